@@ -1,0 +1,24 @@
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Knowledge;
+
+/// <summary>Reads the knowledge folder into the records that rules declares.</summary>
+public static class KnowledgeFolder
+{
+    /// <summary>Where a build puts the knowledge: beside the program.</summary>
+    public static string Beside => Path.Combine(AppContext.BaseDirectory, "knowledge");
+
+    /// <summary>Reads and checks everything.</summary>
+    /// <param name="folder">The knowledge folder.</param>
+    /// <exception cref="KnowledgeException">A file is missing or wrong; the message names file and line.</exception>
+    public static TradeKnowledge Load(string folder)
+    {
+        var sections = new Sections(folder);
+        return new TradeKnowledge
+        {
+            Sentences = new SentenceBook(sections.Lists<Sentence>("sentences", sentence => sentence.Id).Values),
+            Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
+        };
+    }
+}

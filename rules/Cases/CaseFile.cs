@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+
+namespace WireCoach.Rules.Cases;
+
+/// <summary>What was known of a case when it was opened.</summary>
+/// <param name="Role">Who sits at the other end.</param>
+/// <param name="Region">Which codes, units and supplies apply.</param>
+/// <param name="Practice">Whether the motor is simulated.</param>
+public sealed record CaseOpening(Role Role, Region Region, bool Practice = false);
+
+/// <summary>Everything known of a case: one fold over its facts, in their order.</summary>
+/// <remarks>Immutable and pure: the same facts always give the same case, so a session replays to the same answers.</remarks>
+public sealed record CaseFile
+{
+    private CaseFile(CaseOpening opening) => Opening = opening;
+
+    /// <summary>What was known when it was opened.</summary>
+    public CaseOpening Opening { get; }
+
+    /// <summary>Who sits at the other end.</summary>
+    public Role Role => Opening.Role;
+
+    /// <summary>Which codes, units and supplies apply.</summary>
+    public Region Region => Opening.Region;
+
+    /// <summary>The facts that count, in their order: neither replaced nor retracted.</summary>
+    public ImmutableList<Fact> Facts { get; private init; } = [];
+
+    /// <summary>The leads in the order in which they were named.</summary>
+    public ImmutableList<Fact.Lead> Leads { get; private init; } = [];
+
+    /// <summary>The meter readings in their order.</summary>
+    public ImmutableList<Fact.Reading> Readings { get; private init; } = [];
+
+    /// <summary>The plate as far as it was read.</summary>
+    public PlateFields Plate { get; private init; } = PlateFields.Empty;
+
+    /// <summary>The supply as far as it was said.</summary>
+    public Fact.Supply? Supply { get; private init; }
+
+    /// <summary>Capacitors found, or <see cref="Fact.Capacitor.Present"/> false where there is none.</summary>
+    public ImmutableList<Fact.Capacitor> Capacitors { get; private init; } = [];
+
+    /// <summary>Results of bench tests in their order.</summary>
+    public ImmutableList<Fact.BenchTest> BenchTests { get; private init; } = [];
+
+    /// <summary>Insulation readings in their order.</summary>
+    public ImmutableList<Fact.Insulation> Insulations { get; private init; } = [];
+
+    /// <summary>What was read while it ran, in order.</summary>
+    public ImmutableList<Fact.Running> Runs { get; private init; } = [];
+
+    /// <summary>Joints that the person described.</summary>
+    public ImmutableList<Fact.Joint> Joints { get; private init; } = [];
+
+    /// <summary>Symptoms by id: seen or denied.</summary>
+    public ImmutableDictionary<string, bool> Symptoms { get; private init; } = ImmutableDictionary<string, bool>.Empty;
+
+    /// <summary>The latest confirmation by id, and where in <see cref="Facts"/> order it came.</summary>
+    public ImmutableDictionary<string, Confirmation> Confirmations { get; private init; } = ImmutableDictionary<string, Confirmation>.Empty;
+
+    /// <summary>The option taken, by question id.</summary>
+    public ImmutableDictionary<string, string> Choices { get; private init; } = ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>Questions answered with "I can't tell".</summary>
+    public ImmutableHashSet<string> Unknowns { get; private init; } = [];
+
+    /// <summary>Instruments by id: within reach or not.</summary>
+    public ImmutableDictionary<string, bool> Instruments { get; private init; } = ImmutableDictionary<string, bool>.Empty;
+
+    /// <summary>What the person wants: the goals in their order, the last one leads.</summary>
+    public ImmutableList<string> Goals { get; private init; } = [];
+
+    /// <summary>What the motor drives.</summary>
+    public Fact.Application? Application { get; private init; }
+
+    /// <summary>Where in the order of facts power was last on; −1 for never.</summary>
+    public int PoweredAt { get; private init; } = -1;
+
+    /// <summary>The case of these facts.</summary>
+    /// <param name="opening">What was known when it was opened.</param>
+    /// <param name="facts">The facts in their order, without the retracted ones.</param>
+    public static CaseFile From(CaseOpening opening, IEnumerable<Fact> facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        var all = facts.ToList();
+        var replaced = all.Select(fact => fact.Replaces).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        return all.Where(fact => fact.FactId.Length == 0 || !replaced.Contains(fact.FactId))
+            .Aggregate(new CaseFile(opening), (file, fact) => file.With(fact));
+    }
+
+    /// <summary>The case with one more fact.</summary>
+    /// <param name="fact">The fact.</param>
+    /// <exception cref="ArgumentException">The kind of fact is not known: a silently ignored fact is a wrong answer.</exception>
+    public CaseFile With(Fact fact)
+    {
+        var file = this with { Facts = Facts.Add(fact) };
+        return fact switch
+        {
+            Fact.Reading reading => file with { Readings = Readings.Add(reading) },
+            Fact.Plate plate => file with { Plate = Plate.With(plate.Field, plate.Value), Unknowns = Unknowns.Remove(plate.Field) },
+            Fact.Supply supply => file with { Supply = Merge(Supply, supply) },
+            Fact.Symptom symptom => file with { Symptoms = Symptoms.SetItem(symptom.Id, symptom.Present) },
+            Fact.Lead lead => file with { Leads = Merge(Leads, lead) },
+            Fact.Capacitor capacitor => file with { Capacitors = Capacitors.Add(capacitor) },
+            Fact.BenchTest test => file with { BenchTests = BenchTests.Add(test) },
+            Fact.Insulation insulation => file with { Insulations = Insulations.Add(insulation) },
+            Fact.Running running => file with { Runs = Runs.Add(running), PoweredAt = Facts.Count },
+            Fact.Joint joint => file with { Joints = Joints.Add(joint) },
+            Fact.Goal goal => file with { Goals = Goals.Add(goal.Id) },
+            Fact.Confirm confirm => file with { Confirmations = Confirmations.SetItem(confirm.Id, new(confirm.Confirmed, Facts.Count)) },
+            Fact.Instrument instrument => file with { Instruments = Instruments.SetItem(instrument.Id, instrument.Present) },
+            Fact.Application application => file with { Application = application },
+            Fact.Choice choice => file with { Choices = Choices.SetItem(choice.Question, choice.Option), Unknowns = Unknowns.Remove(choice.Question) },
+            Fact.Unknown unknown => file with { Unknowns = Unknowns.Add(unknown.Question) },
+            _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} is not known to the case.", nameof(fact)),
+        };
+    }
+
+    /// <summary>Whether something was confirmed, and not denied later.</summary>
+    /// <param name="id">What was asked to be confirmed.</param>
+    public bool Confirmed(string id) => Confirmations.TryGetValue(id, out var confirmation) && confirmation.Confirmed;
+
+    /// <summary>Whether something was confirmed since power was last on.</summary>
+    /// <param name="id">What was asked to be confirmed.</param>
+    public bool ConfirmedSincePower(string id) =>
+        Confirmations.TryGetValue(id, out var confirmation) && confirmation.Confirmed && confirmation.Position > PoweredAt;
+
+    /// <summary>The tag as the person wrote it, for any writing of it; <see langword="null"/> for a lead that was never named.</summary>
+    /// <param name="tag">A tag in any case.</param>
+    public string? Tag(string tag) =>
+        Leads.Find(lead => string.Equals(lead.Tag, tag, StringComparison.OrdinalIgnoreCase))?.Tag;
+
+    private static Fact.Supply Merge(Fact.Supply? known, Fact.Supply said) => known is null ? said : said with
+    {
+        Volts = said.Volts ?? known.Volts,
+        Phases = said.Phases ?? known.Phases,
+        Hertz = said.Hertz ?? known.Hertz,
+        System = said.System ?? known.System,
+    };
+
+    private static ImmutableList<Fact.Lead> Merge(ImmutableList<Fact.Lead> leads, Fact.Lead said)
+    {
+        var at = leads.FindIndex(lead => string.Equals(lead.Tag, said.Tag, StringComparison.Ordinal));
+        return at < 0
+            ? leads.Add(said)
+            : leads.SetItem(at, said with { Colour = said.Colour ?? leads[at].Colour, Marking = said.Marking ?? leads[at].Marking });
+    }
+}
+
+/// <summary>A confirmation and where in the order of facts it came.</summary>
+/// <param name="Confirmed">Whether it was confirmed; <see langword="false"/> is "I can't".</param>
+/// <param name="Position">Its place in the order of facts.</param>
+public readonly record struct Confirmation(bool Confirmed, int Position);

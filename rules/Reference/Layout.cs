@@ -1,0 +1,156 @@
+using WireCoach.Rules.Quantities;
+
+namespace WireCoach.Rules.Reference;
+
+/// <summary>A winding layout: coils as edges between nodes, which nodes come out, and how it is connected.</summary>
+public sealed record Layout
+{
+    /// <summary>A layout id of the contract.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What a person calls it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary><c>single-phase</c>, <c>three-phase</c>, <c>commutator</c> or <c>sealed</c>.</summary>
+    public required string Family { get; init; }
+
+    /// <summary>How often it is met among motors with its lead count, against the other layouts with that count; any positive scale.</summary>
+    public required double Weight { get; init; }
+
+    /// <summary><c>none</c>, <c>start</c>, <c>run</c> or <c>both</c>: the capacitors that such a motor has.</summary>
+    public string Capacitor { get; init; } = "none";
+
+    /// <summary>The coils.</summary>
+    public required IReadOnlyList<LayoutCoil> Coils { get; init; }
+
+    /// <summary>Switch, capacitor and protector: what stands in series with coils inside the motor.</summary>
+    public IReadOnlyList<LayoutPart> Parts { get; init; } = [];
+
+    /// <summary>The leads that come out.</summary>
+    public required IReadOnlyList<LayoutLead> Leads { get; init; }
+
+    /// <summary>How the resistances of groups of like coils stand to each other.</summary>
+    public IReadOnlyList<ResistanceRatio> Ratios { get; init; } = [];
+
+    /// <summary>The connection tables.</summary>
+    public IReadOnlyList<LayoutConnection> Connections { get; init; } = [];
+
+    /// <summary>Why it cannot be reversed by its leads, as a sentence id; <see langword="null"/> where it can.</summary>
+    public string? NotReversible { get; init; }
+
+    /// <summary>Where the markings, tables and ratios come from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>One coil.</summary>
+public sealed record LayoutCoil
+{
+    /// <summary>Its id within the layout.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>A winding role of the contract: <c>run</c>, <c>start</c>, <c>phase</c>, …</summary>
+    public required string Role { get; init; }
+
+    /// <summary>The node of its start: the dotted end.</summary>
+    public required string From { get; init; }
+
+    /// <summary>The node of its finish.</summary>
+    public required string To { get; init; }
+
+    /// <summary>Its magnetic axis in electrical degrees.</summary>
+    public double Axis { get; init; }
+
+    /// <summary>Coils of one group are alike: same wire, same turns, same resistance.</summary>
+    public required string Group { get; init; }
+
+    /// <summary>Rated volts of this coil as a share of the plate's lowest voltage, at its right connection.</summary>
+    public double RatedShare { get; init; } = 1;
+
+    /// <summary>Resistance changes as the shaft is turned (an armature).</summary>
+    public bool ChangesWithShaft { get; init; }
+}
+
+/// <summary>A part in the way of the meter or the current.</summary>
+public sealed record LayoutPart
+{
+    /// <summary>Its id within the layout.</summary>
+    public required string Id { get; init; }
+
+    /// <summary><c>switch</c>, <c>start-capacitor</c>, <c>run-capacitor</c>, <c>protector</c>.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>The node of one terminal.</summary>
+    public required string From { get; init; }
+
+    /// <summary>The node of the other terminal.</summary>
+    public required string To { get; init; }
+}
+
+/// <summary>A lead that comes out.</summary>
+public sealed record LayoutLead
+{
+    /// <summary>The marking of NEMA MG 1.</summary>
+    public required string Marking { get; init; }
+
+    /// <summary>The marking of IEC 60034-8.</summary>
+    public string? Iec { get; init; }
+
+    /// <summary>The node it is tied to; the marking where nothing else is said.</summary>
+    public string? Node { get; init; }
+
+    /// <summary>The colour that a standard or a habit gives it; never proof.</summary>
+    public string? Colour { get; init; }
+}
+
+/// <summary>How the coil resistance of one group stands to that of another.</summary>
+public sealed record ResistanceRatio
+{
+    /// <summary>The group above the line.</summary>
+    public required string Of { get; init; }
+
+    /// <summary>The group below the line.</summary>
+    public required string To { get; init; }
+
+    /// <summary>The least ratio met.</summary>
+    public required double Low { get; init; }
+
+    /// <summary>The greatest ratio met.</summary>
+    public required double High { get; init; }
+
+    /// <summary>Where the range comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>One row of a connection table.</summary>
+public sealed record LayoutConnection
+{
+    /// <summary>Its id within the layout, for example <c>high-counterclockwise</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary><c>low</c>, <c>high</c> or <c>only</c> plate voltage; or <c>low-star</c>, <c>high-delta</c>, a speed, …</summary>
+    public required string For { get; init; }
+
+    /// <summary>Line volts of this row as a multiple of the plate's lowest voltage.</summary>
+    public double VoltsShare { get; init; } = 1;
+
+    /// <summary><c>clockwise</c>, <c>counterclockwise</c>, or <see langword="null"/> where the row does not settle it.</summary>
+    public string? Rotation { get; init; }
+
+    /// <summary><c>shaft-end</c> or <c>opposite-end</c>: where <see cref="Rotation"/> is seen from.</summary>
+    public string? SeenFrom { get; init; }
+
+    /// <summary>The leads on each line conductor, by conductor name.</summary>
+    public required IReadOnlyDictionary<string, IReadOnlyList<string>> Lines { get; init; }
+
+    /// <summary>Leads joined with each other and with nothing else.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> Joints { get; init; } = [];
+
+    /// <summary>Leads capped one by one.</summary>
+    public IReadOnlyList<string> Capped { get; init; } = [];
+
+    /// <summary>Exchanges that turn the direction round, each a pair of leads; empty where lines are swapped or it cannot be.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> ReverseSwap { get; init; } = [];
+
+    /// <summary>Where this row comes from, where it differs from the layout's source.</summary>
+    public Source? Source { get; init; }
+}

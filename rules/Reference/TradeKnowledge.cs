@@ -1,0 +1,13 @@
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Reference;
+
+/// <summary>All that knowledge holds, as the rules use it. Loaded once, never changed.</summary>
+public sealed record TradeKnowledge
+{
+    /// <summary>The sentences that people read.</summary>
+    public required SentenceBook Sentences { get; init; }
+
+    /// <summary>The winding layouts by id.</summary>
+    public required IReadOnlyDictionary<string, Layout> Layouts { get; init; }
+}

@@ -1,0 +1,58 @@
+using System.Text;
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Statements;
+
+/// <summary>All sentences, and how a statement becomes one.</summary>
+public sealed class SentenceBook
+{
+    private readonly Dictionary<string, Sentence> _sentences;
+
+    /// <summary>A book of the given sentences.</summary>
+    /// <param name="sentences">Each id once.</param>
+    /// <exception cref="ArgumentException">An id stands twice.</exception>
+    public SentenceBook(IEnumerable<Sentence> sentences) =>
+        _sentences = sentences.ToDictionary(sentence => sentence.Id, StringComparer.Ordinal);
+
+    /// <summary>The ids of all sentences.</summary>
+    public IReadOnlyCollection<string> Ids => _sentences.Keys;
+
+    /// <summary>The sentence with this id.</summary>
+    /// <param name="id">A sentence id.</param>
+    /// <exception cref="KeyNotFoundException">There is no such sentence: a wrong program or a wrong knowledge file.</exception>
+    public Sentence this[string id] => _sentences.TryGetValue(id, out var sentence)
+        ? sentence
+        : throw new KeyNotFoundException($"There is no sentence '{id}' in knowledge/sentences.");
+
+    /// <summary>The finished sentence.</summary>
+    /// <param name="statement">What to say.</param>
+    /// <param name="role">Who reads it; the homeowner gets the plainer wording where there is one.</param>
+    /// <exception cref="KeyNotFoundException">The sentence, or a text for one of its gaps, is missing.</exception>
+    public string Render(Statement statement, Role role = Role.Technician)
+    {
+        var sentence = this[statement.Id];
+        return Fill(role == Role.Homeowner ? sentence.Homeowner ?? sentence.Text : sentence.Text, statement);
+    }
+
+    private static string Fill(string template, Statement statement)
+    {
+        var text = new StringBuilder(template.Length + 32);
+        for (var at = 0; at < template.Length;)
+        {
+            var open = template.IndexOf('{', at);
+            if (open < 0)
+            {
+                return text.Append(template, at, template.Length - at).ToString();
+            }
+
+            var close = template.IndexOf('}', open);
+            var gap = template[(open + 1)..close];
+            text.Append(template, at, open - at).Append(statement.Gaps.TryGetValue(gap, out var filled)
+                ? filled
+                : throw new KeyNotFoundException($"The sentence '{statement.Id}' has a gap '{gap}' that nothing fills."));
+            at = close + 1;
+        }
+
+        return text.ToString();
+    }
+}

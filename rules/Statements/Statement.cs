@@ -1,0 +1,54 @@
+using WireCoach.Rules.Quantities;
+
+namespace WireCoach.Rules.Statements;
+
+/// <summary>Something that the engine wants said: the id of a sentence in knowledge, and what goes into its gaps.</summary>
+/// <remarks>Rules never hold prose. The sentence itself lives in <c>knowledge/sentences</c>, so that it can be read, translated and tested as text.</remarks>
+public sealed class Statement
+{
+    private Statement(string id, IReadOnlyDictionary<string, string> gaps, IReadOnlyList<Quoted> quotes) =>
+        (Id, Gaps, Quotes) = (id, gaps, quotes);
+
+    /// <summary>The id of the sentence.</summary>
+    public string Id { get; }
+
+    /// <summary>The text for each gap of the sentence, by name.</summary>
+    public IReadOnlyDictionary<string, string> Gaps { get; }
+
+    /// <summary>The quoted values that the sentence prints; no other number may stand in it.</summary>
+    public IReadOnlyList<Quoted> Quotes { get; }
+
+    /// <summary>A statement from a sentence id and the texts of its gaps.</summary>
+    /// <param name="id">The id of a sentence in knowledge; write it as a literal, so that the convention test finds it.</param>
+    /// <param name="gaps">The gaps by name: tags, names and other text that is not a number of the engine.</param>
+    public static Statement Of(string id, params ReadOnlySpan<(string Name, string Text)> gaps)
+    {
+        var texts = new Dictionary<string, string>(gaps.Length, StringComparer.Ordinal);
+        foreach (var (name, text) in gaps)
+        {
+            texts.Add(name, text);
+        }
+
+        return new Statement(id, texts, []);
+    }
+
+    /// <summary>The same statement with a quoted value in one more gap.</summary>
+    /// <param name="gap">The gap's name.</param>
+    /// <param name="value">The value; its text is printed, the rest unfolds on the page.</param>
+    public Statement With(string gap, Quoted value) =>
+        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = value.Text }, [.. Quotes, value]);
+
+    /// <summary>The same statement with text in one more gap.</summary>
+    /// <param name="gap">The gap's name.</param>
+    /// <param name="text">The text.</param>
+    public Statement With(string gap, string text) =>
+        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = text }, Quotes);
+
+    /// <summary>The same statement carrying values that stand behind it but are not printed in it.</summary>
+    /// <param name="values">The values.</param>
+    public Statement Resting(params IEnumerable<Quoted> values) => new(Id, Gaps, [.. Quotes, .. values]);
+
+    /// <summary>The id with the gaps, for logs and failing tests.</summary>
+    public override string ToString() =>
+        Gaps.Count == 0 ? Id : $"{Id} ({string.Join(", ", Gaps.Select(gap => $"{gap.Key}: {gap.Value}"))})";
+}

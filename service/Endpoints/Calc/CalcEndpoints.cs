@@ -1,0 +1,12 @@
+namespace WireCoach.Service.Endpoints.Calc;
+
+/// <summary>The calculators: stateless and deterministic, the same body always gives the same answer.</summary>
+internal static class CalcEndpoints
+{
+    public static IEndpointRouteBuilder MapCalculators(this IEndpointRouteBuilder app)
+    {
+        var calc = app.MapGroup("/api/calc").WithTags("calculators");
+        _ = calc;
+        return app;
+    }
+}

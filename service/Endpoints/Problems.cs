@@ -1,0 +1,48 @@
+using Microsoft.AspNetCore.Mvc;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Service.Endpoints;
+
+/// <summary>The one place where a refusal of the rules becomes a problem document (RFC 9457).</summary>
+internal sealed class Problems(SentenceBook sentences)
+{
+    /// <summary>The value, or a problem document that names the offending members.</summary>
+    public IResult Result<T>(Answer<T> answer)
+        where T : class => answer.IsGiven ? Results.Ok(answer.Value) : Result(answer.Problems);
+
+    /// <summary>A problem document.</summary>
+    public IResult Result(IReadOnlyList<Problem> problems) => Results.Problem(Details(problems));
+
+    private ProblemDetails Details(IReadOnlyList<Problem> problems)
+    {
+        var first = problems[0];
+        var details = new ProblemDetails
+        {
+            Type = first.Id,
+            Title = sentences.Render(first.Advice),
+            Status = StatusOf(first.Id),
+            Extensions =
+            {
+                ["errors"] = problems.GroupBy(problem => problem.Field, StringComparer.Ordinal)
+                    .ToDictionary(field => field.Key, field => field.Select(problem => sentences.Render(problem.Advice)).ToArray(), StringComparer.Ordinal),
+            },
+        };
+        if (first.Missing.Count > 0)
+        {
+            details.Extensions["missing"] = first.Missing;
+        }
+
+        return details;
+    }
+
+    private static int StatusOf(string id) => id switch
+    {
+        "unknown-session" => StatusCodes.Status404NotFound,
+        "not-ready" => StatusCodes.Status409Conflict,
+        "gate-closed" => StatusCodes.Status403Forbidden,
+        "too-large" => StatusCodes.Status413PayloadTooLarge,
+        "too-many-requests" => StatusCodes.Status429TooManyRequests,
+        "store-unavailable" => StatusCodes.Status503ServiceUnavailable,
+        _ => StatusCodes.Status400BadRequest,
+    };
+}

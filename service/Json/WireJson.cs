@@ -1,0 +1,43 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Service.Json;
+
+/// <summary>How records become the contract's JSON: camelCase, kebab-case choices, statements as sentences, sources as one line.</summary>
+internal static class WireJson
+{
+    public static void Configure(JsonSerializerOptions options, SentenceBook sentences)
+    {
+        options.PropertyNamingPolicy = JsonNamingPolicy.CamelCase;
+        options.PropertyNameCaseInsensitive = true;
+        options.AllowOutOfOrderMetadataProperties = true;
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+        options.Converters.Add(new StatementConverter(sentences));
+        options.Converters.Add(new SourceConverter());
+        options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+    }
+
+    /// <summary>A statement leaves as its finished sentence; it never comes in.</summary>
+    private sealed class StatementConverter(SentenceBook sentences) : JsonConverter<Statement>
+    {
+        public override Statement Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new JsonException("Sentences are made here; they cannot be sent.");
+
+        public override void Write(Utf8JsonWriter writer, Statement value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(sentences.Render(value));
+    }
+
+    /// <summary>A source leaves as one line.</summary>
+    private sealed class SourceConverter : JsonConverter<Source>
+    {
+        public override Source Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            new() { Title = reader.GetString() ?? string.Empty };
+
+        public override void Write(Utf8JsonWriter writer, Source value, JsonSerializerOptions options) =>
+            writer.WriteStringValue(value.ToString());
+    }
+}

@@ -1,0 +1,19 @@
+namespace WireCoach.Benchmarks;
+
+/// <summary>Runs one study by name, or lists them.</summary>
+internal static class Program
+{
+    private static readonly Dictionary<string, Action<string[]>> Studies = new(StringComparer.Ordinal);
+
+    private static int Main(string[] args)
+    {
+        if (args.Length == 0 || !Studies.TryGetValue(args[0], out var study))
+        {
+            Console.WriteLine($"Studies: {string.Join(", ", Studies.Keys.Order(StringComparer.Ordinal))}");
+            return args.Length == 0 ? 0 : 1;
+        }
+
+        study(args[1..]);
+        return 0;
+    }
+}
