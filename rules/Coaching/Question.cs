@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Coaching;
@@ -72,19 +73,6 @@ public enum QuestionKind
 /// <param name="Id">The option's id.</param>
 /// <param name="Text">What it says.</param>
 public sealed record QuestionOption(string Id, Statement Text);
-
-/// <summary>What an outcome would mean.</summary>
-/// <param name="When">The outcome.</param>
-/// <param name="Means">What follows.</param>
-public sealed record Expectation(Statement When, Statement Means);
-
-/// <summary>How the leads are set up for a test.</summary>
-/// <param name="Drive">The leads that are fed.</param>
-/// <param name="Tie">Leads tied together for the test.</param>
-/// <param name="Read">The leads that are read across.</param>
-/// <param name="AppliedVolts">Volts on the driven leads; <see langword="null"/> where nothing is fed.</param>
-public sealed record TestSetup(
-    IReadOnlyList<string> Drive, IReadOnlyList<IReadOnlyList<string>> Tie, IReadOnlyList<string> Read, double? AppliedVolts);
 
 /// <summary>The answer to a question, as it comes from a page or a client; exactly one member is given.</summary>
 public sealed record QuestionAnswer
