@@ -15,9 +15,18 @@ public static class KnowledgeFolder
     public static TradeKnowledge Load(string folder)
     {
         var sections = new Sections(folder);
+        var questions = sections.Lists<QuestionCard>("questions", card => card.Id);
+        var supplies = sections.Lists<SupplyOffer>("supplies", supply => supply.Id);
         return new TradeKnowledge
         {
-            Sentences = new SentenceBook(sections.Lists<Sentence>("sentences", sentence => sentence.Id).Values),
+            Sentences = new SentenceBook(
+            [
+                .. sections.Lists<Sentence>("sentences", sentence => sentence.Id).Values,
+                .. questions.Values.SelectMany(card => card.Sentences()),
+                .. supplies.Values.Select(supply => supply.Sentence()),
+            ]),
+            Questions = questions,
+            Supplies = supplies,
             Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
         };
     }

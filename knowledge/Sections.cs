@@ -9,6 +9,7 @@ internal sealed class Sections(string root)
 {
     private static readonly IDeserializer Yaml = new DeserializerBuilder()
         .WithNamingConvention(HyphenatedNamingConvention.Instance)
+        .WithEnumNamingConvention(HyphenatedNamingConvention.Instance)
         .WithNodeDeserializer(new ReadOnlyCollections(), where => where.OnTop())
         .WithDuplicateKeyChecking()
         .WithEnforceRequiredMembers()

@@ -25,6 +25,9 @@ public sealed record Question
     /// <summary>The kind of fact, or the test id, that the answer fills.</summary>
     public required string About { get; init; }
 
+    /// <summary>The task that a person does to answer it; never one that the gate refuses.</summary>
+    public required string Task { get; init; }
+
     /// <summary>The options of a choice.</summary>
     public IReadOnlyList<QuestionOption> Options { get; init; } = [];
 
@@ -42,6 +45,9 @@ public sealed record Question
 
     /// <summary>Whether "I can't tell" moves things on.</summary>
     public bool CanBeUnknown { get; init; } = true;
+
+    /// <summary>The ids of the cautions that stand with it.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
 }
 
 /// <summary>How a question is answered.</summary>

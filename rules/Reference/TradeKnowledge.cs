@@ -10,4 +10,10 @@ public sealed record TradeKnowledge
 
     /// <summary>The winding layouts by id.</summary>
     public required IReadOnlyDictionary<string, Layout> Layouts { get; init; }
+
+    /// <summary>The questions by id.</summary>
+    public required IReadOnlyDictionary<string, QuestionCard> Questions { get; init; }
+
+    /// <summary>Supplies that people commonly have, by id.</summary>
+    public required IReadOnlyDictionary<string, SupplyOffer> Supplies { get; init; }
 }

@@ -44,6 +44,14 @@ public sealed class Statement
     public Statement With(string gap, string text) =>
         new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = text }, Quotes);
 
+    /// <summary>The same gaps and quotes under another sentence, for sentences whose id is made from data.</summary>
+    /// <param name="id">The id of a sentence in knowledge.</param>
+    public Statement As(string id) => new(id, Gaps, Quotes);
+
+    /// <summary>A statement whose sentence id is made from data, for example a caution's or a question's.</summary>
+    /// <param name="id">The id of a sentence in knowledge.</param>
+    public static Statement Named(string id) => new(id, new Dictionary<string, string>(StringComparer.Ordinal), []);
+
     /// <summary>The same statement carrying values that stand behind it but are not printed in it.</summary>
     /// <param name="values">The values.</param>
     public Statement Resting(params IEnumerable<Quoted> values) => new(Id, Gaps, [.. Quotes, .. values]);

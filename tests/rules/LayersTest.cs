@@ -33,9 +33,9 @@ public sealed partial class LayersTest
         string[] allowed = room == "Practice"
             ? ["Practice", "Circuits", "Cases", "Statements", "Reference", "Quantities"]
             : [room, .. Floors[(floor + 1)..].SelectMany(rooms => rooms), .. floor == Floors.Length - 1 ? Floors[floor] : []];
-        if (room == "Statements")
+        if (room is "Statements" or "Reference")
         {
-            allowed = [.. allowed, "Cases"]; // the role decides the wording
+            allowed = [.. allowed, "Cases"]; // the role decides the wording, the region the offers
         }
 
         var used = Directory.EnumerateFiles(Path.Combine(Repository.Root, "rules", room), "*.cs", SearchOption.AllDirectories)

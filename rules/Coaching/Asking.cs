@@ -1,0 +1,51 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Coaching;
+
+/// <summary>Makes questions from their cards in knowledge.</summary>
+internal sealed class Asking(TradeKnowledge knowledge)
+{
+    /// <summary>The question of a card; the texts fill the gaps of all its sentences.</summary>
+    public Question Of(string card, params ReadOnlySpan<(string Name, string Text)> gaps)
+    {
+        var written = knowledge.Questions[card];
+        var filled = Statement.Named(written.Id);
+        foreach (var (name, text) in gaps)
+        {
+            filled = filled.With(name, text);
+        }
+
+        Statement Part(string part) => filled.As(written.Sentence(part));
+        return new Question
+        {
+            Id = card,
+            Kind = Enum.Parse<QuestionKind>(written.Kind, ignoreCase: true),
+            Text = Part("text"),
+            Why = Part("why"),
+            How = [.. written.How.Select((_, at) => Part($"how-{at + 1}"))],
+            About = written.About,
+            Task = written.Task,
+            Options = [.. written.Options.Select(option => new QuestionOption(option.Id, Part($"option-{option.Id}")))],
+            Unit = written.Unit,
+            Expect = [.. written.Expect.Select((_, at) => new Expectation(Part($"when-{at + 1}"), Part($"means-{at + 1}")))],
+            CanBeUnknown = written.CanBeUnknown,
+            Cautions = written.Cautions,
+        };
+    }
+
+    /// <summary>A reading between two points, as its own question for each pair.</summary>
+    public Question Reading(string card, string from, string to, params ReadOnlySpan<(string Name, string Text)> gaps)
+    {
+        (string, string)[] all = [("from", from), ("to", to), .. gaps];
+        return Of(card, all) with { Id = $"{card}.{from}.{to}", Between = [from, to] };
+    }
+
+    /// <summary>The supplies of a region as options.</summary>
+    public IReadOnlyList<QuestionOption> Supplies(Region region) =>
+    [
+        .. knowledge.Supplies.Values.Where(supply => supply.Region == region)
+            .Select(supply => new QuestionOption(supply.Id, Statement.Named(supply.SentenceId))),
+    ];
+}
