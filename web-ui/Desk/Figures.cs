@@ -1,0 +1,38 @@
+namespace WireCoach.WebUi.Desk;
+
+/// <summary>What the sessions of a span of time amount to.</summary>
+public sealed record Figures
+{
+    public required int Sessions { get; init; }
+
+    public required IReadOnlyList<Count> ByCause { get; init; }
+
+    public required IReadOnlyList<Count> ByLayout { get; init; }
+
+    public required IReadOnlyList<Count> ByStatus { get; init; }
+
+    public required IReadOnlyList<Count> ByRole { get; init; }
+
+    public required IReadOnlyList<Count> ByVerdict { get; init; }
+
+    /// <summary>Cautions shown, and in how many sessions what was asked for them was confirmed.</summary>
+    public required IReadOnlyList<CautionCount> Cautions { get; init; }
+
+    /// <summary>Meter touches per session.</summary>
+    public required Spread Touches { get; init; }
+
+    /// <summary>Minutes from the first to the last event of a session.</summary>
+    public required Spread Minutes { get; init; }
+
+    /// <summary>Sessions that went on after "I can't".</summary>
+    public required int NotConfirmed { get; init; }
+}
+
+/// <summary>How often something occurred.</summary>
+public sealed record Count(string Id, int Sessions);
+
+/// <summary>In how many sessions a caution was shown, and in how many of them it was accepted.</summary>
+public sealed record CautionCount(string Id, int Shown, int Accepted);
+
+/// <summary>The middle and the far end of a figure over the sessions.</summary>
+public sealed record Spread(double Mean, double Median, double Ninetieth);
