@@ -1,0 +1,56 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>All that may be known of a motor's leads before they are told apart.</summary>
+public sealed record IdentificationInput
+{
+    /// <summary>The leads by the person's own tags, each once.</summary>
+    public required IReadOnlyList<string> Leads { get; init; }
+
+    /// <summary>Markings printed on the leads, by tag (T1, U1 …); believed as far as the ohms agree. Colours are never looked at.</summary>
+    public IReadOnlyDictionary<string, string> Markings { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
+
+    /// <summary>The plate as far as it was read; the number of phases narrows the layouts.</summary>
+    public PlateFields Plate { get; init; } = PlateFields.Empty;
+
+    /// <summary>Whether the motor has a capacitor; <see langword="null"/> when nobody looked.</summary>
+    public bool? HasCapacitor { get; init; }
+
+    /// <summary>Whether the capacitor was bridged or taken out of the way of the meter; <see langword="null"/> when not said.</summary>
+    public bool? CapacitorBridged { get; init; }
+
+    /// <summary>The meter; <see langword="null"/> takes the usual hand-held one from knowledge.</summary>
+    public MeterInput? Meter { get; init; }
+
+    /// <summary>The meter readings in any order.</summary>
+    public IReadOnlyList<Fact.Reading> Readings { get; init; } = [];
+
+    /// <summary>Results of bench tests; those that tell which windings lie on one axis are used.</summary>
+    public IReadOnlyList<Fact.BenchTest> BenchTests { get; init; } = [];
+
+    /// <summary>Readings that somebody cannot take, as pairs of tags; they are not asked for again.</summary>
+    public IReadOnlyList<(string From, string To)> Unreadable { get; init; } = [];
+
+    /// <summary>Whether the next reading may hold several leads together.</summary>
+    public bool Shortcuts { get; init; }
+
+    /// <summary>Whether a reading to the frame is wanted before the motor counts as identified.</summary>
+    public bool CheckFrame { get; init; }
+}
+
+/// <summary>What is said of a meter; members that are not said are those of the usual hand-held one.</summary>
+public sealed record MeterInput
+{
+    /// <summary>Error in percent of the reading, 0 to 50.</summary>
+    public double? Percent { get; init; }
+
+    /// <summary>Error in counts of the last digit, 0 to 100.</summary>
+    public double? Counts { get; init; }
+
+    /// <summary>Ohms of the test leads held together, 0 to 10.</summary>
+    public double? TestLeadOhms { get; init; }
+
+    /// <summary>Whether the test leads were zeroed, so that readings are already without them.</summary>
+    public bool? Zeroed { get; init; }
+}
