@@ -28,6 +28,10 @@ public static class KnowledgeFolder
             Questions = questions,
             Supplies = supplies,
             Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
+            Rules = new(
+                sections.Lists<TradeRule>("limits", rule => rule.Id).Values, rule => rule.Id, rule => rule.Of, rule => (rule.Since, rule.Until)),
+            Tables = new(
+                sections.Files<TradeTable>("tables", table => table.Id, TableShape.Wrong).Values, table => table.Id, table => table.Of, table => (table.Since, table.Until)),
         };
     }
 }

@@ -17,8 +17,8 @@ internal sealed class Sections(string root)
         .Build();
 
     /// <summary>A folder in which each file holds one record.</summary>
-    public IReadOnlyDictionary<string, T> Files<T>(string section, Func<T, string> id) =>
-        ById(FilesOf(section).Select(file => (file, Read<T>(file))), id);
+    public IReadOnlyDictionary<string, T> Files<T>(string section, Func<T, string> id, Func<T, string?>? wrong = null) =>
+        ById(FilesOf(section).Select(file => (file, Read<T>(file))), id, wrong);
 
     /// <summary>A folder in which each file holds a list of records.</summary>
     public IReadOnlyDictionary<string, T> Lists<T>(string section, Func<T, string> id) =>
@@ -31,11 +31,16 @@ internal sealed class Sections(string root)
         return System.IO.File.Exists(file) ? Read<T>(file) : throw new KnowledgeException($"{path}: the file is missing.");
     }
 
-    private Dictionary<string, T> ById<T>(IEnumerable<(string File, T Item)> items, Func<T, string> id)
+    private Dictionary<string, T> ById<T>(IEnumerable<(string File, T Item)> items, Func<T, string> id, Func<T, string?>? wrong = null)
     {
         var found = new Dictionary<string, T>(StringComparer.Ordinal);
         foreach (var (file, item) in items)
         {
+            if (wrong?.Invoke(item) is { } what)
+            {
+                throw new KnowledgeException($"{Relative(file)}: {what}");
+            }
+
             if (!found.TryAdd(id(item), item))
             {
                 throw new KnowledgeException($"{Relative(file)}: the id '{id(item)}' stands twice.");

@@ -16,4 +16,10 @@ public sealed record TradeKnowledge
 
     /// <summary>Supplies that people commonly have, by id.</summary>
     public required IReadOnlyDictionary<string, SupplyOffer> Supplies { get; init; }
+
+    /// <summary>The rules of the trade with their figures: limits, factors, formulas.</summary>
+    public required TradeBook<TradeRule> Rules { get; init; }
+
+    /// <summary>The tables of the trade.</summary>
+    public required TradeBook<TradeTable> Tables { get; init; }
 }
