@@ -3,7 +3,10 @@ namespace WireCoach.Benchmarks;
 /// <summary>Runs one study by name, or lists them.</summary>
 internal static class Program
 {
-    private static readonly Dictionary<string, Action<string[]>> Studies = new(StringComparer.Ordinal);
+    private static readonly Dictionary<string, Action<string[]>> Studies = new(StringComparer.Ordinal)
+    {
+        ["solver"] = SolverStudy.Run,
+    };
 
     private static int Main(string[] args)
     {
