@@ -14,9 +14,13 @@ builder.Services.AddSingleton(knowledge);
 builder.Services.AddSingleton(knowledge.Sentences);
 builder.Services.AddSingleton<Problems>();
 builder.Services.ConfigureHttpJsonOptions(json => WireJson.Configure(json.SerializerOptions, knowledge.Sentences));
+builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
+builder.Services.AddExceptionHandler<BadBodies>();
+builder.Services.AddProblemDetails();
 builder.Services.AddOpenApi("v1");
 
 var app = builder.Build();
+app.UseExceptionHandler();
 app.MapOpenApi();
 app.MapCalculators();
 await app.RunAsync();

@@ -11,11 +11,9 @@ internal static class NetworkCheck
 
     public static IReadOnlyList<Problem> Of(Network network)
     {
-        if (network.Elements.Count is 0 or > NetworkSolver.MostElements)
+        if (Amount(network) is { } amount)
         {
-            return [network.Elements.Count == 0
-                ? new Problem("invalid-fact", "elements", Statement.Of("problem.missing", ("field", "elements")))
-                : new Problem("too-large", "elements", Statement.Of("circuits.too-many-elements", ("most", $"{NetworkSolver.MostElements}")))];
+            return [amount];
         }
 
         var problems = new List<Problem>();
@@ -24,6 +22,46 @@ internal static class NetworkCheck
             problems.Add(Bad("hertz", network.Hertz));
         }
 
+        var ids = Elements(problems, network, network.Hertz);
+        Couplings(problems, network, ids);
+        return problems;
+    }
+
+    /// <summary>What is wrong with a network that an ohmmeter is to read.</summary>
+    public static IReadOnlyList<Problem> OfDead(Network network)
+    {
+        if (Amount(network) is { } amount)
+        {
+            return [amount];
+        }
+
+        var problems = new List<Problem>();
+        if (network.Hertz != 0)
+        {
+            problems.Add(new Problem("invalid-fact", "hertz", Statement.Of("circuits.meter-at-zero-hertz")));
+        }
+
+        Elements(problems, network, 0);
+        for (var index = 0; index < network.Elements.Count; index++)
+        {
+            if (network.Elements[index] is Element.Source source)
+            {
+                problems.Add(new Problem("impossible-network", $"elements[{index}]", Statement.Of("circuits.meter-on-live", ("element", source.Id))));
+            }
+        }
+
+        return problems;
+    }
+
+    private static Problem? Amount(Network network) => network.Elements.Count switch
+    {
+        0 => new Problem("invalid-fact", "elements", Statement.Of("problem.missing", ("field", "elements"))),
+        > NetworkSolver.MostElements => new Problem("too-large", "elements", Statement.Of("circuits.too-many-elements", ("most", $"{NetworkSolver.MostElements}"))),
+        _ => null,
+    };
+
+    private static Dictionary<string, Element> Elements(List<Problem> problems, Network network, double hertz)
+    {
         var ids = new Dictionary<string, Element>(StringComparer.Ordinal);
         for (var index = 0; index < network.Elements.Count; index++)
         {
@@ -33,11 +71,10 @@ internal static class NetworkCheck
                 problems.Add(new Problem("invalid-fact", $"elements[{index}].id", Statement.Of("circuits.id-twice", ("id", element.Id))));
             }
 
-            Figures(problems, $"elements[{index}]", element, network.Hertz);
+            Figures(problems, $"elements[{index}]", element, hertz);
         }
 
-        Couplings(problems, network, ids);
-        return problems;
+        return ids;
     }
 
     private static void Figures(List<Problem> problems, string at, Element element, double hertz)

@@ -22,6 +22,28 @@ public static class NetworkSolver
         return problems.Count > 0 ? Answer<Solution>.Refused(problems) : SolveChecked(network);
     }
 
+    /// <summary>What an ohmmeter reads on the network while it is dead: coils are their wire, capacitors are open.</summary>
+    /// <param name="network">The network; frequency other than zero, or a source, is refused.</param>
+    /// <param name="pairs">The pairs of nodes to read.</param>
+    /// <returns>Ohms in the order asked; <see langword="null"/> is open.</returns>
+    public static Answer<IReadOnlyList<double?>> Read(Network network, IReadOnlyList<(string From, string To)> pairs)
+    {
+        var problems = NetworkCheck.OfDead(network);
+        if (problems.Count > 0)
+        {
+            return Answer<IReadOnlyList<double?>>.Refused(problems);
+        }
+
+        var meter = new Ohmmeter(network.Elements.Select(element => new Wire(element.From, element.To, element switch
+        {
+            Element.Resistor resistor => resistor.Ohms,
+            Element.Inductor coil => coil.Ohms,
+            Element.Switch { Closed: true } => 0,
+            _ => null,
+        })));
+        return Answer<IReadOnlyList<double?>>.Given([.. pairs.Select(pair => meter.Between(pair.From, pair.To))]);
+    }
+
     /// <summary>Solves a network whose figures are known to be sound; loops and islands are still found.</summary>
     internal static Answer<Solution> SolveChecked(Network network)
     {
@@ -32,8 +54,8 @@ public static class NetworkSolver
         }
 
         var equations = new Equations(network, topology);
-        return equations.Solve() is { } unknowns
-            ? Read(network, topology, equations, unknowns)
+        return equations.Solve() is { } unknowns && Read(network, topology, equations, unknowns) is var solution && solution.Elements.Values.All(IsFinite)
+            ? solution
             : new Problem("impossible-network", "elements", Statement.Of("circuits.no-single-solution"));
     }
 
@@ -53,4 +75,6 @@ public static class NetworkSolver
 
         return new Solution(nodes, elements);
     }
+
+    private static bool IsFinite(Branch branch) => Complex.IsFinite(branch.Volts) && Complex.IsFinite(branch.Amps);
 }

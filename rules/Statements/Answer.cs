@@ -33,6 +33,10 @@ public sealed class Answer<T>
     /// <param name="value">The value.</param>
     public static implicit operator Answer<T>(T value) => new(value, []);
 
+    /// <summary>A good answer, where the value is an interface.</summary>
+    /// <param name="value">The value.</param>
+    public static Answer<T> Given(T value) => new(value, []);
+
     /// <summary>A refusal.</summary>
     /// <param name="problem">What is wrong.</param>
     public static implicit operator Answer<T>(Problem problem) => new(null, [problem]);

@@ -1,0 +1,28 @@
+using System.Text.Json;
+using Microsoft.AspNetCore.Diagnostics;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Service.Endpoints;
+
+/// <summary>A body that cannot be read as what the endpoint takes becomes a problem document that names the member.</summary>
+internal sealed class BadBodies(Problems problems) : IExceptionHandler
+{
+    public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
+    {
+        if (exception is not BadHttpRequestException bad)
+        {
+            return false;
+        }
+
+        await problems.Result([Refusal(bad)]).ExecuteAsync(httpContext);
+        return true;
+    }
+
+    private static Problem Refusal(BadHttpRequestException bad) => bad switch
+    {
+        { StatusCode: StatusCodes.Status413PayloadTooLarge } => new("too-large", "body", Statement.Of("body.too-large")),
+        { InnerException: JsonException { Path: ['$', '.', .. var member] } } =>
+            new("invalid-fact", member, Statement.Of("body.wrong-kind", ("field", member))),
+        _ => new("invalid-fact", "body", Statement.Of("body.not-json")),
+    };
+}
