@@ -17,7 +17,7 @@ public static class KnowledgeFolder
         var sections = new Sections(folder);
         var questions = sections.Lists<QuestionCard>("questions", card => card.Id);
         var supplies = sections.Lists<SupplyOffer>("supplies", supply => supply.Id);
-        return new TradeKnowledge
+        var knowledge = new TradeKnowledge
         {
             Sentences = new SentenceBook(
             [
@@ -28,10 +28,13 @@ public static class KnowledgeFolder
             Questions = questions,
             Supplies = supplies,
             Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
+            Accessories = sections.Lists<Accessory>("accessories", accessory => accessory.Id),
             Rules = new(
                 sections.Lists<TradeRule>("limits", rule => rule.Id).Values, rule => rule.Id, rule => rule.Of, rule => (rule.Since, rule.Until)),
             Tables = new(
                 sections.Files<TradeTable>("tables", table => table.Id, TableShape.Wrong).Values, table => table.Id, table => table.Of, table => (table.Since, table.Until)),
         };
+        LayoutCheck.Whole(sections, knowledge);
+        return knowledge;
     }
 }

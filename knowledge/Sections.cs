@@ -31,6 +31,22 @@ internal sealed class Sections(string root)
         return System.IO.File.Exists(file) ? Read<T>(file) : throw new KnowledgeException($"{path}: the file is missing.");
     }
 
+    /// <summary>A cross reference is wrong: the line is that of the name in the file that holds the id.</summary>
+    public KnowledgeException Wrong(string section, string id, string name, string what)
+    {
+        foreach (var file in FilesOf(section))
+        {
+            var lines = System.IO.File.ReadAllLines(file);
+            if (Array.Exists(lines, line => line.TrimStart('-', ' ') == $"id: {id}"))
+            {
+                var line = Array.FindIndex(lines, text => Array.IndexOf(text.Split([' ', ',', '[', ']', '{', '}', ':', '"'], StringSplitOptions.RemoveEmptyEntries), name) >= 0);
+                return new($"{Relative(file)}({Math.Max(line, 0) + 1}): {name}: {what}.");
+            }
+        }
+
+        return new($"{section}: {id}: {name}: {what}.");
+    }
+
     private Dictionary<string, T> ById<T>(IEnumerable<(string File, T Item)> items, Func<T, string> id, Func<T, string?>? wrong = null)
     {
         var found = new Dictionary<string, T>(StringComparer.Ordinal);

@@ -38,7 +38,113 @@ public sealed record Layout
     /// <summary>Why it cannot be reversed by its leads, as a sentence id; <see langword="null"/> where it can.</summary>
     public string? NotReversible { get; init; }
 
+    /// <summary>Why no connection table is given for it, as a sentence id; <see langword="null"/> where there is one.</summary>
+    public string? NotConnected { get; init; }
+
+    /// <summary>What must be said whenever it is in question, as sentence ids: what ohms never tell, what must not be done.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>Absolute ohms met in ordinary motors: plausibility, never pass or fail.</summary>
+    public IReadOnlyList<OhmsWindow> Ohms { get; init; } = [];
+
+    /// <summary>Other insides or other leads of the same kind of motor; see <see cref="Forms"/>.</summary>
+    public IReadOnlyList<LayoutVariant> Variants { get; init; } = [];
+
+    /// <summary>The variant that this record is the form of; <see langword="null"/> for the layout as it stands.</summary>
+    public string? Form { get; init; }
+
+    /// <summary>The layout as it stands, then each variant as a whole layout of the same id, marked by <see cref="Form"/>.</summary>
+    public IReadOnlyList<Layout> Forms() => [this, .. Variants.Select(variant => variant.Of(this))];
+
+    /// <summary>The node that a lead is tied to.</summary>
+    /// <param name="marking">A marking of this layout.</param>
+    /// <exception cref="ArgumentException">No lead carries the marking.</exception>
+    public string NodeOf(string marking) => Leads.FirstOrDefault(lead => lead.Marking == marking) is { } found
+        ? found.Node ?? found.Marking
+        : throw new ArgumentException($"'{marking}' is no lead of {Id}.", nameof(marking));
+
     /// <summary>Where the markings, tables and ratios come from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>Another inside, or other leads, of the same kind of motor. What is left out is as in the layout.</summary>
+public sealed record LayoutVariant
+{
+    /// <summary>Its id within the layout, for example <c>delta</c> or <c>protector-2</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What a person calls it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>On the scale of <see cref="Layout.Weight"/>.</summary>
+    public required double Weight { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Capacitor"/>.</summary>
+    public string? Capacitor { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Coils"/>.</summary>
+    public IReadOnlyList<LayoutCoil>? Coils { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Parts"/>.</summary>
+    public IReadOnlyList<LayoutPart>? Parts { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Leads"/>.</summary>
+    public IReadOnlyList<LayoutLead>? Leads { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Ratios"/>.</summary>
+    public IReadOnlyList<ResistanceRatio>? Ratios { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Ohms"/>.</summary>
+    public IReadOnlyList<OhmsWindow>? Ohms { get; init; }
+
+    /// <summary>In place of <see cref="Layout.Connections"/>.</summary>
+    public IReadOnlyList<LayoutConnection>? Connections { get; init; }
+
+    /// <summary>In place of <see cref="Layout.NotReversible"/>.</summary>
+    public string? NotReversible { get; init; }
+
+    /// <summary>In place of <see cref="Layout.NotConnected"/>; goes with an empty <see cref="Connections"/>.</summary>
+    public string? NotConnected { get; init; }
+
+    /// <summary>Beside <see cref="Layout.Warnings"/>.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>Where it differs from the layout's source.</summary>
+    public Source? Source { get; init; }
+
+    internal Layout Of(Layout layout) => layout with
+    {
+        Form = Id,
+        Name = Name,
+        Weight = Weight,
+        Capacitor = Capacitor ?? layout.Capacitor,
+        Coils = Coils ?? layout.Coils,
+        Parts = Parts ?? layout.Parts,
+        Leads = Leads ?? layout.Leads,
+        Ratios = Ratios ?? layout.Ratios,
+        Ohms = Ohms ?? layout.Ohms,
+        Connections = Connections ?? layout.Connections,
+        NotReversible = NotReversible ?? layout.NotReversible,
+        NotConnected = NotConnected ?? layout.NotConnected,
+        Warnings = [.. layout.Warnings, .. Warnings],
+        Source = Source ?? layout.Source,
+        Variants = [],
+    };
+}
+
+/// <summary>Ohms of one coil of a group as met in ordinary motors.</summary>
+public sealed record OhmsWindow
+{
+    /// <summary>The group.</summary>
+    public required string Of { get; init; }
+
+    /// <summary>The least usual ohms.</summary>
+    public required double Low { get; init; }
+
+    /// <summary>The greatest usual ohms.</summary>
+    public required double High { get; init; }
+
+    /// <summary>Where the window comes from.</summary>
     public required Source Source { get; init; }
 }
 
@@ -76,7 +182,7 @@ public sealed record LayoutPart
     /// <summary>Its id within the layout.</summary>
     public required string Id { get; init; }
 
-    /// <summary><c>switch</c>, <c>start-capacitor</c>, <c>run-capacitor</c>, <c>protector</c>.</summary>
+    /// <summary><c>switch</c>, <c>start-capacitor</c>, <c>run-capacitor</c>, <c>protector</c>, <c>protector-heater</c>.</summary>
     public required string Kind { get; init; }
 
     /// <summary>The node of one terminal.</summary>
@@ -139,7 +245,10 @@ public sealed record LayoutConnection
     /// <summary><c>shaft-end</c> or <c>opposite-end</c>: where <see cref="Rotation"/> is seen from.</summary>
     public string? SeenFrom { get; init; }
 
-    /// <summary>The leads on each line conductor, by conductor name.</summary>
+    /// <summary>Used only for the seconds of starting, on the way to another row (part-winding start).</summary>
+    public bool Starting { get; init; }
+
+    /// <summary>The leads on each line conductor, by conductor name: <c>L1</c>, <c>L2</c>, <c>L3</c>, <c>N</c>, or <c>+</c> and <c>-</c> for DC.</summary>
     public required IReadOnlyDictionary<string, IReadOnlyList<string>> Lines { get; init; }
 
     /// <summary>Leads joined with each other and with nothing else.</summary>
@@ -150,6 +259,15 @@ public sealed record LayoutConnection
 
     /// <summary>Exchanges that turn the direction round, each a pair of leads; empty where lines are swapped or it cannot be.</summary>
     public IReadOnlyList<IReadOnlyList<string>> ReverseSwap { get; init; } = [];
+
+    /// <summary>The two line conductors whose exchange turns the direction round; empty where that does nothing.</summary>
+    public IReadOnlyList<string> ReverseLines { get; init; } = [];
+
+    /// <summary>A part outside the motor that this row needs between two leads: its capacitor, or a relay that opens after the start; <see langword="null"/> for none.</summary>
+    public LayoutPart? OuterPart { get; init; }
+
+    /// <summary>In place of <see cref="LayoutCoil.RatedShare"/> at this row, by group (two-speed windings).</summary>
+    public IReadOnlyDictionary<string, double> RatedShares { get; init; } = new Dictionary<string, double>();
 
     /// <summary>Where this row comes from, where it differs from the layout's source.</summary>
     public Source? Source { get; init; }

@@ -22,4 +22,7 @@ public sealed record TradeKnowledge
 
     /// <summary>The tables of the trade.</summary>
     public required TradeBook<TradeTable> Tables { get; init; }
+
+    /// <summary>Conductors that belong to no winding, by id.</summary>
+    public required IReadOnlyDictionary<string, Accessory> Accessories { get; init; }
 }

@@ -24,6 +24,26 @@ public sealed class KnowledgeFolderTest : IDisposable
         Assert.Contains("stands twice", Assert.Throws<KnowledgeException>(() => KnowledgeFolder.Load(_folder)).Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("T1, to: T2", "T1, to: x", "T2: nothing ends at this lead's node")]
+    [InlineData("from: T8, to: s1", "from: T8, to: s9", "s9: only one thing ends at this node")]
+    [InlineData("joints: [[T2, T3, T8]]", "joints: [[T2, T3, T9]]", "T9: the row high-counterclockwise names a lead that does not come out")]
+    [InlineData("L2: [T4, T5]", "L2: [T4]", "leaves the lead T5 lying open")]
+    [InlineData("of: start", "of: strat", "strat: no coil is of this group")]
+    [InlineData("id: run-2", "id: run-1", "run-1: the coil stands twice")]
+    [InlineData("layout.start-ratio-near-one", "layout.unheard-of", "layout.unheard-of: there is no such sentence")]
+    public void A_name_that_stands_for_nothing_is_refused_with_file_and_line(string right, string wrong, string expected)
+    {
+        Copy();
+        var file = Path.Combine(_folder, "layouts", "capacitor-start-dual-6.yaml");
+        var text = File.ReadAllText(file);
+        var at = text.IndexOf(right, StringComparison.Ordinal);
+        File.WriteAllText(file, string.Concat(text.AsSpan(0, at), wrong, text.AsSpan(at + right.Length)));
+        var refused = Assert.Throws<KnowledgeException>(() => KnowledgeFolder.Load(_folder));
+        Assert.Matches(@"^layouts/capacitor-start-dual-6\.yaml\(\d+\): ", refused.Message);
+        Assert.Contains(expected, refused.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_missing_folder_is_named() =>
         Assert.Matches("^[a-z]+: the folder is missing\\.$", Assert.Throws<KnowledgeException>(() => KnowledgeFolder.Load(_folder)).Message);
