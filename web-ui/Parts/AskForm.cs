@@ -1,0 +1,57 @@
+using System.Globalization;
+using WireCoach.Rules.Coaching;
+
+namespace WireCoach.WebUi.Parts;
+
+/// <summary>What comes back from the form of the open question.</summary>
+public sealed class AskForm
+{
+    public string? QuestionId { get; set; }
+
+    public string? Key { get; set; }
+
+    public string? Choice { get; set; }
+
+    public string? Value { get; set; }
+
+    public string? Unit { get; set; }
+
+    public string? Shown { get; set; }
+
+    public string? Text { get; set; }
+
+    /// <summary>Set by the button "I can't tell".</summary>
+    public string? Skip { get; set; }
+
+    /// <summary>The answer, or <see langword="null"/> where nothing was filled in or a figure cannot be read.</summary>
+    public QuestionAnswer? Answer(Question asked)
+    {
+        var id = QuestionId ?? asked.Id;
+        if (Skip is not null)
+        {
+            return new QuestionAnswer { QuestionId = id, Unknown = true };
+        }
+
+        return asked.Kind switch
+        {
+            QuestionKind.Choice => Choice is null ? null : new QuestionAnswer { QuestionId = id, Choice = Choice },
+            QuestionKind.Confirm => Choice is null ? null : new QuestionAnswer { QuestionId = id, Confirmed = Choice == "yes" },
+            QuestionKind.Text => string.IsNullOrWhiteSpace(Text) ? null : new QuestionAnswer { QuestionId = id, Text = Text },
+            QuestionKind.Quantity => Number(Value) is { } value ? new QuestionAnswer { QuestionId = id, Quantity = new(value, Unit) } : null,
+            _ => Reading(id),
+        };
+    }
+
+    private QuestionAnswer? Reading(string id) => Shown switch
+    {
+        "open" => new QuestionAnswer { QuestionId = id, Reading = new() { Open = true } },
+        "kick" => new QuestionAnswer { QuestionId = id, Reading = new() { Kick = true } },
+        _ => Number(Value) is { } ohms
+            ? new QuestionAnswer { QuestionId = id, Reading = new() { Ohms = Shown == "kilohm" ? ohms * 1000 : ohms } }
+            : null,
+    };
+
+    /// <summary>A figure with a point or a comma.</summary>
+    private static double? Number(string? text) =>
+        double.TryParse(text?.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+}

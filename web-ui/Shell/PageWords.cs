@@ -1,0 +1,30 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.WebUi.Shell;
+
+/// <summary>The sentences of the pages; like all others they live in knowledge.</summary>
+public sealed class PageWords(SentenceBook sentences)
+{
+    /// <summary>A sentence without gaps.</summary>
+    /// <param name="id">Its id; write it as a literal, so that the convention test finds it.</param>
+    public string this[string id] => sentences[id].Text;
+
+    /// <summary>A sentence with gaps.</summary>
+    public string Fill(string id, params ReadOnlySpan<(string Name, string Text)> gaps)
+    {
+        var statement = Statement.Named(id);
+        foreach (var (name, text) in gaps)
+        {
+            statement = statement.With(name, text);
+        }
+
+        return sentences.Render(statement);
+    }
+
+    /// <summary>A statement of the rules, as this reader gets it.</summary>
+    public string Say(Statement statement, Role role = Role.Technician) => sentences.Render(statement, role);
+
+    /// <summary>A word of the contract as people read it, for example a status or a role.</summary>
+    public string Term(string kind, string id) => sentences.Ids.Contains($"term.{kind}.{id}") ? sentences[$"term.{kind}.{id}"].Text : id.Replace('-', ' ');
+}
