@@ -23,8 +23,3 @@ public sealed record Assessment
     /// <summary>The cautions that apply, the weightiest first.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }
-
-/// <summary>A caution.</summary>
-/// <param name="Id">A caution id of the contract.</param>
-/// <param name="Text">The caution.</param>
-public sealed record Caution(string Id, Statement Text);

@@ -1,0 +1,186 @@
+using WireCoach.Rules.Quantities;
+
+namespace WireCoach.Rules.Reference;
+
+/// <summary>A kind of work that the gate opens or closes, and what each person may do of it before any condition is looked at.</summary>
+public sealed record GateTask
+{
+    /// <summary>A task id of the contract.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What it is called in a sentence.</summary>
+    public required string Name { get; init; }
+
+    /// <summary><c>look</c>, <c>dead</c>, <c>powered</c> or <c>installation</c>: what rows of conditions may name instead of single tasks.</summary>
+    public required string Group { get; init; }
+
+    /// <summary>What each role may do, by role id.</summary>
+    public required IReadOnlyDictionary<string, GateRow> Roles { get; init; }
+
+    /// <summary>Where the division of work comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>One cell of the gate: refused, or open once the named confirmations are given (at once where there are none).</summary>
+public sealed record GateRow
+{
+    /// <summary>The roles it holds for; left out where the cell already stands under a role, or for all.</summary>
+    public IReadOnlyList<string> Roles { get; init; } = [];
+
+    /// <summary>Task ids or group names; left out where the cell already stands under a task.</summary>
+    public IReadOnlyList<string> Tasks { get; init; } = [];
+
+    /// <summary>Not open to this role at all.</summary>
+    public bool Refuse { get; init; }
+
+    /// <summary>Who takes it over where it is refused, or <see langword="null"/>.</summary>
+    public string? ReferTo { get; init; }
+
+    /// <summary>The confirmations it waits for.</summary>
+    public IReadOnlyList<string> Needs { get; init; } = [];
+
+    /// <summary>Why it is refused, where the condition's own reason does not say it.</summary>
+    public string? Reason { get; init; }
+}
+
+/// <summary>A condition of the case that closes work or adds confirmations to it.</summary>
+public sealed record GateCondition
+{
+    /// <summary>A stable id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What it means for the work, as the technician reads it.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>The same in plainer words.</summary>
+    public string? Homeowner { get; init; }
+
+    /// <summary>What makes it hold; one is enough.</summary>
+    public required IReadOnlyList<GateTrigger> When { get; init; }
+
+    /// <summary>Whether everything stops until the machine is isolated anew.</summary>
+    public bool Stops { get; init; }
+
+    /// <summary>Whether confirmations given before the condition arose no longer count.</summary>
+    public bool Renews { get; init; }
+
+    /// <summary>The cells that it changes; none for a condition that only warns.</summary>
+    public IReadOnlyList<GateRow> Rows { get; init; } = [];
+
+    /// <summary>The cautions that come with it.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>A line for the card that goes with the motor, or <see langword="null"/>.</summary>
+    public string? Tell { get; init; }
+
+    /// <summary>Where it comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>What makes a condition hold; exactly one kind of member is given.</summary>
+public sealed record GateTrigger
+{
+    /// <summary>A symptom that was seen.</summary>
+    public string? Symptom { get; init; }
+
+    /// <summary>What the motor drives, by application id.</summary>
+    public IReadOnlyList<string> Applications { get; init; } = [];
+
+    /// <summary>Words for it in the person's own text, lower case; each matches a whole word or phrase.</summary>
+    public IReadOnlyList<string> Words { get; init; } = [];
+
+    /// <summary>The question of a choice that was taken.</summary>
+    public string? Question { get; init; }
+
+    /// <summary>The options of that choice.</summary>
+    public IReadOnlyList<string> Options { get; init; } = [];
+
+    /// <summary>Supply or plate has this many phases.</summary>
+    public int? Phases { get; init; }
+
+    /// <summary>Supply or plate is above this many volts.</summary>
+    public double? VoltsAbove { get; init; }
+
+    /// <summary>A question that was answered with "I can't tell".</summary>
+    public string? Unknown { get; init; }
+
+    /// <summary><c>present</c>: there is a capacitor; <c>possible</c>: nothing rules one out.</summary>
+    public string? Capacitor { get; init; }
+
+    /// <summary>A confirmation that was answered with "I can't".</summary>
+    public string? Denied { get; init; }
+
+    /// <summary>The latest insulation reading is below this many megohms as read.</summary>
+    public double? MegohmsBelow { get; init; }
+
+    /// <summary>A goal of the case.</summary>
+    public string? Goal { get; init; }
+
+    /// <summary>Roles whom it always holds for.</summary>
+    public IReadOnlyList<string> Roles { get; init; } = [];
+}
+
+/// <summary>Something that a person confirms before work opens.</summary>
+public sealed record GateConfirmation
+{
+    /// <summary>A stable id; the id of the confirm fact.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What is asked, as a question.</summary>
+    public required string Ask { get; init; }
+
+    /// <summary>The same in plainer words.</summary>
+    public string? Homeowner { get; init; }
+
+    /// <summary>What has to be so, as the rest of a sentence that begins with "First:".</summary>
+    public required string First { get; init; }
+
+    /// <summary>How it is done, step by step.</summary>
+    public IReadOnlyList<string> How { get; init; } = [];
+
+    /// <summary>Whether it must be confirmed anew after every time that power was on.</summary>
+    public bool LapsesWithPower { get; init; }
+
+    /// <summary>A working insulation reading above this many megohms as read confirms it too.</summary>
+    public double? MetByMegohmsAbove { get; init; }
+
+    /// <summary>An earth reading at or below this many ohms confirms it too.</summary>
+    public double? MetByEarthOhmsTo { get; init; }
+
+    /// <summary>Seconds that it takes.</summary>
+    public required double Seconds { get; init; }
+
+    /// <summary>The cautions that come with it.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>Where it comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>A caution.</summary>
+public sealed record CautionNote
+{
+    /// <summary>A caution id of the contract.</summary>
+    public required string Id { get; init; }
+
+    /// <summary><c>take-care</c>, <c>stop-and-fix</c> or <c>stop-get-qualified-person</c>.</summary>
+    public required string Level { get; init; }
+
+    /// <summary>What to do or not to do.</summary>
+    public required string What { get; init; }
+
+    /// <summary>Why.</summary>
+    public required string Why { get; init; }
+
+    /// <summary>Who does it.</summary>
+    public required string Who { get; init; }
+
+    /// <summary>How soon.</summary>
+    public required string HowSoon { get; init; }
+
+    /// <summary>What, in plainer words.</summary>
+    public string? Homeowner { get; init; }
+
+    /// <summary>Where it comes from.</summary>
+    public required Source Source { get; init; }
+}

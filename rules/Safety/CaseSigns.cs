@@ -1,0 +1,104 @@
+using System.Text.RegularExpressions;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Safety;
+
+/// <summary>What the gate needs to know of a case: which conditions hold since when, and which confirmations still count.</summary>
+internal sealed partial class CaseSigns
+{
+    private readonly TradeKnowledge _knowledge;
+    private readonly CaseFile _file;
+    private readonly int _poweredAt;
+    private readonly string _words;
+
+    public CaseSigns(TradeKnowledge knowledge, CaseFile file)
+    {
+        (_knowledge, _file) = (knowledge, file);
+        _poweredAt = Math.Max(file.PoweredAt, file.Facts.FindLastIndex(PutsPowerOn));
+        _words = file.Application is { } application ? $" {NotWord().Replace(application.Text.ToLowerInvariant(), " ")} " : string.Empty;
+    }
+
+    /// <summary>Where in the order of facts a trigger became true; <see langword="null"/> where it is not.</summary>
+    public int? Position(GateTrigger trigger, string role) => trigger switch
+    {
+        { Symptom: { } symptom } => _file.Symptoms.GetValueOrDefault(symptom) ? Last(fact => fact is Fact.Symptom said && said.Id == symptom) : Worded(trigger),
+        { Phases: { } phases } => True(_file.Supply?.Phases == phases || _file.Plate.Phases == phases
+            || (phases == 3 && _file.Supply?.System?.StartsWith("three-phase", StringComparison.Ordinal) == true)),
+        { VoltsAbove: { } volts } => True(_file.Supply?.Volts > volts || _file.Plate.Volts.Any(rated => rated > volts)),
+        { Unknown: { } question } => True(_file.Unknowns.Contains(question)),
+        { Capacitor: { } sort } => True(sort == CapacitorOf()),
+        { Denied: { } confirmation } => True(_file.Confirmations.TryGetValue(confirmation, out var said) && !said.Confirmed),
+        { MegohmsBelow: { } megohms } => True(_file.Insulations.Count > 0 && _file.Insulations[^1].Megohms < megohms),
+        { Goal: { } goal } => True(_file.Goals.Contains(goal)),
+        { Question: { } question } => True(_file.Choices.TryGetValue(question, out var option) && trigger.Options.Contains(option, StringComparer.Ordinal)),
+        { Roles.Count: > 0 } => True(trigger.Roles.Contains(role, StringComparer.Ordinal)),
+        _ => Worded(trigger),
+    };
+
+    /// <summary>Whether a confirmation counts now.</summary>
+    /// <param name="id">The confirmation.</param>
+    /// <param name="since">It must have come after this place in the order of facts; −1 for any.</param>
+    public bool Meets(string id, int since)
+    {
+        var confirmation = _knowledge.Confirmations[id];
+        var after = confirmation.LapsesWithPower ? Math.Max(since, _poweredAt) : since;
+        return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position > after)
+            || (confirmation.MetByMegohmsAbove is { } megohms && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) is var at
+                && at > after && ((Fact.Insulation)_file.Facts[at]).Megohms > megohms)
+            || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(IsEarthReading) is var earth && earth > after && EarthOhms(_file.Facts[earth]) <= ohms);
+    }
+
+    private static int? True(bool holds) => holds ? -1 : null;
+
+    private static bool IsEarthReading(Fact fact) => fact is Fact.BenchTest { Test: "earth-continuity", Value: not null }
+        || (fact is Fact.Reading reading
+            && new[] { reading.From, reading.To }.Order(StringComparer.Ordinal).SequenceEqual([Fact.Reading.Earth, Fact.Reading.Frame], StringComparer.Ordinal));
+
+    private static double EarthOhms(Fact fact) => fact switch
+    {
+        Fact.BenchTest test => test.Value!.Value,
+        Fact.Reading { Open: true } => double.PositiveInfinity,
+        Fact.Reading { Ohms: { } ohms } => ohms,
+        Fact.Reading { Short: true } => 0,
+        _ => double.PositiveInfinity,
+    };
+
+    private int? Worded(GateTrigger trigger) => True(
+        (_file.Application?.ApplicationId is { } application && trigger.Applications.Contains(application, StringComparer.Ordinal))
+        || (_words.Length > 0 && trigger.Words.Any(word => _words.Contains($" {word} ", StringComparison.Ordinal)
+            || _words.Contains($" {word}s ", StringComparison.Ordinal))));
+
+    private int Last(Predicate<Fact> match) => _file.Facts.FindLastIndex(match);
+
+    /// <summary>Results of tests that are done with power on tell that power was on.</summary>
+    private bool PutsPowerOn(Fact fact) => fact is Fact.Running
+        || (fact is Fact.BenchTest test && _knowledge.Tests.TryGetValue(test.Test, out var known) && _knowledge.GateTasks[known.Task].Group == "powered");
+
+    private string CapacitorOf()
+    {
+        if (_file.Capacitors.Any(capacitor => capacitor.Present) || _file.Symptoms.GetValueOrDefault("capacitor-swollen")
+            || _file.Plate["capacitor"] is not null || _file.Plate["microfarads"] is not null)
+        {
+            return "present";
+        }
+
+        if (_file.Capacitors.Count > 0)
+        {
+            return "none";
+        }
+
+        var layout = _file.Choices.GetValueOrDefault("layout") is { } id ? _knowledge.Layouts.GetValueOrDefault(id) : null;
+        var family = _file.Choices.GetValueOrDefault("family") is { } name ? _knowledge.Families.GetValueOrDefault(name) : null;
+        return (layout, family) switch
+        {
+            ({ Capacitor: "none" }, _) => "none",
+            ({ }, _) => "present",
+            (_, { HasCapacitor: { } has }) => has ? "present" : "none",
+            _ => _file.Plate.Phases == 3 ? "none" : "possible",
+        };
+    }
+
+    [GeneratedRegex(@"[^\p{L}\p{Nd}/-]+", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex NotWord();
+}

@@ -1,0 +1,42 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Safety;
+
+/// <summary>The card that goes with the motor: what it is, what it does, what was found, what to look out for.</summary>
+internal static class ReferralCard
+{
+    public static IReadOnlyList<Statement> Of(TradeKnowledge knowledge, CaseFile file, IEnumerable<GateCondition> holding)
+    {
+        var lines = new List<Statement>();
+        if (file.Application is { } application)
+        {
+            lines.Add(Statement.Of("safety.card-machine", ("machine", application.Text)));
+        }
+
+        if (file.Plate.All.Any())
+        {
+            lines.Add(Statement.Of("safety.card-plate", ("plate", string.Join(", ", file.Plate.All
+                .OrderBy(field => field.Key, StringComparer.Ordinal).Select(field => $"{field.Key} {field.Value.Text}")))));
+        }
+
+        Add(lines, Named(knowledge, file, true), names => Statement.Of("safety.card-does", ("symptoms", names)));
+        Add(lines, Named(knowledge, file, false), names => Statement.Of("safety.card-does-not", ("symptoms", names)));
+        lines.AddRange(holding.Where(condition => condition.Tell is not null).Select(condition => Statement.Of($"gate.tell.{condition.Id}")));
+        lines.Add(Statement.Of("safety.card-do-not"));
+        return lines;
+    }
+
+    private static void Add(List<Statement> lines, string names, Func<string, Statement> line)
+    {
+        if (names.Length > 0)
+        {
+            lines.Add(line(names));
+        }
+    }
+
+    private static string Named(TradeKnowledge knowledge, CaseFile file, bool present) => string.Join("; ", file.Symptoms
+        .Where(symptom => symptom.Value == present && knowledge.Symptoms.ContainsKey(symptom.Key))
+        .Select(symptom => knowledge.Symptoms[symptom.Key].Name).Order(StringComparer.Ordinal));
+}
