@@ -17,6 +17,7 @@ public static class KnowledgeFolder
         var sections = new Sections(folder);
         var questions = sections.Lists<QuestionCard>("questions", card => card.Id);
         var supplies = sections.Lists<SupplyOffer>("supplies", supply => supply.Id);
+        var trouble = new TroubleSections(sections);
         var knowledge = new TradeKnowledge
         {
             Sentences = new SentenceBook(
@@ -24,6 +25,7 @@ public static class KnowledgeFolder
                 .. sections.Lists<Sentence>("sentences", sentence => sentence.Id).Values,
                 .. questions.Values.SelectMany(card => card.Sentences()),
                 .. supplies.Values.Select(supply => supply.Sentence()),
+                .. trouble.Sentences(),
             ]),
             Questions = questions,
             Supplies = supplies,
@@ -33,8 +35,16 @@ public static class KnowledgeFolder
                 sections.Lists<TradeRule>("limits", rule => rule.Id).Values, rule => rule.Id, rule => rule.Of, rule => (rule.Since, rule.Until)),
             Tables = new(
                 sections.Files<TradeTable>("tables", table => table.Id, TableShape.Wrong).Values, table => table.Id, table => table.Of, table => (table.Since, table.Until)),
+            GateTasks = trouble.Tasks,
+            GateConditions = trouble.Conditions,
+            Confirmations = trouble.Confirmations,
+            Cautions = trouble.Cautions,
+            Families = trouble.Families,
+            Symptoms = trouble.Symptoms,
+            Tests = trouble.Tests,
         };
         LayoutCheck.Whole(sections, knowledge);
+        trouble.Check(knowledge);
         return knowledge;
     }
 }

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Reference;
 
@@ -19,6 +20,10 @@ public sealed record GateTask
 
     /// <summary>Where the division of work comes from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as sentences of the book: why a role may not do it, <c>gate.task.ID.ROLE</c>.</summary>
+    public IEnumerable<Sentence> Sentences() => Roles.Where(role => role.Value.Reason is not null)
+        .Select(role => new Sentence { Id = $"gate.task.{Id}.{role.Key}", Text = role.Value.Reason! });
 }
 
 /// <summary>One cell of the gate: refused, or open once the named confirmations are given (at once where there are none).</summary>
@@ -39,7 +44,7 @@ public sealed record GateRow
     /// <summary>The confirmations it waits for.</summary>
     public IReadOnlyList<string> Needs { get; init; } = [];
 
-    /// <summary>Why it is refused, where the condition's own reason does not say it.</summary>
+    /// <summary>Why it is refused to this role; needed in the cells of a task, a condition has its own reason.</summary>
     public string? Reason { get; init; }
 }
 
@@ -75,6 +80,13 @@ public sealed record GateCondition
 
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as sentences of the book: <c>gate.condition.ID</c> and <c>gate.tell.ID</c>.</summary>
+    public IEnumerable<Sentence> Sentences() =>
+    [
+        new() { Id = $"gate.condition.{Id}", Text = Reason, Homeowner = Homeowner },
+        .. Tell is null ? Array.Empty<Sentence>() : [new Sentence { Id = $"gate.tell.{Id}", Text = Tell }],
+    ];
 }
 
 /// <summary>What makes a condition hold; exactly one kind of member is given.</summary>
@@ -155,6 +167,13 @@ public sealed record GateConfirmation
 
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c> and <c>confirmation.ID.how-1</c>.</summary>
+    public IEnumerable<Sentence> Sentences() =>
+    [
+        new() { Id = $"confirmation.{Id}.ask", Text = Ask, Homeowner = Homeowner },
+        .. How.Select((how, at) => new Sentence { Id = $"confirmation.{Id}.how-{at + 1}", Text = how }),
+    ];
 }
 
 /// <summary>A caution.</summary>
@@ -183,4 +202,7 @@ public sealed record CautionNote
 
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as a sentence of the book: <c>caution.ID</c>, what and why.</summary>
+    public Sentence Sentence() => new() { Id = $"caution.{Id}", Text = $"{What} {Why}", Homeowner = Homeowner is null ? null : $"{Homeowner} {Why}" };
 }

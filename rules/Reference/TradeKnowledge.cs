@@ -25,4 +25,25 @@ public sealed record TradeKnowledge
 
     /// <summary>Conductors that belong to no winding, by id.</summary>
     public required IReadOnlyDictionary<string, Accessory> Accessories { get; init; }
+
+    /// <summary>Kinds of work and who may do them, by task id.</summary>
+    public required IReadOnlyDictionary<string, GateTask> GateTasks { get; init; }
+
+    /// <summary>Conditions that close work, by id, the weightiest first.</summary>
+    public required IReadOnlyDictionary<string, GateCondition> GateConditions { get; init; }
+
+    /// <summary>What is confirmed before work opens, by id, in the order in which it is asked.</summary>
+    public required IReadOnlyDictionary<string, GateConfirmation> Confirmations { get; init; }
+
+    /// <summary>The cautions by id.</summary>
+    public required IReadOnlyDictionary<string, CautionNote> Cautions { get; init; }
+
+    /// <summary>The kinds of motor as far as their faults go, by id.</summary>
+    public required IReadOnlyDictionary<string, MotorFamily> Families { get; init; }
+
+    /// <summary>The symptoms by id.</summary>
+    public required IReadOnlyDictionary<string, SymptomNote> Symptoms { get; init; }
+
+    /// <summary>The tests by id.</summary>
+    public required IReadOnlyDictionary<string, TestGuide> Tests { get; init; }
 }

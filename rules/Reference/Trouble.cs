@@ -1,4 +1,5 @@
 using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Reference;
 
@@ -44,6 +45,9 @@ public sealed record SymptomNote
 
     /// <summary>Where the figures come from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as a sentence of the book: <c>symptom.ID</c>.</summary>
+    public Sentence Sentence() => new() { Id = $"symptom.{Id}", Text = Name };
 }
 
 /// <summary>A test that tells causes apart: how it is done and what each outcome means.</summary>
@@ -87,6 +91,19 @@ public sealed record TestGuide
 
     /// <summary>Where the method and its limits come from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as sentences of the book: <c>test.ID.name</c>, <c>.why</c>, <c>.how-1</c>, <c>.reading-OUTCOME</c>, <c>.means-OUTCOME</c>.</summary>
+    public IEnumerable<Sentence> Sentences() =>
+    [
+        new() { Id = $"test.{Id}.name", Text = Name },
+        new() { Id = $"test.{Id}.why", Text = Why },
+        .. How.Select((how, at) => new Sentence { Id = $"test.{Id}.how-{at + 1}", Text = how }),
+        .. Outcomes.SelectMany(outcome => new Sentence[]
+        {
+            new() { Id = $"test.{Id}.reading-{outcome.Id}", Text = outcome.Reading },
+            new() { Id = $"test.{Id}.means-{outcome.Id}", Text = outcome.Means },
+        }),
+    ];
 }
 
 /// <summary>One outcome of a test.</summary>
@@ -169,6 +186,13 @@ public sealed record Cause
 
     /// <summary>Where the figures come from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Its words as sentences of the book: <c>cause.ID.name</c> and <c>cause.ID.repair</c>.</summary>
+    public IEnumerable<Sentence> Sentences() =>
+    [
+        new() { Id = $"cause.{Id}.name", Text = Name },
+        new() { Id = $"cause.{Id}.repair", Text = Repair, Homeowner = Homeowner },
+    ];
 }
 
 /// <summary>Two causes that are met together.</summary>

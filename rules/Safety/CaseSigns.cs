@@ -11,12 +11,15 @@ internal sealed partial class CaseSigns
     private readonly CaseFile _file;
     private readonly int _poweredAt;
     private readonly string _words;
+    private readonly List<string> _applications;
 
     public CaseSigns(TradeKnowledge knowledge, CaseFile file)
     {
         (_knowledge, _file) = (knowledge, file);
         _poweredAt = Math.Max(file.PoweredAt, file.Facts.FindLastIndex(PutsPowerOn));
-        _words = file.Application is { } application ? $" {NotWord().Replace(application.Text.ToLowerInvariant(), " ")} " : string.Empty;
+        // every application that was named counts: a danger is taken back by retracting it, not by saying something else
+        _applications = [.. file.Facts.OfType<Fact.Application>().Select(application => application.ApplicationId).OfType<string>()];
+        _words = string.Concat(file.Facts.OfType<Fact.Application>().Select(application => $" {NotWord().Replace(application.Text.ToLowerInvariant(), " ")} "));
     }
 
     /// <summary>Where in the order of facts a trigger became true; <see langword="null"/> where it is not.</summary>
@@ -65,7 +68,7 @@ internal sealed partial class CaseSigns
     };
 
     private int? Worded(GateTrigger trigger) => True(
-        (_file.Application?.ApplicationId is { } application && trigger.Applications.Contains(application, StringComparer.Ordinal))
+        _applications.Exists(application => trigger.Applications.Contains(application, StringComparer.Ordinal))
         || (_words.Length > 0 && trigger.Words.Any(word => _words.Contains($" {word} ", StringComparison.Ordinal)
             || _words.Contains($" {word}s ", StringComparison.Ordinal))));
 

@@ -1,0 +1,95 @@
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Knowledge;
+
+/// <summary>The sections about safety and trouble: the gate, the cautions, symptoms, tests and causes.</summary>
+internal sealed class TroubleSections(Sections sections)
+{
+    private static readonly string[] Roles = ["technician", "homeowner", "apprentice", "manager"];
+    private static readonly string[] Levels = ["take-care", "stop-and-fix", "stop-get-qualified-person"];
+
+    public IReadOnlyDictionary<string, GateTask> Tasks { get; } = sections.Lists<GateTask>("gate/tasks", task => task.Id);
+
+    public IReadOnlyDictionary<string, GateCondition> Conditions { get; } = sections.Lists<GateCondition>("gate/conditions", condition => condition.Id);
+
+    public IReadOnlyDictionary<string, GateConfirmation> Confirmations { get; } = sections.Lists<GateConfirmation>("gate/confirmations", confirmation => confirmation.Id);
+
+    public IReadOnlyDictionary<string, CautionNote> Cautions { get; } = sections.Lists<CautionNote>("cautions", caution => caution.Id);
+
+    public IReadOnlyDictionary<string, MotorFamily> Families { get; } = sections.Lists<MotorFamily>("families", family => family.Id);
+
+    public IReadOnlyDictionary<string, SymptomNote> Symptoms { get; } = sections.Lists<SymptomNote>("symptoms", symptom => symptom.Id);
+
+    public IReadOnlyDictionary<string, TestGuide> Tests { get; } = sections.Lists<TestGuide>("tests", test => test.Id);
+
+    public IEnumerable<Sentence> Sentences() =>
+    [
+        .. Tasks.Values.SelectMany(task => task.Sentences()),
+        .. Conditions.Values.SelectMany(condition => condition.Sentences()),
+        .. Confirmations.Values.SelectMany(confirmation => confirmation.Sentences()),
+        .. Cautions.Values.Select(caution => caution.Sentence()),
+        .. Symptoms.Values.Select(symptom => symptom.Sentence()),
+        .. Tests.Values.SelectMany(test => test.Sentences()),
+    ];
+
+    /// <summary>Every name that one record uses for another stands for something.</summary>
+    public void Check(TradeKnowledge knowledge)
+    {
+        Each("gate/tasks", Tasks, OfTask);
+        Each("gate/conditions", Conditions, OfCondition);
+        Each("gate/confirmations", Confirmations, confirmation => Missing(confirmation.Cautions, Cautions, "there is no such caution"));
+        Each("cautions", Cautions, caution => Levels.Contains(caution.Level) ? [] : [(caution.Level, "this is no level of a caution")]);
+        Each("families", Families, family => Missing(family.Layouts, knowledge.Layouts, "there is no such layout"));
+        Each("tests", Tests, OfTest);
+    }
+
+    private void Each<T>(string section, IReadOnlyDictionary<string, T> records, Func<T, IEnumerable<(string Name, string What)>> wrongs)
+    {
+        foreach (var (id, record) in records)
+        {
+            foreach (var (name, what) in wrongs(record))
+            {
+                throw sections.Wrong(section, id, name, what);
+            }
+        }
+    }
+
+    private IEnumerable<(string, string)> OfTask(GateTask task) =>
+    [
+        .. Roles.Except(task.Roles.Keys, StringComparer.Ordinal).Select(role => (role, $"the task '{task.Id}' says nothing of this role")),
+        .. task.Roles.Keys.Except(Roles, StringComparer.Ordinal).Select(role => (role, "this is no role")),
+        .. task.Roles.Values.SelectMany(row => Missing(row.Needs, Confirmations, "there is no such confirmation")),
+        .. task.Roles.Where(role => role.Value.Refuse && role.Value.Reason is null).Select(role => (role.Key, $"the refusal of '{task.Id}' needs a reason")),
+    ];
+
+    private IEnumerable<(string, string)> OfCondition(GateCondition condition)
+    {
+        var tasks = Tasks.Keys.Concat(Tasks.Values.Select(task => task.Group)).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. Missing(condition.Cautions, Cautions, "there is no such caution"),
+            .. condition.Rows.SelectMany(row => row.Roles).Except(Roles, StringComparer.Ordinal).Select(role => (role, "this is no role")),
+            .. condition.Rows.SelectMany(row => row.Tasks).Where(task => !tasks.Contains(task)).Select(task => (task, "this is no task and no group of tasks")),
+            .. condition.Rows.SelectMany(row => Missing(row.Needs, Confirmations, "there is no such confirmation")),
+            .. Missing(condition.When.Select(trigger => trigger.Symptom).OfType<string>(), Symptoms, "there is no such symptom"),
+            .. Missing(condition.When.Select(trigger => trigger.Denied).OfType<string>(), Confirmations, "there is no such confirmation"),
+        ];
+    }
+
+    private IEnumerable<(string, string)> OfTest(TestGuide test)
+    {
+        var outcomes = test.Outcomes.Select(outcome => outcome.Id).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. Missing([test.Task], Tasks, "there is no such task"),
+            .. Missing(test.Families, Families, "there is no such family"),
+            .. Missing(test.Cautions, Cautions, "there is no such caution"),
+            .. Math.Abs(test.Outcomes.Sum(outcome => outcome.Usual) - 1) > 1e-6 ? [("usual", $"the outcomes of '{test.Id}' do not add up to 1")] : Array.Empty<(string, string)>(),
+            .. test.Value?.Bands.Where(band => !outcomes.Contains(band.Outcome)).Select(band => (band.Outcome, "there is no such outcome")) ?? [],
+        ];
+    }
+
+    private static IEnumerable<(string, string)> Missing<T>(IEnumerable<string> names, IReadOnlyDictionary<string, T> known, string what) =>
+        names.Where(name => !known.ContainsKey(name)).Select(name => (name, what));
+}
