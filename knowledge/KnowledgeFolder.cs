@@ -42,6 +42,7 @@ public static class KnowledgeFolder
             Families = trouble.Families,
             Symptoms = trouble.Symptoms,
             Tests = trouble.Tests,
+            Connections = sections.File<ConnectionFigures>("connections/figures.yaml"),
         };
         LayoutCheck.Whole(sections, knowledge);
         trouble.Check(knowledge);

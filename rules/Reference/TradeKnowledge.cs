@@ -46,4 +46,7 @@ public sealed record TradeKnowledge
 
     /// <summary>The tests by id.</summary>
     public required IReadOnlyDictionary<string, TestGuide> Tests { get; init; }
+
+    /// <summary>By what a supply suits a plate.</summary>
+    public required ConnectionFigures Connections { get; init; }
 }
