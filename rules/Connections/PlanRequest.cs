@@ -29,6 +29,9 @@ public sealed record PlanRequest
     /// <summary>A row of the table to take where several suit the supply: a speed, a tap, a step of the start; the row's <c>for</c> or id.</summary>
     public string? Connection { get; init; }
 
+    /// <summary>A variant of the layout (a protector, another inside); where it is left out, the form with exactly these leads.</summary>
+    public string? Form { get; init; }
+
     /// <summary>Measured ohms by coil id or coil group, cold and with the probes taken off.</summary>
     public IReadOnlyDictionary<string, double> CoilOhms { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
 

@@ -1,0 +1,53 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Connections;
+
+/// <summary>The plate's voltages, a range such as 208-230 taken as one, the lowest first.</summary>
+internal sealed class PlateVolts
+{
+    private readonly ConnectionFigures _figures;
+    private readonly PlateFields _plate;
+    private readonly List<List<double>> _ranges;
+
+    public PlateVolts(ConnectionFigures figures, PlateFields plate)
+    {
+        (_figures, _plate) = (figures, plate);
+        _ranges = [];
+        foreach (var volts in plate.Volts.Order())
+        {
+            if (_ranges.Count > 0 && volts < _ranges[^1][0] * figures.RangeRatio.Value)
+            {
+                _ranges[^1].Add(volts);
+            }
+            else
+            {
+                _ranges.Add([volts]);
+            }
+        }
+    }
+
+    /// <summary>How many different voltages the plate gives.</summary>
+    public int Count => _ranges.Count;
+
+    /// <summary>The volts of the plate that a row is made for, or none where the plate does not give them.</summary>
+    public IReadOnlyList<double> For(LayoutConnection row, double lowestShare = 1) => _ranges.Count == 0 ? [] : _ranges.Find(
+        range => range.Exists(volts => _ranges[0].Exists(lowest => IsClose(volts, lowest * row.VoltsShare / lowestShare)))) ?? [];
+
+    /// <summary>Plate amps for these volts, where the plate says which are which.</summary>
+    public double? Amps(double volts)
+    {
+        var (all, amps) = (_plate.Volts, _plate.Amps);
+        if (amps.Count == all.Count)
+        {
+            return amps.Where((_, index) => all[index] == volts).Cast<double?>().FirstOrDefault();
+        }
+
+        // One figure for each range, in the order of the plate: a low-first plate lists the greater amps first.
+        var rising = all.Count < 2 || all[0] <= all[^1];
+        var range = _ranges.FindIndex(one => one.Contains(volts));
+        return amps.Count == _ranges.Count ? amps[rising ? range : _ranges.Count - 1 - range] : null;
+    }
+
+    private bool IsClose(double volts, double expected) => Math.Abs((volts / expected) - 1) <= _figures.RatioTolerance.Value;
+}
