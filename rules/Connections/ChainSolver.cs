@@ -103,7 +103,7 @@ internal sealed class ChainSolver(
         var volts = from - to;
         var amps = chain.Weak ? Complex.Zero : volts / Weight(chain);
         var groups = chain.Links.Select(link => link.Coil.Group).Distinct(StringComparer.Ordinal).ToList();
-        return new WiredChain(chain.Links, volts, amps, chain.Weak, groups, Touching(chain));
+        return new WiredChain(chain.Links, volts, amps, chain.Weak, groups, Touching(chain), lines.GetValueOrDefault(chain.From));
     }
 
     private List<string> Touching(Chain chain) =>
@@ -136,5 +136,6 @@ internal sealed record Link(LayoutCoil Coil, bool Reversed);
 /// <param name="Weak">A start winding or a coil behind a capacitor or switch.</param>
 /// <param name="Groups">The coil groups in it.</param>
 /// <param name="Lines">The line conductors at its ends.</param>
+/// <param name="Begins">The line conductor at its beginning, if one is there.</param>
 internal sealed record WiredChain(
-    IReadOnlyList<Link> Links, Complex Volts, Complex Amps, bool Weak, IReadOnlyList<string> Groups, IReadOnlyList<string> Lines);
+    IReadOnlyList<Link> Links, Complex Volts, Complex Amps, bool Weak, IReadOnlyList<string> Groups, IReadOnlyList<string> Lines, string? Begins);

@@ -58,6 +58,9 @@ public sealed record Plan
     /// <summary>The plans of the other rows that suit the same supply: other speeds, the step of the start.</summary>
     public IReadOnlyList<Plan> Others { get; init; } = [];
 
+    /// <summary>A part that is wired on outside the motor between two leads; <see langword="null"/> for none.</summary>
+    public OuterPart? Outer { get; init; }
+
     /// <summary>The connection as a circuit, for the diagram and for a check.</summary>
     public required PlanCircuit Circuit { get; init; }
 }
@@ -90,3 +93,8 @@ public sealed record ExpectedOhms(IReadOnlyList<string> Between, Quoted? Ohms, S
 /// <param name="Swap">Every exchange, each a pair of tags, or of line conductors.</param>
 /// <param name="Why">Why so, or why not.</param>
 public sealed record Reversal(bool Possible, IReadOnlyList<IReadOnlyList<string>> Swap, Statement Why);
+
+/// <summary>A capacitor or relay outside the motor.</summary>
+/// <param name="Kind">A part's kind, for example <c>run-capacitor</c>.</param>
+/// <param name="Between">The tags of the two leads.</param>
+public sealed record OuterPart(string Kind, IReadOnlyList<string> Between);

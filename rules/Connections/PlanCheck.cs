@@ -37,7 +37,7 @@ internal static class PlanCheck
             missing.Add(NotReady("supply.volts", Statement.Of("connections.missing-supply-volts")));
         }
 
-        if (judge.PhasesOf(request) is null)
+        if (SupplyJudge.PhasesOf(request) is null)
         {
             missing.Add(NotReady("supply.phases", Statement.Of("connections.missing-supply-phases")));
         }

@@ -41,7 +41,7 @@ public sealed class Planner(TradeKnowledge knowledge)
         var rows = suited.Value!;
         var chosen = RowChoice.Of(rows, request);
         var others = request.Connection is null ? RowChoice.Others(rows, chosen, request) : [];
-        var builder = new PlanBuilder(layout, tags, request, _judge);
+        var builder = new PlanBuilder(layout, tags, request);
         return builder.Build(chosen) with { Others = [.. others.Select(builder.Build)] };
     }
 

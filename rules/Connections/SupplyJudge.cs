@@ -9,7 +9,7 @@ namespace WireCoach.Rules.Connections;
 internal sealed class SupplyJudge(ConnectionFigures figures)
 {
     /// <summary>1 or 3; direct current counts as 1; <see langword="null"/> where nothing tells.</summary>
-    public int? PhasesOf(PlanRequest request) => request.Supply switch
+    public static int? PhasesOf(PlanRequest request) => request.Supply switch
     {
         null => null,
         { Phases: { } phases } => phases,

@@ -12,7 +12,7 @@ internal sealed class Wiring
     public Wiring(Layout layout, LayoutConnection row)
     {
         (_layout, _row) = (layout, row);
-        Joints = JointsOf(layout, row);
+        Joints = JointsOf(row);
         foreach (var node in layout.Coils.SelectMany(coil => new[] { coil.From, coil.To }).Concat(Parts.SelectMany(part => new[] { part.From, part.To })))
         {
             Dead.Add(node);
@@ -30,7 +30,7 @@ internal sealed class Wiring
 
         foreach (var part in Parts)
         {
-            if (part.Kind.StartsWith("protector", StringComparison.Ordinal))
+            if (IsProtector(part))
             {
                 Dead.Tie(part.From, part.To);
                 Live.Tie(part.From, part.To);
@@ -68,10 +68,11 @@ internal sealed class Wiring
 
     /// <summary>A meter on the joints: switches at rest closed, capacitors open, what lies outside left off.</summary>
     /// <param name="ohms">Ohms of a coil; <see langword="null"/> for a coil that is open.</param>
-    public Ohmmeter Meter(Func<LayoutCoil, double?> ohms)
+    /// <param name="bridged">Capacitors are shorted or bridged.</param>
+    public Ohmmeter Meter(Func<LayoutCoil, double?> ohms, bool bridged = false)
     {
         var wires = _layout.Coils.Select(coil => new Wire(coil.From, coil.To, ohms(coil)))
-            .Concat(_layout.Parts.Where(part => part.Kind.StartsWith("protector", StringComparison.Ordinal) || part.Kind == "switch")
+            .Concat((bridged ? Parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)) : []).Concat(_layout.Parts.Where(part => IsProtector(part) || part.Kind == "switch"))
                 .Select(part => new Wire(part.From, part.To, 0)));
         return new Ohmmeter(wires, Joints.Select(joint => (IReadOnlyList<string>)[joint.Name, .. joint.Markings.Select(_layout.NodeOf)]));
     }
@@ -86,14 +87,16 @@ internal sealed class Wiring
             return false;
         }
 
-        var blocking = Parts.Where(part => !part.Kind.StartsWith("protector", StringComparison.Ordinal));
+        var blocking = Parts.Where(part => !IsProtector(part));
         return blocking.Any(part => Touches(part.From, part.To, node))
             && !_layout.Coils.Any(other => other.Id != coil.Id && Touches(other.From, other.To, node));
     }
 
+    private static bool IsProtector(LayoutPart part) => part.Kind.StartsWith("protector", StringComparison.Ordinal);
+
     private bool Touches(string from, string to, string node) => Dead.Together(from, node) || Dead.Together(to, node);
 
-    private static List<WiredJoint> JointsOf(Layout layout, LayoutConnection row)
+    private static List<WiredJoint> JointsOf(LayoutConnection row)
     {
         var groups = row.Lines.OrderBy(line => LineOrder(line.Key)).Select(line => (Conductor: (string?)line.Key, Markings: line.Value))
             .Concat(row.Joints.Select(joint => (Conductor: (string?)null, Markings: joint))).ToList();
@@ -108,7 +111,6 @@ internal sealed class Wiring
             }
         }
 
-        _ = layout;
         return [.. groups.Select((group, index) => new WiredJoint($"J{index + 1}", group.Markings, group.Conductor))];
     }
 

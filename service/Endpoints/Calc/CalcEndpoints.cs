@@ -6,6 +6,7 @@ internal static class CalcEndpoints
     public static IEndpointRouteBuilder MapCalculators(this IEndpointRouteBuilder app)
     {
         var calc = app.MapGroup("/api/calc").WithTags("calculators");
+        calc.MapConnect();
         calc.MapNetwork();
         return app;
     }
