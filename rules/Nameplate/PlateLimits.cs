@@ -1,0 +1,54 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Nameplate;
+
+/// <summary>What cannot be a plate's figure: refused with the range that can be.</summary>
+internal static class PlateLimits
+{
+    public static IEnumerable<Problem> Problems(TradeKnowledge knowledge, PlateFields plate)
+    {
+        if (!plate.All.Any())
+        {
+            yield return new Problem("not-ready", "volts", Statement.Of("nameplate.empty")) { Missing = ["volts", "amps", "horsepower", "rpm"] };
+            yield break;
+        }
+
+        var rule = knowledge.Rules["plate-range"];
+        (string Field, string Unit, double Least, double Most)[] ranges =
+        [
+            ("volts", "volt", 0, rule["most-volts"]),
+            ("amps", "amp", 0, rule["most-amps"]),
+            ("horsepower", "horsepower", 0, rule["most-horsepower"]),
+            ("kilowatts", "kilowatt", 0, rule["most-kilowatts"]),
+            ("rpm", "rpm", 0, rule["most-rpm"]),
+            ("hertz", "hertz", rule["least-hertz"], rule["most-hertz"]),
+            ("serviceFactor", "ratio", rule["least-service-factor"], rule["most-service-factor"]),
+            ("efficiency", "percent", 0, 100),
+            ("powerFactor", "percent", 0, 100),
+            ("serviceFactorAmps", "amp", 0, rule["most-amps"]),
+            ("lockedRotorAmps", "amp", 0, rule["most-amps"] * 10),
+            ("capacitorMicrofarads", "microfarad", 0, rule["most-amps"]),
+        ];
+        foreach (var (field, unit, least, most) in ranges)
+        {
+            foreach (var value in plate.Numbers(field).Where(value => !double.IsFinite(value) || value <= 0 || value < least || value > most).Take(1))
+            {
+                yield return new Problem("invalid-fact", field, Statement.Of("nameplate.out-of-range",
+                    ("field", field), ("value", double.IsFinite(value) ? Units.Text(value, unit) : "?"), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
+            }
+
+            if (plate[field] is { Numbers.Count: 0 } text)
+            {
+                yield return new Problem("unreadable-quantity", field, Statement.Of("nameplate.not-a-number", ("field", field), ("text", text.Text)));
+            }
+        }
+
+        if (plate["phases"] is { } phases && phases.Number is not (1 or 3))
+        {
+            yield return new Problem("invalid-fact", "phases", Statement.Of("nameplate.phases", ("value", phases.Text)));
+        }
+    }
+}
