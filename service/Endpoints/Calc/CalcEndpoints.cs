@@ -8,6 +8,7 @@ internal static class CalcEndpoints
         var calc = app.MapGroup("/api/calc").WithTags("calculators");
         calc.MapConnect();
         calc.MapNetwork();
+        calc.MapPlate();
         return app;
     }
 }
