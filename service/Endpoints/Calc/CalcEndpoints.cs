@@ -9,6 +9,7 @@ internal static class CalcEndpoints
         calc.MapConnect();
         calc.MapNetwork();
         calc.MapPlate();
+        calc.MapMachine();
         return app;
     }
 }
