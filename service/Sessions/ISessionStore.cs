@@ -1,0 +1,23 @@
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>Where sessions are kept. One event log a session, and a list over all of them.</summary>
+internal interface ISessionStore
+{
+    /// <summary>What keeps the store from working, or <see langword="null"/>.</summary>
+    string? Trouble { get; }
+
+    /// <summary>Stores events of one session, all or none; they are on disk when the task completes.</summary>
+    /// <exception cref="StoreException">They could not be stored.</exception>
+    Task Append(IReadOnlyList<StoredEvent> events);
+
+    /// <summary>All events of a session in order; none for a session that does not exist.</summary>
+    Task<IReadOnlyList<StoredEvent>> Events(string session);
+
+    /// <summary>Sessions, the newest first.</summary>
+    Task<SessionPage> List(SessionFilter filter);
+
+    /// <summary>All sessions opened in a span of time.</summary>
+    Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to);
+}

@@ -1,0 +1,215 @@
+using System.Globalization;
+using System.Text;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>The truth: monthly files of event lines that only ever grow. Written by one thread.</summary>
+internal sealed class Journal : IDisposable
+{
+    private const int CheckLength = 8;
+
+    private readonly string _folder;
+    private readonly TimeProvider _clock;
+    private FileStream? _file;
+
+    private Journal(string folder, TimeProvider clock) => (_folder, _clock) = (folder, clock);
+
+    /// <summary>Where the next line goes.</summary>
+    public JournalPosition End { get; private set; } = JournalPosition.Start;
+
+    /// <summary>How many lines there are.</summary>
+    public long Count { get; private set; }
+
+    /// <summary>The file into which a torn tail was put aside at opening, if there was one.</summary>
+    public string? TornTail { get; private set; }
+
+    /// <summary>Opens a folder's journal and checks every line of it.</summary>
+    /// <param name="folder">The data folder.</param>
+    /// <param name="clock">The time that decides the segment.</param>
+    /// <exception cref="StoreException">A line that is not the torn last one is damaged; the files stay as they are.</exception>
+    public static Journal Open(string folder, TimeProvider clock)
+    {
+        var journal = new Journal(folder, clock);
+        var segments = Segments(folder);
+        foreach (var segment in segments)
+        {
+            journal.Check(segment, isLast: segment == segments[^1]);
+        }
+
+        return journal;
+    }
+
+    /// <summary>The lines between two positions, as they are on disk.</summary>
+    public static IEnumerable<JournalPiece> Read(string folder, JournalPosition from, JournalPosition until)
+    {
+        foreach (var segment in Segments(folder).Where(name => string.CompareOrdinal(name, from.Segment) >= 0))
+        {
+            using var reader = new JournalReader(Path.Combine(folder, segment), segment == from.Segment ? from.Offset : 0);
+            while (reader.Next() is { } line)
+            {
+                if (segment == until.Segment && reader.Offset > until.Offset)
+                {
+                    yield break;
+                }
+
+                yield return new([line.ToArray()], new(segment, reader.Offset, CheckOf(line.Span)));
+            }
+        }
+    }
+
+    /// <summary>Whether a line with these check digits ends at this position.</summary>
+    public static bool HasLineAt(string folder, JournalPosition position)
+    {
+        if (position.Segment.Length == 0 || position.Offset == 0)
+        {
+            return position.Check.Length == 0;
+        }
+
+        var file = new FileInfo(Path.Combine(folder, position.Segment));
+        if (!file.Exists || file.Length < position.Offset)
+        {
+            return false;
+        }
+
+        using var stream = file.OpenRead();
+        for (var length = 1L << 12; ; length *= 8)
+        {
+            var tail = new byte[Math.Min(length, position.Offset)];
+            stream.Position = position.Offset - tail.Length;
+            stream.ReadExactly(tail);
+            var line = tail.AsSpan(0, tail.Length - 1);
+            var start = line.LastIndexOf(EventFormat.LineFeed) + 1;
+            if (start > 0 || tail.Length == position.Offset)
+            {
+                return tail[^1] == EventFormat.LineFeed && EventFormat.IsWhole(line[start..]) && CheckOf(line[start..]) == position.Check;
+            }
+        }
+    }
+
+    /// <summary>Appends whole lines and returns when they are on disk. After a failure the journal ends where it ended before.</summary>
+    /// <exception cref="IOException">The disk did not take them.</exception>
+    public void Append(ReadOnlySpan<byte> lines, int count)
+    {
+        var file = Current();
+        try
+        {
+            file.Write(lines);
+            file.Flush(flushToDisk: true);
+        }
+        catch
+        {
+            Discard();
+            throw;
+        }
+
+        var last = lines[..^1];
+        var at = last.LastIndexOf(EventFormat.LineFeed) + 1;
+        End = new(End.Segment, End.Offset + lines.Length, CheckOf(last[at..]));
+        Count += count;
+    }
+
+    public void Dispose() => _file?.Dispose();
+
+    private static string[] Segments(string folder) =>
+        [.. Directory.EnumerateFiles(folder, "journal-????-??.jsonl").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+
+    private static string CheckOf(ReadOnlySpan<byte> line) => Encoding.ASCII.GetString(line[..CheckLength]);
+
+    private void Check(string segment, bool isLast)
+    {
+        var path = Path.Combine(_folder, segment);
+        long good = 0;
+        var check = new byte[CheckLength];
+        End = new(segment, 0, string.Empty);
+        using (var reader = new JournalReader(path, 0))
+        {
+            while (reader.Next() is { } line)
+            {
+                if (!EventFormat.IsWhole(line.Span))
+                {
+                    throw new StoreException(
+                        $"The journal {path} is damaged at byte {good}: the line there is not as it was written. Nothing was changed; put the file back from a backup.");
+                }
+
+                good = reader.Offset;
+                Count++;
+                line.Span[..CheckLength].CopyTo(check);
+            }
+
+            if (good > 0)
+            {
+                End = new(segment, good, CheckOf(check));
+            }
+
+            if (reader.Rest is not { Length: > 0 } rest)
+            {
+                return;
+            }
+
+            if (!isLast || EventFormat.IsWhole(rest.Span[..^1]))
+            {
+                throw new StoreException(
+                    $"The journal {path} is damaged at byte {good}: its last line does not end. Nothing was changed; put the file back from a backup.");
+            }
+        }
+
+        PutAside(path, good);
+    }
+
+    private void PutAside(string path, long good)
+    {
+        TornTail = $"{path}.torn-{_clock.GetUtcNow().UtcDateTime.ToString("yyyyMMdd'T'HHmmssfff", CultureInfo.InvariantCulture)}";
+        using var file = new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
+        file.Position = good;
+        using (var aside = new FileStream(TornTail, FileMode.Create, FileAccess.Write))
+        {
+            file.CopyTo(aside);
+            aside.Flush(flushToDisk: true);
+        }
+
+        file.SetLength(good);
+        file.Flush(flushToDisk: true);
+        DirectorySync.Flush(_folder);
+    }
+
+    private FileStream Current()
+    {
+        var month = $"journal-{_clock.GetUtcNow().UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture)}.jsonl";
+        var segment = string.CompareOrdinal(month, End.Segment) > 0 ? month : End.Segment;
+        if (_file is not null && segment == End.Segment)
+        {
+            return _file;
+        }
+
+        _file?.Dispose();
+        _file = new FileStream(
+            Path.Combine(_folder, segment), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0);
+        if (segment != End.Segment)
+        {
+            DirectorySync.Flush(_folder);
+            End = new(segment, 0, string.Empty);
+        }
+
+        _file.SetLength(End.Offset);
+        _file.Position = End.Offset;
+        return _file;
+    }
+
+    /// <summary>Drops what a failed write left; the next append opens the file anew and cuts it to where it ended.</summary>
+    private void Discard()
+    {
+        try
+        {
+            _file?.SetLength(End.Offset);
+        }
+        catch (IOException)
+        {
+            // the next append tries again
+        }
+        finally
+        {
+            _file?.Dispose();
+            _file = null;
+        }
+    }
+}

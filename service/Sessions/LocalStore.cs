@@ -1,0 +1,194 @@
+using System.Buffers;
+using System.Threading.Channels;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>Sessions on this machine: a synced journal is the truth, LiteDB answers the reads, one writer owns both.</summary>
+internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
+{
+    private const int Together = 256;
+    private const int Backlog = 5000;
+
+    private readonly FolderLock _lock;
+    private readonly Journal _journal;
+    private readonly ProjectionKeeper _projection;
+    private readonly ILogger<LocalStore> _log;
+    private readonly Channel<Pending> _pending = Channel.CreateBounded<Pending>(
+        new BoundedChannelOptions(1024) { SingleReader = true, FullMode = BoundedChannelFullMode.Wait });
+    private readonly SemaphoreSlim _written = new(0);
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly Task _writer;
+    private readonly Task _projector;
+    private volatile string? _trouble;
+
+    private LocalStore(FolderLock folderLock, Journal journal, ProjectionKeeper projection, ILogger<LocalStore> log)
+    {
+        (_lock, _journal, _projection, _log) = (folderLock, journal, projection, log);
+        _writer = Task.Run(Write);
+        _projector = Task.Run(Project);
+    }
+
+    public string? Trouble => _trouble;
+
+    /// <summary>Opens a data folder, checks its journal and brings its list up to date.</summary>
+    /// <exception cref="StoreException">The folder is taken, cannot be written, or its journal is damaged.</exception>
+    public static LocalStore Open(string folder, TimeProvider clock, ILogger<LocalStore> log)
+    {
+        var folderLock = FolderLock.Take(folder);
+        try
+        {
+            var journal = Journal.Open(folder, clock);
+            if (journal.TornTail is { } torn)
+            {
+                LogTorn(log, torn);
+            }
+
+            return new LocalStore(folderLock, journal, ProjectionKeeper.Open(folder, journal, log), log);
+        }
+        catch (Exception wrong)
+        {
+            folderLock.Dispose();
+            if (wrong is UnauthorizedAccessException or IOException)
+            {
+                throw new StoreException($"The data folder {folder} cannot be used: {wrong.Message}", wrong);
+            }
+
+            throw;
+        }
+    }
+
+    public async Task Append(IReadOnlyList<StoredEvent> events)
+    {
+        var pending = new Pending(events);
+        try
+        {
+            await _pending.Writer.WriteAsync(pending);
+        }
+        catch (ChannelClosedException wrong)
+        {
+            throw new StoreException("The service is stopping.", wrong);
+        }
+
+        await pending.Done.Task;
+    }
+
+    public Task<IReadOnlyList<StoredEvent>> Events(string session) => Task.FromResult(_projection.Ask(projection => projection.Events(session)));
+
+    public Task<SessionPage> List(SessionFilter filter) => Task.FromResult(_projection.Ask(projection => projection.List(filter)));
+
+    public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) =>
+        Task.FromResult(_projection.Ask(projection => projection.Summaries(from, to)));
+
+    /// <summary>Finishes what was taken, closes the files and frees the folder.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        if (_stopping.IsCancellationRequested)
+        {
+            return;
+        }
+
+        _pending.Writer.TryComplete();
+        await _writer;
+        await _stopping.CancelAsync();
+        await _projector;
+        _projection.Dispose();
+        _journal.Dispose();
+        _lock.Dispose();
+        _written.Dispose();
+        _stopping.Dispose();
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The journal ended in a torn line, which is kept in {File}")]
+    private static partial void LogTorn(ILogger log, string file);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The journal could not be written ({Kind}: {Message})")]
+    private static partial void LogUnwritten(ILogger log, string kind, string message);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The session list could not be brought up to date ({Kind}: {Message})")]
+    private static partial void LogUnprojected(ILogger log, string kind, string message);
+
+    private async Task Write()
+    {
+        var lines = new ArrayBufferWriter<byte>(1 << 16);
+        var batch = new List<Pending>(Together);
+        while (await _pending.Reader.WaitToReadAsync())
+        {
+            while (batch.Count < Together && _pending.Reader.TryRead(out var pending))
+            {
+                batch.Add(pending);
+            }
+
+            Commit(batch, lines);
+            lines.ResetWrittenCount();
+            batch.Clear();
+        }
+    }
+
+    private void Commit(List<Pending> batch, ArrayBufferWriter<byte> lines)
+    {
+        try
+        {
+            var written = new List<ReadOnlyMemory<byte>>(batch.Count * 4);
+            foreach (var stored in batch.SelectMany(pending => pending.Events))
+            {
+                var start = lines.WrittenCount;
+                EventFormat.Write(lines, stored);
+                written.Add(lines.WrittenSpan[start..^1].ToArray());
+            }
+
+            _journal.Append(lines.WrittenSpan, written.Count);
+            _projection.Enqueue(new JournalPiece(written, _journal.End));
+            _trouble = null;
+        }
+        catch (Exception wrong) when (wrong is not OutOfMemoryException)
+        {
+            LogUnwritten(_log, wrong.GetType().Name, wrong.Message);
+            _trouble = $"The journal cannot be written: {wrong.Message}";
+            batch.ForEach(pending => pending.Done.SetException(new StoreException(_trouble, wrong)));
+            return;
+        }
+
+        batch.ForEach(pending => pending.Done.SetResult());
+        _written.Release();
+        if (_projection.Waiting > Backlog)
+        {
+            DrainOrLog();
+        }
+    }
+
+    private async Task Project()
+    {
+        while (!_stopping.IsCancellationRequested)
+        {
+            try
+            {
+                await _written.WaitAsync(_stopping.Token);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+
+            DrainOrLog();
+        }
+    }
+
+    private void DrainOrLog()
+    {
+        try
+        {
+            _projection.Drain();
+        }
+        catch (StoreException wrong)
+        {
+            LogUnprojected(_log, wrong.GetType().Name, wrong.Message);
+        }
+    }
+
+    /// <summary>Events that wait for the disk.</summary>
+    private sealed record Pending(IReadOnlyList<StoredEvent> Events)
+    {
+        public TaskCompletionSource Done { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    }
+}

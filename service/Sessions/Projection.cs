@@ -1,0 +1,172 @@
+using System.Globalization;
+using System.Text;
+using LiteDB;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>The database that answers every read. It can be deleted at any time: the journal rebuilds it. Used by one thread at a time.</summary>
+internal sealed class Projection : IDisposable
+{
+    private const int Batch = 2000;
+
+    private readonly LiteDatabase _database;
+    private readonly ILiteCollection<BsonDocument> _sessions;
+    private readonly ILiteCollection<BsonDocument> _events;
+    private readonly ILiteCollection<BsonDocument> _meta;
+
+    public Projection(string path)
+    {
+        _database = new LiteDatabase(new ConnectionString
+        {
+            Filename = path,
+            Connection = ConnectionType.Direct,
+            Collation = new Collation(127, CompareOptions.Ordinal),
+        });
+        try
+        {
+            _database.UtcDate = true;
+            _sessions = _database.GetCollection("sessions");
+            _events = _database.GetCollection("events");
+            _meta = _database.GetCollection("meta");
+            (Mark, Count) = ReadMark();
+        }
+        catch
+        {
+            _database.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>How far in the journal it has come.</summary>
+    public JournalPosition Mark { get; private set; }
+
+    /// <summary>How many lines that is.</summary>
+    public long Count { get; private set; }
+
+    /// <summary>How many events it holds; slow for many.</summary>
+    public long CountEvents() => _events.LongCount();
+
+    /// <summary>Takes over lines in their order; the mark moves with them in one transaction.</summary>
+    public void Apply(IEnumerable<JournalPiece> pieces)
+    {
+        foreach (var chunk in pieces.Chunk(Batch))
+        {
+            var folds = new Dictionary<string, SummaryFold>(StringComparer.Ordinal);
+            var documents = chunk.SelectMany(piece => piece.Lines).Select(line => Fold(folds, line)).ToList();
+            var count = Count + documents.Count;
+            _database.BeginTrans();
+            _events.Upsert(documents);
+            _sessions.Upsert(folds.Values.Select(SummaryDocument.Write));
+            WriteMark(chunk[^1].End, count);
+            if (!_database.Commit())
+            {
+                throw new StoreException("The database did not commit.");
+            }
+
+            (Mark, Count) = (chunk[^1].End, count);
+        }
+    }
+
+    /// <summary>Fills an empty database.</summary>
+    public void Fill(IEnumerable<JournalPiece> pieces)
+    {
+        var folds = new Dictionary<string, SummaryFold>(StringComparer.Ordinal);
+        var (mark, count) = (JournalPosition.Start, 0L);
+        _events.InsertBulk(pieces.SelectMany(piece =>
+        {
+            (mark, count) = (piece.End, count + piece.Lines.Count);
+            return piece.Lines.Select(line => Fold(folds, line));
+        }));
+        _sessions.InsertBulk(folds.Values.Select(SummaryDocument.Write));
+        WriteMark(mark, count);
+        _database.Checkpoint();
+        (Mark, Count) = (mark, count);
+    }
+
+    /// <summary>The lines of a session in their order.</summary>
+    /// <exception cref="StoreException">They are not what was written.</exception>
+    public IReadOnlyList<StoredEvent> Events(string session)
+    {
+        var summary = _sessions.FindById(session);
+        if (summary is null)
+        {
+            return [];
+        }
+
+        var events = _events.Find(Query.Between("_id", $"{session}/", $"{session}0"))
+            .Select(document => Encoding.UTF8.GetBytes(document["line"].AsString))
+            .Select(line => EventFormat.IsWhole(line) ? EventFormat.Read(line) : throw Damaged(session))
+            .ToList();
+        return events.Count == summary["events"].AsInt32 && events.Select((stored, at) => stored.Sequence == at + 1).All(inPlace => inPlace)
+            ? events
+            : throw Damaged(session);
+    }
+
+    public SessionPage List(SessionFilter filter)
+    {
+        var size = Math.Clamp(filter.Size ?? 50, 1, 200);
+        var narrowed = SummaryQuery.Of(filter);
+        var query = Query.All("_id", Query.Descending);
+        query.Limit = size + 1;
+        query.Where.AddRange(narrowed);
+        if (filter.After is { } after)
+        {
+            query.Where.Add(Query.LT("_id", after));
+        }
+
+        var found = _sessions.Find(query).Select(document => SummaryDocument.Read(document).Shown).ToList();
+        var total = narrowed.Count == 0 ? _sessions.Count() : _sessions.Count(Query.And([Query.GTE("_id", string.Empty), .. narrowed]));
+        return new(found.Take(size).ToList(), total, found.Count > size ? found[size - 1].Id : null);
+    }
+
+    public IReadOnlyList<SessionSummary> Summaries(DateTimeOffset? from, DateTimeOffset? to)
+    {
+        var query = Query.All("_id", Query.Ascending);
+        query.Where.AddRange(SummaryQuery.Of(new SessionFilter { From = from, To = to }));
+        return _sessions.Find(query).Select(document => SummaryDocument.Read(document).Shown).ToList();
+    }
+
+    /// <summary>Puts everything into the data file, so that the next opening has nothing to recover.</summary>
+    public void Dispose() => _database.Dispose();
+
+    private static StoreException Damaged(string session) => new($"The database does not hold the session {session} as it was written.");
+
+    private BsonDocument Fold(Dictionary<string, SummaryFold> folds, ReadOnlyMemory<byte> line)
+    {
+        var stored = EventFormat.Read(line);
+        if (stored.Sequence == 1)
+        {
+            folds[stored.Session] = SummaryFold.Of(stored);
+        }
+        else
+        {
+            if (!folds.TryGetValue(stored.Session, out var known))
+            {
+                known = SummaryDocument.Read(_sessions.FindById(stored.Session)
+                    ?? throw new StoreException($"The database does not know the session {stored.Session}."));
+            }
+
+            folds[stored.Session] = known.With(stored);
+        }
+
+        return new BsonDocument
+        {
+            ["_id"] = string.Create(CultureInfo.InvariantCulture, $"{stored.Session}/{stored.Sequence:D7}"),
+            ["line"] = Encoding.UTF8.GetString(line.Span),
+        };
+    }
+
+    private (JournalPosition Mark, long Count) ReadMark() => _meta.FindById("mark") is { } mark
+        ? (new(mark["segment"].AsString, mark["offset"].AsInt64, mark["check"].AsString), mark["count"].AsInt64)
+        : (JournalPosition.Start, 0);
+
+    private void WriteMark(JournalPosition mark, long count) => _meta.Upsert(new BsonDocument
+    {
+        ["_id"] = "mark",
+        ["segment"] = mark.Segment,
+        ["offset"] = mark.Offset,
+        ["check"] = mark.Check,
+        ["count"] = count,
+    });
+}

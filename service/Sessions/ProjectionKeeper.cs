@@ -1,0 +1,241 @@
+using LiteDB;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>Keeps the projection in step with the journal, and makes it anew when it is stale, broken or ahead.</summary>
+/// <remarks>Writes queue up behind the acknowledgement; a read first takes over what is queued, so that it sees everything acknowledged.</remarks>
+internal sealed partial class ProjectionKeeper : IDisposable
+{
+    private const long Smallest = 8192;
+    private const long CountedUpTo = 200_000;
+    private const string State = "projection-state";
+
+    private readonly string _folder;
+    private readonly ILogger _log;
+    private readonly Lock _gate = new();
+    private readonly Lock _queueGate = new();
+    private List<JournalPiece> _queue = [];
+    private JournalPosition _end;
+    private Projection? _projection;
+
+    private ProjectionKeeper(string folder, ILogger log) => (_folder, _log) = (folder, log);
+
+    /// <summary>Whether lines wait to be taken over.</summary>
+    public int Waiting
+    {
+        get
+        {
+            lock (_queueGate)
+            {
+                return _queue.Count;
+            }
+        }
+    }
+
+    private string File => Path.Combine(_folder, "sessions.db");
+
+    /// <summary>Opens the database beside a journal of which it knows some part already.</summary>
+    /// <param name="folder">The data folder.</param>
+    /// <param name="journal">The journal, checked.</param>
+    /// <param name="log">Says what had to be done.</param>
+    public static ProjectionKeeper Open(string folder, Journal journal, ILogger log)
+    {
+        var keeper = new ProjectionKeeper(folder, log) { _end = journal.End };
+        var stopped = keeper.WasStoppedWell();
+        keeper.WriteState("open");
+        var why = stopped ? keeper.TryOpen(journal.Count) : "the machine stopped while it was in use";
+        if (why is not null)
+        {
+            keeper.Rebuild(why);
+        }
+        else
+        {
+            keeper.CatchUp();
+        }
+
+        return keeper;
+    }
+
+    /// <summary>Tells of lines that are on disk now.</summary>
+    public void Enqueue(JournalPiece piece)
+    {
+        lock (_queueGate)
+        {
+            _queue.Add(piece);
+        }
+    }
+
+    /// <summary>Takes over what is queued.</summary>
+    public void Drain() => Ask<object?>(_ => null);
+
+    /// <summary>A read. A database that fails is made anew from the journal, once.</summary>
+    public T Ask<T>(Func<Projection, T> read)
+    {
+        lock (_gate)
+        {
+            for (var again = false; ; again = true)
+            {
+                try
+                {
+                    if (_projection is null)
+                    {
+                        TakeQueue();
+                        Rebuild("it was lost");
+                    }
+
+                    TakeOver();
+                    return read(_projection!);
+                }
+                catch (Exception wrong) when (!again && IsFailure(wrong))
+                {
+                    LogFailed(_log, wrong.GetType().Name, wrong.Message);
+                    Rebuild("it failed");
+                }
+                catch (Exception wrong) when (IsFailure(wrong))
+                {
+                    Drop();
+                    throw new StoreException("The session list cannot be read now; it is made anew from the journal.", wrong);
+                }
+            }
+        }
+    }
+
+    public void Dispose()
+    {
+        lock (_gate)
+        {
+            try
+            {
+                if (_projection is not null)
+                {
+                    TakeOver();
+                    _projection.Dispose();
+                    WriteState("clean");
+                }
+            }
+            catch (Exception wrong) when (IsFailure(wrong))
+            {
+                LogFailed(_log, wrong.GetType().Name, wrong.Message);
+            }
+
+            _projection = null;
+        }
+    }
+
+    /// <summary>What LiteDB throws when its file or its memory is not what it should be, besides its own exception.</summary>
+    private static bool IsFailure(Exception wrong) => wrong is not OutOfMemoryException;
+
+    private static string? Boot()
+    {
+        const string Path = "/proc/sys/kernel/random/boot_id";
+        return System.IO.File.Exists(Path) ? System.IO.File.ReadAllText(Path).Trim() : null;
+    }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The session list failed ({Kind}: {Message})")]
+    private static partial void LogFailed(ILogger log, string kind, string message);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The session list was made anew from the journal because {Why}: {Events} events in {Milliseconds} ms")]
+    private static partial void LogRebuilt(ILogger log, string why, long events, long milliseconds);
+
+    private string? TryOpen(long count)
+    {
+        if (!System.IO.File.Exists(File))
+        {
+            return count == 0 ? NewFile() : "there was none";
+        }
+
+        if (new FileInfo(File).Length < Smallest)
+        {
+            return "its file was cut short";
+        }
+
+        try
+        {
+            _projection = new Projection(File);
+            return _projection.Count > count || !Journal.HasLineAt(_folder, _projection.Mark) ? "it does not fit the journal"
+                : _projection.Count <= CountedUpTo && _projection.CountEvents() != _projection.Count ? "events were missing in it"
+                : null;
+        }
+        catch (Exception wrong) when (IsFailure(wrong))
+        {
+            return "it could not be opened";
+        }
+    }
+
+    private string? NewFile()
+    {
+        _projection = new Projection(File);
+        return null;
+    }
+
+    private void CatchUp()
+    {
+        try
+        {
+            _projection!.Apply(Journal.Read(_folder, _projection.Mark, _end));
+        }
+        catch (Exception wrong) when (IsFailure(wrong))
+        {
+            Rebuild("it could not be brought up to date");
+        }
+    }
+
+    private void TakeOver()
+    {
+        _projection!.Apply(TakeQueue());
+    }
+
+    /// <summary>The queue, emptied; the end that is known moves with it.</summary>
+    private List<JournalPiece> TakeQueue()
+    {
+        lock (_queueGate)
+        {
+            var taken = _queue;
+            if (taken.Count > 0)
+            {
+                (_queue, _end) = ([], taken[^1].End);
+            }
+
+            return taken;
+        }
+    }
+
+    private void Rebuild(string why)
+    {
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        Drop();
+        foreach (var file in Directory.EnumerateFiles(_folder, "sessions*.db"))
+        {
+            System.IO.File.Delete(file);
+        }
+
+        _projection = new Projection(File);
+        _projection.Fill(Journal.Read(_folder, JournalPosition.Start, _end));
+        LogRebuilt(_log, why, _projection.Count, watch.ElapsedMilliseconds);
+    }
+
+    private void Drop()
+    {
+        try
+        {
+            _projection?.Dispose();
+        }
+        catch (Exception wrong) when (IsFailure(wrong))
+        {
+            LogFailed(_log, wrong.GetType().Name, wrong.Message);
+        }
+
+        _projection = null;
+    }
+
+    /// <summary>Whether it was closed in order, or at least by a process that ended on a machine that went on.</summary>
+    private bool WasStoppedWell()
+    {
+        var path = Path.Combine(_folder, State);
+        return !System.IO.File.Exists(path)
+            || System.IO.File.ReadAllText(path).Split(' ') is not ["open", var boot]
+            || boot == Boot();
+    }
+
+    private void WriteState(string state) => System.IO.File.WriteAllText(Path.Combine(_folder, State), $"{state} {Boot()}");
+}

@@ -1,0 +1,45 @@
+using LiteDB;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>A filter as the conditions that LiteDB evaluates.</summary>
+internal static class SummaryQuery
+{
+    public static List<BsonExpression> Of(SessionFilter filter)
+    {
+        var where = new List<BsonExpression>();
+        Add(filter.From, from => Query.GTE("_id", SessionId.From(from)));
+        Add(filter.To, to => Query.LT("_id", SessionId.From(to)));
+        Add(filter.Role, role => Query.EQ("role", (int)role));
+        AddText(filter.Status, status => Query.EQ("status", status));
+        AddText(filter.Verdict, verdict => Query.EQ("verdict", verdict));
+        AddText(filter.Who, who => BsonExpression.Create("LOWER($.who) = @0", who.ToLowerInvariant()));
+        AddText(filter.MotorTag, tag => BsonExpression.Create("LOWER($.motorTag) = @0", tag.ToLowerInvariant()));
+        AddText(filter.Cause, cause => BsonExpression.Create("$.causes[*] ANY = @0", cause));
+        AddText(filter.Caution, caution => BsonExpression.Create("$.cautions[*] ANY = @0", caution));
+        foreach (var word in (filter.Text ?? string.Empty).ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            where.Add(Query.Contains("words", word));
+        }
+
+        return where;
+
+        void Add<T>(T? member, Func<T, BsonExpression> condition)
+            where T : struct
+        {
+            if (member is { } value)
+            {
+                where.Add(condition(value));
+            }
+        }
+
+        void AddText(string? member, Func<string, BsonExpression> condition)
+        {
+            if (!string.IsNullOrEmpty(member))
+            {
+                where.Add(condition(member));
+            }
+        }
+    }
+}
