@@ -47,7 +47,7 @@ internal sealed class PlateValueConverter : JsonConverter<PlateValue>
         switch (reader.TokenType)
         {
             case JsonTokenType.Number:
-                return PlateValue.Of(reader.GetDouble());
+                return PlateValue.Of(Finite(ref reader));
             case JsonTokenType.String:
                 return PlateValue.Parse(reader.GetString()!);
             case JsonTokenType.StartArray:
@@ -55,7 +55,7 @@ internal sealed class PlateValueConverter : JsonConverter<PlateValue>
                 while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
                 {
                     numbers.Add(reader.TokenType == JsonTokenType.Number
-                        ? reader.GetDouble()
+                        ? Finite(ref reader)
                         : throw new JsonException("A plate value is a number, a list of numbers or a text."));
                 }
 
@@ -86,4 +86,7 @@ internal sealed class PlateValueConverter : JsonConverter<PlateValue>
             writer.WriteEndArray();
         }
     }
+
+    private static double Finite(ref Utf8JsonReader reader) =>
+        reader.TryGetDouble(out var number) && double.IsFinite(number) ? number : throw new JsonException("A number on a plate is finite.");
 }

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
 
@@ -9,26 +10,52 @@ namespace WireCoach.Service.Json;
 /// <summary>How records become the contract's JSON: camelCase, kebab-case choices, statements as sentences, sources as one line.</summary>
 internal static class WireJson
 {
-    public static void Configure(JsonSerializerOptions options, SentenceBook sentences)
+    /// <param name="options">What to configure.</param>
+    /// <param name="sentences">The words of statements.</param>
+    /// <param name="role">Who reads them.</param>
+    public static void Configure(JsonSerializerOptions options, SentenceBook sentences, Role role = Role.Technician)
     {
         options.PropertyNamingPolicy = JsonNamingPolicy.CamelCase;
         options.PropertyNameCaseInsensitive = true;
         options.AllowOutOfOrderMetadataProperties = true;
         options.NumberHandling = JsonNumberHandling.Strict;
+        options.RespectNullableAnnotations = true;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
-        options.Converters.Add(new StatementConverter(sentences));
+        options.Converters.Add(new StatementConverter(sentences, role));
         options.Converters.Add(new SourceConverter());
+        options.Converters.Add(new FiniteConverter());
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
     }
 
     /// <summary>A statement leaves as its finished sentence; it never comes in.</summary>
-    private sealed class StatementConverter(SentenceBook sentences) : JsonConverter<Statement>
+    private sealed class StatementConverter(SentenceBook sentences, Role role) : JsonConverter<Statement>
     {
         public override Statement Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
             throw new JsonException("Sentences are made here; they cannot be sent.");
 
         public override void Write(Utf8JsonWriter writer, Statement value, JsonSerializerOptions options) =>
-            writer.WriteStringValue(sentences.Render(value));
+            writer.WriteStringValue(sentences.Render(value, role));
+    }
+
+    /// <summary>A number that is too large for a number is refused; one that came out as none leaves as null.</summary>
+    private sealed class FiniteConverter : JsonConverter<double>
+    {
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            reader.TokenType == JsonTokenType.Number && reader.TryGetDouble(out var number) && double.IsFinite(number)
+                ? number
+                : throw new JsonException("A finite number is needed here.");
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+        {
+            if (double.IsFinite(value))
+            {
+                writer.WriteNumberValue(value);
+            }
+            else
+            {
+                writer.WriteNullValue();
+            }
+        }
     }
 
     /// <summary>A source leaves as one line.</summary>

@@ -54,6 +54,10 @@ public sealed record SessionView
 /// <summary>What comes back to a person's words, answer or reading.</summary>
 public sealed record Reply
 {
+    /// <summary>Who reads it.</summary>
+    [JsonIgnore]
+    public Role Role { get; init; }
+
     /// <summary>The facts that were taken from it.</summary>
     public required IReadOnlyList<Fact> Understood { get; init; }
 

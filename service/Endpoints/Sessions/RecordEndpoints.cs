@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Statements;
+using WireCoach.Service.Json;
+using WireCoach.Service.Sessions;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Endpoints.Sessions;
+
+/// <summary>The records over HTTP: the list, one session's log and report, the figures.</summary>
+internal static class RecordEndpoints
+{
+    private static readonly string[] Roles = ["technician", "homeowner", "manager", "apprentice"];
+
+    public static void MapRecords(this RouteGroupBuilder sessions)
+    {
+        sessions.MapGet("/", List).Produces<SessionPage>().ProducesProblem(StatusCodes.Status400BadRequest);
+        sessions.MapGet("/{id}/events", Events).ProducesProblem(StatusCodes.Status404NotFound);
+        sessions.MapGet("/{id}/report", Report).ProducesProblem(StatusCodes.Status404NotFound);
+    }
+
+    public static IEndpointRouteBuilder MapFigures(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/api/figures", Figures).WithTags("sessions").Produces<Figures>().ProducesProblem(StatusCodes.Status400BadRequest);
+        return app;
+    }
+
+    private static async Task<IResult> List(HttpRequest request, ICoachDesk desk, Problems problems, RoleJson json, CancellationToken cancel)
+    {
+        var query = new QueryReader(request.Query);
+        var filter = new SessionFilter
+        {
+            Text = query.Text("text"),
+            Who = query.Text("who"),
+            MotorTag = query.Text("motorTag"),
+            Role = query.Choice("role", Roles) is { } role ? (Role)Array.IndexOf(Roles, role) : null,
+            Status = query.Text("status"),
+            Cause = query.Text("cause"),
+            Caution = query.Text("caution"),
+            From = query.Time("from"),
+            To = query.Time("to"),
+            Verdict = query.Text("verdict"),
+            After = query.Text("after"),
+            Size = query.Number("size", CoachDesk.LargestPage),
+        };
+        if (query.Problems.Count > 0)
+        {
+            return problems.Result(query.Problems);
+        }
+
+        var page = await desk.List(filter, cancel);
+        return page.IsGiven ? Results.Json(page.Value, json[Role.Manager]) : problems.Result(page.Problems);
+    }
+
+    private static async Task<IResult> Events(string id, ICoachDesk desk, Problems problems, CancellationToken cancel)
+    {
+        var log = await desk.Log(id, cancel);
+        return log.IsGiven ? Results.Ok(log.Value.Entries.Select(entry => entry.Written)) : problems.Result(log.Problems);
+    }
+
+    private static async Task<IResult> Figures(HttpRequest request, ICoachDesk desk, Problems problems, CancellationToken cancel)
+    {
+        var query = new QueryReader(request.Query);
+        var (from, to) = (query.Time("from"), query.Time("to"));
+        return query.Problems.Count > 0 ? problems.Result(query.Problems) : problems.Result(await desk.Figures(from, to, cancel));
+    }
+
+    private static async Task<IResult> Report(string id, string? format, ICoachDesk desk, Problems problems, RoleJson json, CancellationToken cancel)
+    {
+        if (format is not (null or "html" or "json" or "csv"))
+        {
+            return problems.Result([Refusals.OneOf("format", "html, json, csv")]);
+        }
+
+        var log = await desk.Log(id, cancel);
+        return log switch
+        {
+            { IsGiven: false } => problems.Result(log.Problems),
+            _ when format == "json" => Results.Json(log.Value, json[log.Value.Session.Role]),
+            _ when format == "csv" => Results.File(Encoding.UTF8.GetBytes(CsvReport.Of(log.Value)), "text/csv; charset=utf-8", $"session-{id}-{Day(log.Value)}.csv"),
+            _ => ReportPage.Of(log.Value),
+        };
+    }
+
+    private static string Day(SessionLog log) => log.Session.CreatedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

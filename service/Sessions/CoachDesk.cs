@@ -1,0 +1,190 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>Holds the sessions: every call is checked, turned by the rules, stored and only then answered.</summary>
+internal sealed partial class CoachDesk(
+    ISessionStore store, LiveSessions live, Turning turning, Coach coach, Opening opening, Hearing hearing, FactCheck check, TimeProvider clock, TurnLog log) : ICoachDesk
+{
+    private const int KeyLength = 80;
+
+    private static readonly JsonSerializerOptions Prints = new() { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
+
+    private readonly RecentKeys _opened = new();
+
+    public async Task<Answer<SessionView>> Open(NewSession begun, string? key = null, CancellationToken cancel = default)
+    {
+        if (!IsKey(key))
+        {
+            return Refusals.WrongKey(KeyLength);
+        }
+
+        if (key is not null && _opened.Find(key) is { } before)
+        {
+            return await Find(before, cancel);
+        }
+
+        var started = clock.GetTimestamp();
+        var read = opening.Read(begun);
+        if (!read.IsGiven)
+        {
+            return Answer<SessionView>.Refused(read.Problems);
+        }
+
+        var at = Now();
+        var turned = turning.Open(SessionId.New(at), read.Value.Opened, read.Value.Given with { Key = key }, at);
+        if (!await Store(turned))
+        {
+            return Refusals.StoreUnavailable();
+        }
+
+        if (key is not null)
+        {
+            _opened.Add(key, turned.After.State.Id);
+        }
+
+        log.Turn("open", turned, clock.GetElapsedTime(started));
+        return Views.Of(turned.After);
+    }
+
+    public async Task<Answer<SessionView>> Find(string session, CancellationToken cancel = default)
+    {
+        using var held = await live.Hold(session, cancel);
+        return held.Session is { } found ? Views.Of(found) : Refusals.UnknownSession(session);
+    }
+
+    public Task<Answer<Reply>> Hear(string session, string text, string? key = null, CancellationToken cancel = default) =>
+        Turn("message", session, key, null, found => hearing.Hear(found, text), cancel);
+
+    public Task<Answer<Reply>> Respond(string session, QuestionAnswer given, string? key = null, CancellationToken cancel = default) =>
+        Turn("answer", session, key, Print("answer", given), found => Respond(found, given), cancel);
+
+    public Task<Answer<Reply>> Take(string session, IReadOnlyList<Fact> facts, string? key = null, CancellationToken cancel = default) =>
+        Turn("facts", session, key, Print("facts", facts), found => Take(found, facts), cancel);
+
+    public Task<Answer<Reply>> Retract(string session, string factId, string? key = null, CancellationToken cancel = default) =>
+        Turn("retract", session, key, null, found => Retract(found, factId), cancel);
+
+    public Task<Answer<Reply>> Probe(string session, string from, string to, string? key = null, CancellationToken cancel = default) =>
+        Turn("probe", session, key, null, _ => Refusals.NoPractice(), cancel);
+
+    private async Task<Answer<Reply>> Turn(
+        string kind, string session, string? key, string? print, Func<LiveSession, Answer<Given>> give, CancellationToken cancel)
+    {
+        var started = clock.GetTimestamp();
+        if (!IsKey(key))
+        {
+            return Refusals.WrongKey(KeyLength);
+        }
+
+        using var held = await live.Hold(session, cancel);
+        if (held.Session is not { } found)
+        {
+            return Refusals.UnknownSession(session);
+        }
+
+        if (Views.Repeated(found, key, print) is { } before)
+        {
+            return before;
+        }
+
+        if (found.State.Closed)
+        {
+            return Refusals.Closed();
+        }
+
+        var given = give(found);
+        if (!given.IsGiven)
+        {
+            return Answer<Reply>.Refused(given.Problems);
+        }
+
+        var turned = turning.Turn(found, given.Value with { Key = key, Print = print }, Now());
+        if (!await Store(turned))
+        {
+            return Refusals.StoreUnavailable();
+        }
+
+        log.Turn(kind, turned, clock.GetElapsedTime(started));
+        return turned.Reply;
+    }
+
+    private Answer<Given> Respond(LiveSession found, QuestionAnswer given)
+    {
+        if (found.Assessment.Next is not { } asked)
+        {
+            return Refusals.NothingAsked();
+        }
+
+        var read = coach.Read(found.Case, asked, given);
+        if (!read.IsGiven)
+        {
+            return Answer<Given>.Refused(read.Problems);
+        }
+
+        if (given.Text is not null && read.Value.Count == 0)
+        {
+            return hearing.Hear(found, given.Text);
+        }
+
+        var facts = check.Check(found.Case, read.Value, "answer");
+        return facts.IsGiven
+            ? new Given { Facts = facts.Value, Question = asked.Id }
+            : Answer<Given>.Refused(facts.Problems);
+    }
+
+    private Answer<Given> Take(LiveSession found, IReadOnlyList<Fact>? facts)
+    {
+        if (facts is not { Count: > 0 } || facts.Any(fact => fact is null))
+        {
+            return Refusals.NoFacts();
+        }
+
+        if (facts.Count > FactCheck.MostFacts)
+        {
+            return Refusals.TooManyFacts(FactCheck.MostFacts);
+        }
+
+        var read = check.Check(found.Case, facts, "facts");
+        return read.IsGiven
+            ? new Given { Facts = [.. read.Value.Select(fact => fact with { How = FactEntry.Form })] }
+            : Answer<Given>.Refused(read.Problems);
+    }
+
+    private static Answer<Given> Retract(LiveSession found, string factId)
+    {
+        var fact = found.State.Facts.FindLast(known => known.FactId == factId)
+            ?? found.State.Facts.FindLast(known => known.Id == factId);
+        return fact is null ? Refusals.UnknownFact(factId) : new Given { Retracted = [fact.FactId] };
+    }
+
+    private async Task<bool> Store(Turned turned)
+    {
+        try
+        {
+            await store.Append(turned.Events);
+        }
+        catch (StoreException)
+        {
+            return false;
+        }
+
+        live.Put(turned.After);
+        return true;
+    }
+
+    /// <summary>The time as the journal keeps it.</summary>
+    private DateTimeOffset Now() => DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+
+    private static bool IsKey(string? key) =>
+        key is null || (key.Length is > 0 and <= KeyLength && key.All(letter => char.IsAsciiLetterOrDigit(letter) || letter is '-' or '.' or '_'));
+
+    private static string Print<T>(string kind, T body) =>
+        $"{kind}-{Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(body, Prints)).AsSpan(0, 8))}";
+}

@@ -1,0 +1,100 @@
+using WireCoach.Rules.Coaching;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>The sessions that are being talked in, folded; the longest unused one makes room. One call at a time holds a session.</summary>
+internal sealed class LiveSessions(ISessionStore store, Coach coach) : IDisposable
+{
+    private const int Most = 256;
+
+    private readonly SemaphoreSlim[] _gates = [.. Enumerable.Range(0, 64).Select(_ => new SemaphoreSlim(1, 1))];
+    private readonly LinkedList<LiveSession> _byUse = [];
+    private readonly Dictionary<string, LinkedListNode<LiveSession>> _byId = new(StringComparer.Ordinal);
+    private readonly Lock _cache = new();
+
+    /// <summary>Waits for a session and holds it; the session is <see langword="null"/> where there is none.</summary>
+    public async Task<Held> Hold(string id, CancellationToken cancel)
+    {
+        var gate = _gates[(uint)string.GetHashCode(id, StringComparison.Ordinal) % _gates.Length];
+        await gate.WaitAsync(cancel);
+        try
+        {
+            return new Held(gate, Cached(id) ?? await Load(id));
+        }
+        catch
+        {
+            gate.Release();
+            throw;
+        }
+    }
+
+    /// <summary>Puts a session where it stands now.</summary>
+    public void Put(LiveSession session)
+    {
+        lock (_cache)
+        {
+            if (_byId.Remove(session.State.Id, out var known))
+            {
+                _byUse.Remove(known);
+            }
+
+            _byId[session.State.Id] = _byUse.AddFirst(session);
+            if (_byId.Count > Most)
+            {
+                _byId.Remove(_byUse.Last!.Value.State.Id);
+                _byUse.RemoveLast();
+            }
+        }
+    }
+
+    public void Dispose()
+    {
+        foreach (var gate in _gates)
+        {
+            gate.Dispose();
+        }
+    }
+
+    private LiveSession? Cached(string id)
+    {
+        lock (_cache)
+        {
+            if (!_byId.TryGetValue(id, out var known))
+            {
+                return null;
+            }
+
+            _byUse.Remove(known);
+            _byUse.AddFirst(known);
+            return known.Value;
+        }
+    }
+
+    private async Task<LiveSession?> Load(string id)
+    {
+        if (!SessionId.IsWellFormed(id))
+        {
+            return null;
+        }
+
+        var events = await store.Events(id);
+        if (events.Count == 0)
+        {
+            return null;
+        }
+
+        var state = SessionState.From(events);
+        var file = state.Case;
+        var live = new LiveSession(state, file, coach.Assess(file), null);
+        Put(live);
+        return live;
+    }
+
+    /// <summary>A session that nobody else changes until this is disposed.</summary>
+    public sealed class Held(SemaphoreSlim gate, LiveSession? session) : IDisposable
+    {
+        public LiveSession? Session => session;
+
+        public void Dispose() => gate.Release();
+    }
+}

@@ -1,0 +1,129 @@
+using System.Globalization;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Sessions;
+
+/// <summary>What a request makes of a session: the events to store, the session after them, and the reply. Stores nothing itself.</summary>
+internal sealed class Turning(Coach coach, SentenceBook sentences)
+{
+    /// <summary>A new session.</summary>
+    public Turned Open(string id, SessionEvent.Opened opened, Given given, DateTimeOffset at)
+    {
+        var first = new StoredEvent(id, 1, at, opened) { Key = given.Key, Print = given.Print };
+        return Turn(SessionState.From([first]), null, given with { Key = null, Print = null }, at, [first]);
+    }
+
+    /// <summary>A turn of a session.</summary>
+    public Turned Turn(LiveSession before, Given given, DateTimeOffset at) => Turn(before.State, before.Assessment, given, at, []);
+
+    /// <summary>A finished sentence.</summary>
+    public Said Say(Statement statement, Role role) => new(statement.Id, sentences.Render(statement, role), false, statement.Quotes);
+
+    private Turned Turn(SessionState state, Assessment? before, Given given, DateTimeOffset at, IReadOnlyList<StoredEvent> begun)
+    {
+        var events = new Recorder(state, at, given, begun);
+        var facts = Numbered(given.Facts, state.Taken, at);
+        if (facts.Count > 0 || given.Words is not null)
+        {
+            events.Add(new SessionEvent.FactsTaken(facts, given.Words, given.NotUnderstood.Count == 0 ? null : given.NotUnderstood, given.Question));
+        }
+
+        foreach (var retracted in given.Retracted)
+        {
+            events.Add(new SessionEvent.Retracted(retracted));
+        }
+
+        var file = events.State.Case;
+        var now = coach.Assess(file);
+        var role = file.Role;
+        var said = given.Answers.Concat(Fresh(before?.Say ?? [], now.Say)).Select(statement => Say(statement, role)).ToList();
+        foreach (var sentence in said)
+        {
+            events.Add(new SessionEvent.Said(sentence.Id, sentence.Text, Rules(sentence.Quotes.Select(quote => quote.Rule))));
+        }
+
+        var known = (before?.Cautions ?? []).Select(caution => caution.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var caution in now.Cautions.Where(caution => known.Add(caution.Id)))
+        {
+            events.Add(new SessionEvent.CautionShown(
+                caution.Id, sentences.Render(caution.Text, role), Rules(caution.Text.Quotes.Select(quote => quote.Rule))));
+        }
+
+        Conclude(events, now, given, role);
+        var reply = new Reply
+        {
+            Role = role,
+            Understood = facts,
+            NotUnderstood = [.. given.NotUnderstood.Select(text => new Unheard(text))],
+            Say = said,
+            Ask = now.Next,
+            Assessment = now,
+            Sequence = events.State.Sequence,
+        };
+        return new(new LiveSession(events.State, file, now, reply), events.Events, reply);
+    }
+
+    private void Conclude(Recorder events, Assessment now, Given given, Role role)
+    {
+        var concluded = Conclusion.Of(now);
+        if (!Conclusion.Same(concluded, events.State.Concluded))
+        {
+            events.Add(concluded);
+        }
+
+        if (now.Next?.Id != events.State.Asked || (given.Question is not null && given.Question == now.Next?.Id))
+        {
+            events.Add(now.Next is { } next
+                ? new SessionEvent.Asked(next.Id, sentences.Render(next.Text, role), next.About)
+                : new SessionEvent.Asked(null, null, null));
+        }
+
+        if (now.Status == "closed")
+        {
+            events.Add(new SessionEvent.Closed());
+        }
+    }
+
+    private static List<Fact> Numbered(IReadOnlyList<Fact> facts, int taken, DateTimeOffset at) =>
+        [.. facts.Select((fact, place) => fact with { FactId = string.Create(CultureInfo.InvariantCulture, $"f{taken + place + 1}"), At = at })];
+
+    /// <summary>What is said now and was not said before, by its words.</summary>
+    private static IEnumerable<Statement> Fresh(IReadOnlyList<Statement> before, IReadOnlyList<Statement> now)
+    {
+        var known = before.Select(statement => statement.ToString()).ToHashSet(StringComparer.Ordinal);
+        return now.Where(statement => known.Add(statement.ToString()));
+    }
+
+    private static List<string> Rules(IEnumerable<string> rules) => [.. rules.Distinct(StringComparer.Ordinal)];
+
+    /// <summary>Gives events their places and folds them.</summary>
+    private sealed class Recorder(SessionState state, DateTimeOffset at, Given given, IReadOnlyList<StoredEvent> begun)
+    {
+        private readonly List<StoredEvent> _events = [.. begun];
+
+        public SessionState State { get; private set; } = state;
+
+        public IReadOnlyList<StoredEvent> Events => _events;
+
+        public void Add(SessionEvent happened)
+        {
+            var first = _events.Count == 0;
+            var stored = new StoredEvent(State.Id, State.Sequence + 1, at, happened)
+            {
+                Key = first ? given.Key : null,
+                Print = first ? given.Print : null,
+            };
+            _events.Add(stored);
+            State = State.With(stored);
+        }
+    }
+}
+
+/// <summary>What a request makes of a session.</summary>
+/// <param name="After">The session after it.</param>
+/// <param name="Events">What to store before it is acknowledged.</param>
+/// <param name="Reply">What is answered.</param>
+internal sealed record Turned(LiveSession After, IReadOnlyList<StoredEvent> Events, Reply Reply);
