@@ -1,29 +1,37 @@
 using WireCoach.Knowledge;
-using WireCoach.Service.Endpoints;
-using WireCoach.Service.Endpoints.Calc;
-using WireCoach.Service.Json;
+using WireCoach.Service.Hosting;
+using WireCoach.Service.Sessions;
 
-var builder = WebApplication.CreateBuilder(args);
-if (string.IsNullOrEmpty(builder.Configuration["urls"]))
+try
 {
-    builder.WebHost.UseUrls("http://127.0.0.1:5187");
+    var builder = WebApplication.CreateBuilder(args);
+    if (string.IsNullOrEmpty(builder.Configuration["urls"]))
+    {
+        builder.WebHost.UseUrls("http://127.0.0.1:5187");
+    }
+
+    var data = DataFolder.Of(builder.Configuration, builder.Environment.ContentRootPath);
+    var knowledge = KnowledgeFolder.Load(builder.Configuration["Knowledge:Folder"] ?? KnowledgeFolder.Beside);
+    builder.AddLogging(data.Path);
+    builder.AddWeb(knowledge, data.Path);
+    builder.Services.AddRules(knowledge);
+    builder.Services.AddSessions(data.Path);
+    builder.Services.AddSingleton(data);
+
+    await using var app = builder.Build();
+    app.UseGuards();
+    app.MapEverything();
+    _ = app.Services.GetRequiredService<ISessionStore>(); // a folder that cannot be used stops the start
+    await app.StartAsync();
+    Console.WriteLine($"WireCoach listens on {string.Join(", ", app.Urls)} and keeps its sessions in {data.Path}");
+    await app.WaitForShutdownAsync();
+    return 0;
 }
-
-var knowledge = KnowledgeFolder.Load(builder.Configuration["Knowledge:Folder"] ?? KnowledgeFolder.Beside);
-builder.Services.AddSingleton(knowledge);
-builder.Services.AddSingleton(knowledge.Sentences);
-builder.Services.AddSingleton<Problems>();
-builder.Services.ConfigureHttpJsonOptions(json => WireJson.Configure(json.SerializerOptions, knowledge.Sentences));
-builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
-builder.Services.AddExceptionHandler<BadBodies>();
-builder.Services.AddProblemDetails();
-builder.Services.AddOpenApi("v1");
-
-var app = builder.Build();
-app.UseExceptionHandler();
-app.MapOpenApi();
-app.MapCalculators();
-await app.RunAsync();
+catch (Exception wrong) when (StartFailure.Sentence(wrong) is { } sentence)
+{
+    await Console.Error.WriteLineAsync(sentence);
+    return 1;
+}
 
 namespace WireCoach.Service
 {

@@ -21,7 +21,7 @@ internal sealed class BadBodies(Problems problems) : IExceptionHandler
     private static Problem Refusal(BadHttpRequestException bad) => bad switch
     {
         { StatusCode: StatusCodes.Status413PayloadTooLarge } => new("too-large", "body", Statement.Of("body.too-large")),
-        { InnerException: JsonException { Path: ['$', '.', .. var member] } } =>
+        { InnerException: JsonException { InnerException: not JsonException, Path: ['$', '.', .. var member] } } =>
             new("invalid-fact", member, Statement.Of("body.wrong-kind", ("field", member))),
         _ => new("invalid-fact", "body", Statement.Of("body.not-json")),
     };

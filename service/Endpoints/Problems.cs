@@ -11,16 +11,19 @@ internal sealed class Problems(SentenceBook sentences)
         where T : class => answer.IsGiven ? Results.Ok(answer.Value) : Result(answer.Problems);
 
     /// <summary>A problem document.</summary>
-    public IResult Result(IReadOnlyList<Problem> problems) => Results.Problem(Details(problems));
+    public IResult Result(IReadOnlyList<Problem> problems) => Results.Problem(Details(problems, StatusOf(problems[0])));
 
-    private ProblemDetails Details(IReadOnlyList<Problem> problems)
+    /// <summary>A problem document with a status of its own.</summary>
+    public IResult Result(int status, Problem problem) => Results.Problem(Details([problem], status));
+
+    private ProblemDetails Details(IReadOnlyList<Problem> problems, int status)
     {
         var first = problems[0];
         var details = new ProblemDetails
         {
             Type = first.Id,
             Title = sentences.Render(first.Advice),
-            Status = StatusOf(first.Id),
+            Status = status,
             Extensions =
             {
                 ["errors"] = problems.GroupBy(problem => problem.Field, StringComparer.Ordinal)
@@ -35,9 +38,10 @@ internal sealed class Problems(SentenceBook sentences)
         return details;
     }
 
-    private static int StatusOf(string id) => id switch
+    private static int StatusOf(Problem problem) => problem.Id switch
     {
         "unknown-session" => StatusCodes.Status404NotFound,
+        "invalid-fact" when problem.Field == "factId" => StatusCodes.Status404NotFound, // it stands in the address
         "not-ready" => StatusCodes.Status409Conflict,
         "gate-closed" => StatusCodes.Status403Forbidden,
         "too-large" => StatusCodes.Status413PayloadTooLarge,

@@ -116,7 +116,9 @@ internal sealed class Projection : IDisposable
         }
 
         var found = _sessions.Find(query).Select(document => SummaryDocument.Read(document).Shown).ToList();
-        var total = narrowed.Count == 0 ? _sessions.Count() : _sessions.Count(Query.And([Query.GTE("_id", string.Empty), .. narrowed]));
+        var all = Query.All();
+        all.Where.AddRange(narrowed);
+        var total = narrowed.Count == 0 ? _sessions.Count() : _sessions.Count(all);
         return new(found.Take(size).ToList(), total, found.Count > size ? found[size - 1].Id : null);
     }
 

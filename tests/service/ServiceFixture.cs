@@ -1,17 +1,26 @@
 using System.Net.Http.Json;
 using System.Text.Json;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace WireCoach.Service.Tests;
 
-/// <summary>The service in process; one for all tests of a class.</summary>
+/// <summary>The service in process with a data folder of its own; one for all tests of a class.</summary>
 public sealed class ServiceFixture : IDisposable
 {
-    private readonly WebApplicationFactory<Program> _factory = new();
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("wirecoach-");
+    private readonly WebApplicationFactory<Program> _factory;
 
-    public ServiceFixture() => Client = _factory.CreateClient();
+    public ServiceFixture()
+    {
+        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", _folder.FullName));
+        Client = _factory.CreateClient();
+    }
 
     public HttpClient Client { get; }
+
+    /// <summary>Where this service keeps its sessions.</summary>
+    public string Folder => _folder.FullName;
 
     /// <summary>Posts a body as it stands and reads the answer, whatever its status.</summary>
     public async Task<(int Status, JsonElement Body)> PostText(string path, string json)
@@ -29,9 +38,17 @@ public sealed class ServiceFixture : IDisposable
         return answer;
     }
 
+    /// <summary>Reads an answer, whatever its status.</summary>
+    public async Task<(int Status, JsonElement Body)> Get(string path)
+    {
+        using var response = await Client.GetAsync(path, TestContext.Current.CancellationToken);
+        return ((int)response.StatusCode, await response.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken));
+    }
+
     public void Dispose()
     {
         Client.Dispose();
         _factory.Dispose();
+        _folder.Delete(recursive: true);
     }
 }

@@ -48,7 +48,7 @@ public sealed record SessionView
 
     /// <summary>The same facts, folded: leads, readings, plate.</summary>
     [JsonIgnore]
-    public required CaseFile Case { get; init; }
+    public CaseFile Case { get; init; } = default!;
 }
 
 /// <summary>What comes back to a person's words, answer or reading.</summary>

@@ -1,10 +1,12 @@
 using System.Globalization;
 using System.Text;
+using Microsoft.AspNetCore.Http.HttpResults;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
+using WireCoach.WebUi.Reports;
 
 namespace WireCoach.Service.Endpoints.Sessions;
 
@@ -74,12 +76,16 @@ internal static class RecordEndpoints
         }
 
         var log = await desk.Log(id, cancel);
-        return log switch
+        if (!log.IsGiven)
         {
-            { IsGiven: false } => problems.Result(log.Problems),
-            _ when format == "json" => Results.Json(log.Value, json[log.Value.Session.Role]),
-            _ when format == "csv" => Results.File(Encoding.UTF8.GetBytes(CsvReport.Of(log.Value)), "text/csv; charset=utf-8", $"session-{id}-{Day(log.Value)}.csv"),
-            _ => ReportPage.Of(log.Value),
+            return problems.Result(log.Problems);
+        }
+
+        return format switch
+        {
+            "json" => Results.Json(log.Value, json[log.Value.Session.Role]),
+            "csv" => Results.File(Encoding.UTF8.GetBytes(CsvReport.Of(log.Value)), "text/csv; charset=utf-8", $"session-{id}-{Day(log.Value)}.csv"),
+            _ => new RazorComponentResult<SessionReport>(new Dictionary<string, object?> { [nameof(SessionReport.Log)] = log.Value }),
         };
     }
 

@@ -1,0 +1,65 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.HostFiltering;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Reference;
+using WireCoach.Service.Endpoints;
+using WireCoach.Service.Json;
+using WireCoach.Service.Sessions;
+using WireCoach.WebUi.Desk;
+using WireCoach.WebUi.Shell;
+
+namespace WireCoach.Service.Hosting;
+
+/// <summary>What the service is made of.</summary>
+internal static class Composition
+{
+    private const int LargestBody = 64 * 1024;
+    private const int LargestHeaders = 16 * 1024;
+    private const int MostConnections = 400;
+
+    public static void AddRules(this IServiceCollection services, TradeKnowledge knowledge) => services
+        .AddSingleton(knowledge)
+        .AddSingleton(knowledge.Sentences)
+        .AddSingleton(new Coach(knowledge));
+
+    /// <summary>The sessions in a data folder.</summary>
+    public static void AddSessions(this IServiceCollection services, string folder) => services
+        .AddSingleton(TimeProvider.System)
+        .AddSingleton<ISessionStore>(provider => LocalStore.Open(
+            folder, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<LocalStore>>()))
+        .AddSingleton<LiveSessions>()
+        .AddSingleton<FactCheck>()
+        .AddSingleton<Hearing>()
+        .AddSingleton<Opening>()
+        .AddSingleton<Turning>()
+        .AddSingleton<TurnLog>()
+        .AddSingleton<ICoachDesk, CoachDesk>();
+
+    /// <summary>Endpoints and pages, for this machine only.</summary>
+    public static void AddWeb(this WebApplicationBuilder builder, TradeKnowledge knowledge, string folder)
+    {
+        var services = builder.Services;
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = LargestBody;
+            kestrel.Limits.MaxRequestHeadersTotalSize = LargestHeaders;
+            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
+            kestrel.Limits.MaxConcurrentConnections = MostConnections;
+        });
+        services.Configure<HostFilteringOptions>(hosts =>
+        {
+            hosts.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"];
+            hosts.AllowEmptyHosts = false;
+        });
+        services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
+        services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
+        services.ConfigureHttpJsonOptions(json => WireJson.Configure(json.SerializerOptions, knowledge.Sentences));
+        services.AddSingleton<Problems>().AddSingleton<RoleJson>().AddScoped<PageWords>();
+        services.AddExceptionHandler<BadBodies>().AddExceptionHandler<Failures>().AddProblemDetails();
+        services.AddDataProtection().SetApplicationName("WireCoach").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(folder, "keys")));
+        services.AddOpenApi("v1");
+        services.AddRazorComponents();
+    }
+}

@@ -1,0 +1,38 @@
+using WireCoach.Service.Endpoints;
+using WireCoach.Service.Endpoints.Calc;
+using WireCoach.Service.Endpoints.Sessions;
+using WireCoach.WebUi;
+
+namespace WireCoach.Service.Hosting;
+
+/// <summary>What a request passes, in order.</summary>
+internal static class Pipeline
+{
+    public static void UseGuards(this WebApplication app)
+    {
+        app.UseMiddleware<SecurityHeaders>();
+        app.UseExceptionHandler();
+        app.UseWhen(IsProgram, program => program.UseStatusCodePages(StatusProblems.Write));
+        app.UseWhen(http => !IsProgram(http), page => page.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
+        app.UseMiddleware<CrossSiteGuard>();
+        app.UseRouting();
+        app.UseAntiforgery();
+    }
+
+    public static void MapEverything(this WebApplication app)
+    {
+        app.MapOpenApi();
+        app.MapHealth();
+        app.MapSessions();
+        app.MapFigures();
+        app.MapCalculators();
+        app.MapStaticAssets();
+        app.MapRazorComponents<App>();
+    }
+
+    /// <summary>Whether a program asks, which gets problem documents, or a person, who gets pages.</summary>
+    private static bool IsProgram(HttpContext http) =>
+        http.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal)
+        || http.Request.Path.StartsWithSegments("/health", StringComparison.Ordinal)
+        || http.Request.Path.StartsWithSegments("/openapi", StringComparison.Ordinal);
+}
