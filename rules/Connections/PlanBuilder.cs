@@ -41,7 +41,7 @@ internal sealed class PlanBuilder(Layout layout, IReadOnlyDictionary<string, str
             Circuit = CircuitDrawing.Of(layout, row, wiring, tags, joints, capped),
         };
         var words = new PlanWords(plan, suited, request);
-        return plan with { Steps = words.Steps(), Why = words.Why(), Cautions = PlanCautions.Of(plan, suited, request) };
+        return plan with { Steps = words.Steps(), Why = words.Why(), Cautions = PlanCautions.Of(plan) };
     }
 
     private string? Conductor(string? inTable) => (inTable, Direct) switch

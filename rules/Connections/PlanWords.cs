@@ -9,7 +9,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
     /// <summary>In the order of the work: dead, earth, joints, insulation, meter, first start, direction.</summary>
     public IReadOnlyList<Statement> Steps() =>
     [
-        HasCapacitor ? Statement.Of("connections.step-make-safe-capacitor") : Statement.Of("connections.step-make-safe"),
+        PlanCautions.HasCapacitor(plan) ? Statement.Of("connections.step-make-safe-capacitor") : Statement.Of("connections.step-make-safe"),
         Statement.Of("connections.step-earth"),
         .. plan.Joints.Select(Joint),
         .. plan.Outer is { } outer ? [Outer(outer)] : Array.Empty<Statement>(),
@@ -23,9 +23,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
 
     /// <summary>Why series or parallel, star or delta, and where the start branch sits.</summary>
     public IReadOnlyList<Statement> Why() =>
-        [Supply(), .. Run(), .. Start(), .. plan.Layout.Warnings.Select(id => Statement.Of(id))];
-
-    private bool HasCapacitor => plan.Layout.Capacitor != "none" || plan.Outer?.Kind.EndsWith("capacitor", StringComparison.Ordinal) == true;
+        [Supply(), .. Run(), .. Start(), .. Hertz(), .. plan.Layout.Warnings.Select(id => Statement.Of(id))];
 
     private bool HasInnerCapacitor => plan.Layout.Parts.Any(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal));
 
@@ -97,6 +95,10 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
                 : Statement.Of("connections.why-supply").With("percent", deviation))
             .With("supply", SupplyJudge.Volts(plan.SupplyVolts)).With("plate", SupplyJudge.Volts(plan.PlateVolts));
     }
+
+    private Statement[] Hertz() => request.Plate.Numbers("hertz").Count == 0 && request.Supply?.Hertz is > 0 and var hertz
+        ? [Statement.Of("connections.why-plate-hertz", ("supply", Units.Text(hertz, "hertz")))]
+        : [];
 
     private IEnumerable<Statement> Run()
     {

@@ -34,6 +34,10 @@ internal sealed class PlateVolts
     public IReadOnlyList<double> For(LayoutConnection row, double lowestShare = 1) => _ranges.Count == 0 ? [] : _ranges.Find(
         range => range.Exists(volts => _ranges[0].Exists(lowest => IsClose(volts, lowest * row.VoltsShare / lowestShare)))) ?? [];
 
+    /// <summary>Whether every voltage of the plate is that of some row.</summary>
+    public bool AllServed(IReadOnlyList<LayoutConnection> rows, double lowestShare) =>
+        _ranges.TrueForAll(range => rows.Any(row => ReferenceEquals(For(row, lowestShare), range)));
+
     /// <summary>Plate amps for these volts, where the plate says which are which.</summary>
     public double? Amps(double volts)
     {

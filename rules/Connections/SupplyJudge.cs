@@ -53,7 +53,7 @@ internal sealed class SupplyJudge(ConnectionFigures figures)
         Layout layout, List<LayoutConnection> asked, PlateVolts plate, double lowest, PlanRequest request)
     {
         var rated = asked.Select(row => (Row: row, Volts: plate.For(row, lowest))).Where(row => row.Volts.Count > 0).ToList();
-        if (rated.Count == 0 || (plate.Count > 1 && layout.Connections.All(row => plate.For(row, lowest).Contains(request.Plate.Volts.Min()))))
+        if (rated.Count == 0 || !plate.AllServed(layout.Connections, lowest))
         {
             return new Problem("not-ready", "plate.volts", Statement.Of("connections.plate-does-not-fit-layout", ("volts", All(request.Plate.Volts))));
         }
@@ -70,16 +70,24 @@ internal sealed class SupplyJudge(ConnectionFigures figures)
         var (percent, source) = (100 * nearest.Deviation, figures.VoltsTolerance.Source);
         var quoted = Quoted.Of(percent, "percent", "connections.volts-tolerance", source, new TrailStep(
             "deviation of the supply", "100 × (supply ÷ plate − 1)", $"{Volts(supply)}, {Volts(nearest.Plate)}", Units.Text(percent, "percent")));
-        var statement = nearest.OnlyByName
-            ? Statement.Of("connections.not-on-plate", ("supply", Volts(supply)), ("plate", All(request.Plate.Volts))).With("torque", Torque(supply, nearest.Plate))
-            : nearest.Deviation > 0
-                ? Statement.Of("connections.volts-too-high", ("supply", Volts(supply)), ("plate", All(request.Plate.Volts))).With("percent", quoted)
-                : Statement.Of("connections.volts-too-low", ("supply", Volts(supply)), ("plate", All(request.Plate.Volts))).With("percent", quoted);
-        return new Problem("not-ready", "supply.volts", request.Connection is null ? statement : Named(request.Connection, nearest.Plate, supply).Resting(quoted))
+        var (statement, limit) = nearest switch
+        {
+            { OnlyByName: true } => (Statement.Of("connections.not-on-plate").With("torque", Torque(supply, nearest.Plate)), figures.VoltsTolerance),
+            { ByName: true } => (Statement.Of("connections.other-nominal"), figures.OtherFamilyTolerance),
+            { BySum: true } => (Statement.Of("connections.sum-too-large"), figures.CombinedTolerance),
+            { Deviation: > 0 } => (Statement.Of("connections.volts-too-high"), figures.VoltsTolerance),
+            _ => (Statement.Of("connections.volts-too-low"), figures.VoltsTolerance),
+        };
+        statement = request.Connection is null
+            ? statement.With("supply", Volts(supply)).With("plate", All(request.Plate.Volts)).With("percent", quoted).With("limit", Limit(limit))
+            : Named(request.Connection, nearest.Plate, supply).Resting(quoted);
+        return new Problem("not-ready", "supply.volts", statement)
         {
             Missing = ["supply.volts"],
         };
     }
+
+    private static Quoted Limit(Limit limit) => Quoted.Of(100 * limit.Value, "percent", "connections.volts-tolerance", limit.Source);
 
     private Statement Named(string connection, double plate, double supply)
     {

@@ -13,9 +13,11 @@ internal sealed class VoltsJudgement
         var family = Family(figures, supply);
         var same = plate.Any(volts => Family(figures, volts) == family);
         var limit = within ? 1 : same ? figures.VoltsTolerance.Value : figures.OtherFamilyTolerance.Value;
-        var near = Math.Abs(Deviation) <= limit + Rounding && (within || Math.Abs(Deviation) + hertzDeviation <= figures.CombinedTolerance.Value + Rounding);
-        OnlyByName = family.MustBeOnPlate && !same && !within && Math.Abs(Deviation) <= figures.VoltsTolerance.Value;
-        Suits = near && !OnlyByName;
+        var near = Math.Abs(Deviation) <= limit + Rounding;
+        BySum = near && !within && Math.Abs(Deviation) + hertzDeviation > figures.CombinedTolerance.Value + Rounding;
+        OnlyByName = family.MustBeOnPlate && !same && !within && Math.Abs(Deviation) <= figures.VoltsTolerance.Value + Rounding;
+        ByName = !same && !near && Math.Abs(Deviation) <= figures.VoltsTolerance.Value + Rounding;
+        Suits = near && !BySum && !OnlyByName;
     }
 
     /// <summary>Room for binary fractions: 253 V on 230 V is 10 %.</summary>
@@ -29,6 +31,12 @@ internal sealed class VoltsJudgement
 
     /// <summary>Near enough, but a supply that the plate must name.</summary>
     public bool OnlyByName { get; }
+
+    /// <summary>Near enough for volts of one name, but the supply is named after another.</summary>
+    public bool ByName { get; }
+
+    /// <summary>Each deviation is near enough, volts and hertz together are not.</summary>
+    public bool BySum { get; }
 
     /// <summary>Whether it suits.</summary>
     public bool Suits { get; }

@@ -1,0 +1,122 @@
+using CsCheck;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
+
+namespace WireCoach.Rules.Tests.Connections;
+
+/// <summary>Supplies that a motor must not be put on, and what is said of them.</summary>
+public sealed class UnsuitedSupplyTest
+{
+    [Theory]
+    [InlineData("capacitor-start-dual-6", "115/230", 208, 1, 60, "connections.not-on-plate")]
+    [InlineData("three-phase-9-star", "230/460", 208, 3, 60, "connections.not-on-plate")]
+    [InlineData("capacitor-start-dual-6", "115/230", 480, 1, 60, "connections.volts-too-high")]
+    [InlineData("capacitor-start-dual-6", "115/230", 277, 1, 60, "connections.volts-too-high")]
+    [InlineData("capacitor-start-dual-6", "115/230", 90, 1, 60, "connections.volts-too-low")]
+    [InlineData("capacitor-start-4", "115", 230, 1, 60, "connections.volts-too-high")]
+    [InlineData("capacitor-start-4", "110", 127, 1, 60, "connections.volts-too-high")]
+    [InlineData("three-phase-9-star", "230/460", 400, 3, 60, "connections.volts-too-low")]
+    [InlineData("three-phase-6", "230/400", 690, 3, 50, "connections.volts-too-high")]
+    [InlineData("three-phase-9-star", "230/460", 240, 1, 60, "connections.three-phase-on-one")]
+    [InlineData("capacitor-start-dual-6", "115/230", 240, 3, 60, "connections.single-phase-motor-on-three")]
+    [InlineData("dc-shunt", "240", 240, 1, 60, "connections.direct-motor-on-alternating")]
+    [InlineData("capacitor-start-4", "115", 115, 1, 0, "connections.alternating-motor-on-direct")]
+    [InlineData("capacitor-start-dual-6", "230", 230, 1, 60, "connections.one-voltage-of-several")]
+    [InlineData("three-phase-6", "400", 400, 3, 50, "connections.one-voltage-of-several")]
+    [InlineData("capacitor-start-dual-6", "230/400", 230, 1, 60, "connections.plate-does-not-fit-layout")]
+    [InlineData("three-phase-6", "230/400", 440, 3, 60, "connections.other-nominal")]
+    [InlineData("capacitor-start-4", "115/230", 230, 1, 60, "connections.plate-does-not-fit-layout")]
+    [InlineData("three-phase-3", "230/460", 460, 3, 60, "connections.plate-does-not-fit-layout")]
+    [InlineData("three-phase-6", "230/460", 230, 3, 60, "connections.plate-does-not-fit-layout")]
+    public void No_plan_and_the_reason(string layout, string plate, double volts, int phases, double hertz, string reason)
+    {
+        var answer = Motors.Planner.Plan(Motors.Marked(layout, plate, volts, phases, hertz));
+        Assert.False(answer.IsGiven);
+        var problem = Assert.Single(answer.Problems);
+        Assert.Equal(("not-ready", reason), (problem.Id, problem.Advice.Id));
+        Assert.NotEmpty(problem.Missing);
+        Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
+    }
+
+    [Theory]
+    [InlineData("115/208-230", 208, "high-counterclockwise", 100)]
+    [InlineData("115/230", 240, "high-counterclockwise", 104.348)]
+    [InlineData("115/230", 253, "high-counterclockwise", 110)]
+    [InlineData("115/230", 126.5, "low-counterclockwise", 110)]
+    [InlineData("110/220", 230, "high-counterclockwise", 104.545)]
+    public void What_the_plate_covers_is_planned(string plate, double volts, string row, double percent)
+    {
+        var plan = Motors.Planned(Motors.Marked("capacitor-start-dual-6", plate, volts, 1, 60));
+        Assert.Equal(row, plan.Row.Id);
+        Assert.All(plan.Windings, winding => Assert.Equal(percent, winding.PercentOfRated.Value!.Value, 0.001));
+    }
+
+    [Theory]
+    [InlineData(230, 50, "60", "connections.hertz-saturates", "120 %")]
+    [InlineData(230, 60, "50", "connections.hertz-weak", "83.3 %")]
+    [InlineData(190, 50, "60", "connections.hertz-needs-maker", "99.1 %")]
+    public void Another_frequency_is_refused_by_volts_per_hertz(double volts, double hertz, string plateHertz, string reason, string percent)
+    {
+        var request = Motors.Marked("capacitor-start-4", "230", volts, 1, hertz);
+        var answer = Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse(plateHertz)) });
+        var advice = Assert.Single(answer.Problems).Advice;
+        Assert.Equal(reason, advice.Id);
+        Assert.Contains(percent, Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_plate_for_both_frequencies_takes_either()
+    {
+        var request = Motors.Marked("capacitor-start-dual-6", "110/220", 220, 1, 50);
+        Assert.True(Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse("50/60")) }).IsGiven);
+    }
+
+    [Fact]
+    public void A_delta_asked_for_on_the_volts_of_the_star_is_refused_with_its_overvoltage()
+    {
+        var answer = Motors.Planner.Plan(Motors.Marked("three-phase-6", "230/400", 400, 3, 50) with { Connection = "delta" });
+        var advice = Assert.Single(answer.Problems).Advice;
+        Assert.Equal("connections.row-not-for-supply", advice.Id);
+        Assert.Contains("174 %", Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+    }
+
+    [Theory] // C = 2P/(√3·ω·U²): the figures of the withdrawn German standard
+    [InlineData("kilowatts", 1.0, 230, 50, 69.48)]
+    [InlineData("horsepower", 1.0, 230, 60, 43.17)]
+    public void A_three_phase_motor_on_one_phase_gets_the_capacitor_estimate_and_its_limits(string field, double size, double volts, double hertz, double microfarads)
+    {
+        var request = Motors.Marked("three-phase-6", "230/400", volts, 1, hertz);
+        var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With(field, PlateValue.Of(size)) }).Problems).Advice;
+        Assert.Equal("connections.three-phase-on-one-estimate", advice.Id);
+        Assert.Equal(microfarads * (field == "horsepower" ? 1.3409 * 0.745699872 : 1), advice.Quotes.First(quote => quote.Unit == "microfarad").Value!.Value, 0.02 * microfarads);
+    }
+
+    [Fact]
+    public void Above_the_limit_no_capacitor_is_offered()
+    {
+        var request = Motors.Marked("three-phase-6", "230/400", 230, 1, 50);
+        var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(4)) }).Problems).Advice;
+        Assert.Equal("connections.three-phase-on-one-too-big", advice.Id);
+    }
+
+    [Fact]
+    public void Volts_outside_the_limits_of_every_plate_figure_never_give_a_plan() =>
+        Gen.Select(Gen.OneOf(Gen.Const("115/230"), Gen.Const("230/460"), Gen.Const("230/400"), Gen.Const("115")), Gen.Double[10, 1000], Gen.OneOf([.. Motors.Knowledge.Layouts.Keys.Order(StringComparer.Ordinal).Select(Gen.Const)]))
+            .Sample((plate, volts, layout) =>
+            {
+                var form = Motors.Knowledge.Layouts[layout];
+                var answer = Motors.Planner.Plan(Motors.Marked(form, plate, volts, form.Family == "three-phase" ? 3 : 1, form.Id.StartsWith("dc-", StringComparison.Ordinal) ? 0 : 60));
+                return !answer.IsGiven || PlateValue.Parse(plate).Numbers.Any(rated => Math.Abs((volts / rated) - 1) <= 0.1 + 1e-9);
+            }, iter: 3000);
+
+    [Fact]
+    public void A_plate_with_one_voltage_and_its_connection_is_enough()
+    {
+        var request = Motors.Marked("three-phase-6", "400", 400, 3, 50);
+        Assert.Equal("delta", Row(request, "delta"));
+        Assert.Equal("star", Row(request, "star"));
+
+        static string Row(PlanRequest request, string connection) =>
+            Motors.Planned(request with { Plate = request.Plate.With("connection", PlateValue.Parse(connection)) }).Row.For.Split('-')[^1];
+    }
+}
