@@ -10,6 +10,7 @@ internal static class CalcEndpoints
         calc.MapNetwork();
         calc.MapPlate();
         calc.MapMachine();
+        calc.MapEnds();
         return app;
     }
 }

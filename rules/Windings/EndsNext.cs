@@ -1,0 +1,209 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>Chooses the next test: the safest that the instruments and the role allow, and of those the one that leaves the fewest ways.</summary>
+internal sealed class EndsNext(
+    TradeKnowledge knowledge, EndsScheme scheme, EndsEvidence evidence, EndsInput input, ulong[] couplings, EndsReadings readings)
+{
+    /// <summary>The test, or <see langword="null"/> where none at hand would tell more.</summary>
+    public NextTest? Choose()
+    {
+        if (input.Role is Role.Homeowner or Role.Manager)
+        {
+            return null;
+        }
+
+        return (Instrument("low-voltage-ac") ? Best(scheme.Phases ? ["series-voltage", "induced-voltage"] : ["series-voltage"]) : null)
+            ?? (Instrument("lcr-meter") ? Impedance() : null)
+            ?? (Instrument("battery") ? Best(["battery-flick"]) : null)
+            ?? HalfRun()
+            ?? SoftRun();
+    }
+
+    /// <summary>Why there is no test, and who or what would help.</summary>
+    public static Statement WhyNot(EndsScheme scheme, EndsInput input, bool tested) =>
+        input.Role is Role.Homeowner ? Statement.Of("ends.not-for-homeowner")
+        : input.Role is Role.Manager ? Statement.Of("ends.not-at-the-bench")
+        : scheme.Phases && tested && input.Instruments.Contains("low-voltage-ac", StringComparer.Ordinal) ? Statement.Of("ends.phases-by-running")
+        : input.Role is Role.Apprentice && tested ? Statement.Of("ends.with-a-technician")
+        : tested ? Statement.Of("ends.nothing-left")
+        : Statement.Of("ends.needs-instrument");
+
+    /// <summary>Whether these joints lay the run halves of a way in series so that they help each other.</summary>
+    public static bool SoftRuns(EndsScheme scheme, int[] way, TestSetup setup) =>
+        Halves(scheme) is var (first, second) && SoftTie(scheme, way, first, second) is var (a, b)
+        && setup.Tie.Any(tie => tie.Contains(a, StringComparer.Ordinal) && tie.Contains(b, StringComparer.Ordinal))
+        | setup.Tie.Any(tie => tie.Contains(Other(scheme.Coils[first], a), StringComparer.Ordinal) && tie.Contains(Other(scheme.Coils[second], b), StringComparer.Ordinal));
+
+    private bool Instrument(string id) => input.Instruments.Contains(id, StringComparer.Ordinal);
+
+    private bool Barred(string test) => input.Barred.Contains(test, StringComparer.Ordinal);
+
+    private NextTest? Best(string[] tests)
+    {
+        var best = (Left: couplings.Count(mask => mask != 0) - 0.01, Next: default((string Test, TestSetup Setup)?));
+        foreach (var test in tests.Where(test => !Barred(test)))
+        {
+            foreach (var setup in Setups(test).Where(setup => evidence.Reads(setup) && !readings.Has(test, setup)))
+            {
+                if (ExpectedLeft(test, setup) is var left && left < best.Left - 1e-9)
+                {
+                    best = (left, (test, setup));
+                }
+            }
+        }
+
+        return best.Next is var (chosen, how) ? new EndsWords(knowledge, scheme, evidence, couplings).Of(chosen, how) : null;
+    }
+
+    private IEnumerable<TestSetup> Setups(string test)
+    {
+        var volts = knowledge.Rules["ends-applied-volts"]["volts"];
+        foreach (var (a, b) in Pairings())
+        {
+            double? applied = test == "battery-flick" ? null : volts;
+            if (test == "series-voltage")
+            {
+                yield return new([a.Item1, a.Item2], [[a.Item2, b.Item1]], [a.Item1, b.Item2], applied);
+                if (scheme.Drives.Count == 3 && scheme.Reads.Count == 3 && !scheme.Drives.SequenceEqual(scheme.Reads))
+                {
+                    yield return new([a.Item1, a.Item2], [[a.Item1, b.Item1]], [b.Item2, a.Item2], applied);
+                }
+            }
+            else
+            {
+                yield return new([a.Item1, a.Item2], [], [b.Item1, b.Item2], applied);
+            }
+        }
+    }
+
+    /// <summary>What may be fed with what may be read: of one related group, and never the same leads.</summary>
+    private IEnumerable<((string, string), (string, string))> Pairings() =>
+        from drive in scheme.Drives
+        from read in scheme.Reads
+        where drive != read && (scheme.Phases || Together(drive, read))
+        select (drive, read);
+
+    private bool Together((string From, string) one, (string From, string) other) => scheme.Related.Any(group =>
+        group.Any(coil => scheme.Coils[coil].From == one.From) && group.Any(coil => scheme.Coils[coil].From == other.From));
+
+    /// <summary>Ways left on average after the test, every way as likely as the other.</summary>
+    private double ExpectedLeft(string test, TestSetup setup)
+    {
+        var outcomes = new Dictionary<double, int>();
+        var alive = 0;
+        for (var way = 0; way < couplings.Length; way++)
+        {
+            if (couplings[way] != 0)
+            {
+                alive++;
+                var outcome = Outcome(test, evidence.Ratio(setup, scheme.Ways[way], evidence.Usual(couplings[way])));
+                outcomes[outcome] = outcomes.GetValueOrDefault(outcome) + 1;
+            }
+        }
+
+        return outcomes.Sum(outcome =>
+        {
+            var masks = evidence.Masks(test, setup, outcome.Key);
+            return outcome.Value * masks.Where((mask, way) => (mask & couplings[way]) != 0).Count();
+        }) / (double)alive;
+    }
+
+    private double Outcome(string test, double ratio) => test == "battery-flick"
+        ? Math.Abs(ratio) <= 2 * knowledge.Rules["ends-induced"]["null"] ? 0 : Math.Sign(ratio)
+        : Math.Round(Math.Abs(ratio), 2);
+
+    private NextTest? Impedance()
+    {
+        if (Barred("series-impedance"))
+        {
+            return null;
+        }
+
+        foreach (var (a, b) in Pairings().Where(_ => scheme.Drives.All(drive => Coil(drive))))
+        {
+            foreach (var setup in new TestSetup[]
+            {
+                new([a.Item1, b.Item2], [[a.Item2, b.Item1]], [a.Item1, b.Item2], null),
+                new([a.Item1, b.Item1], [[a.Item2, b.Item2]], [a.Item1, b.Item1], null),
+            })
+            {
+                if (!readings.Has("series-impedance", setup) && Differs(a, b))
+                {
+                    return new EndsWords(knowledge, scheme, evidence, couplings).Impedance(setup);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Whether the ways left still differ in how these two coils lie to each other.</summary>
+    private bool Differs((string, string) a, (string, string) b)
+    {
+        var (one, other) = (Index(a), Index(b));
+        return couplings.Select((mask, way) => (mask, way)).Where(pair => pair.mask != 0)
+            .Select(pair => Math.Sign(Math.Round(Math.Cos((scheme.Ways[pair.way][one] - scheme.Ways[pair.way][other]) * Math.PI / 180), 6))).Distinct().Skip(1).Any();
+    }
+
+    private bool Coil((string, string) ends) => Index(ends) >= 0;
+
+    private int Index((string From, string To) ends) => scheme.Coils.ToList().FindIndex(coil => coil.From == ends.From && coil.To == ends.To);
+
+    private NextTest? HalfRun()
+    {
+        if (input.Role is not Role.Technician || !Instrument("multimeter") || Barred("half-run") || Halves(scheme) is not var (first, second)
+            || !scheme.CanRunOnHalf || input.LowVolts is not { } volts || !Differs(Ends(first), Ends(second)))
+        {
+            return null;
+        }
+
+        var (a, b) = (scheme.Coils[first], scheme.Coils[second]);
+        var start = scheme.Coils.FirstOrDefault(coil => coil.Role == "start");
+        if (start is null)
+        {
+            return null;
+        }
+
+        var setup = new TestSetup([a.From, a.To], [[a.To, b.From]], [a.From, b.To], volts);
+        return readings.Has("half-run", setup) ? null : new EndsWords(knowledge, scheme, evidence, couplings).HalfRun(setup, start);
+    }
+
+    private NextTest? SoftRun()
+    {
+        if (input.Role is not Role.Technician || Barred("soft-first-run") || !scheme.CanRunOnHalf || Halves(scheme) is not var (first, second)
+            || input.LowVolts is not { } volts || !Differs(Ends(first), Ends(second)))
+        {
+            return null;
+        }
+
+        foreach (var way in Enumerable.Range(0, couplings.Length).Where(way => couplings[way] != 0))
+        {
+            var (a, b) = SoftTie(scheme, scheme.Ways[way], first, second);
+            var (line, other) = (Other(scheme.Coils[first], a), Other(scheme.Coils[second], b));
+            var start = scheme.Coils.Where(coil => coil.Role == "start").ToList();
+            List<IReadOnlyList<string>> tie = start.Count == 1 ? [[a, b, start[0].From], [other, start[0].To]] : [[a, b]];
+            var setup = new TestSetup([line, other], tie, [], volts);
+            if (readings.SoftRun(setup) is null)
+            {
+                return start.Count > 1 ? null : EndsWords.SoftRun(setup);
+            }
+        }
+
+        return null;
+    }
+
+    private (string, string) Ends(int coil) => (scheme.Coils[coil].From, scheme.Coils[coil].To);
+
+    private static (int First, int Second)? Halves(EndsScheme scheme) =>
+        scheme.Related.FirstOrDefault(group => group.Count == 2 && group.All(coil => scheme.Coils[coil].Role == "run")) is { } run ? (run[0], run[1]) : null;
+
+    /// <summary>The ends of the two halves that meet in the middle.</summary>
+    private static (string A, string B) SoftTie(EndsScheme scheme, int[] way, int first, int second) =>
+        (scheme.Coils[first].To, way[first] == way[second] ? scheme.Coils[second].From : scheme.Coils[second].To);
+
+    private static string Other(EndsCoil coil, string end) => coil.From == end ? coil.To : coil.From;
+}

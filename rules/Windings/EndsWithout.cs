@@ -1,0 +1,44 @@
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>Motors whose ends no test has to tell apart, and those of which no test at rest can.</summary>
+internal static class EndsWithout
+{
+    /// <summary>The finding, or <see langword="null"/> where ends have to be told apart.</summary>
+    public static EndsFinding? Find(EndsInput input, TradeKnowledge knowledge)
+    {
+        var windings = input.Windings.Where(winding => winding.Role is not ("protector" or "other")).ToList();
+        if (input.Layout is "two-speed-6" || windings is [{ Leads.Count: 6 }])
+        {
+            return new() { Status = EndsStatus.CannotTell, Layout = input.Layout, Notes = [Statement.Of("ends.ring-by-trial")] };
+        }
+
+        var leads = windings.SelectMany(winding => winding.Leads).ToList();
+        var shared = leads.Distinct(StringComparer.Ordinal).Count() < leads.Count;
+        var alone = windings.Count == 1 && windings[0].Leads.Count is 3 or 4;
+        if (input.Layout != "two-speed-two-winding-6" && !shared && !alone)
+        {
+            return null;
+        }
+
+        var marked = windings.Where(winding => winding.Markings.Count == winding.Leads.Count)
+            .SelectMany(winding => winding.Markings.Zip(winding.Leads)).DistinctBy(pair => pair.First, StringComparer.Ordinal)
+            .ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal);
+        var form = EndsSchemes.Forms(input, knowledge).FirstOrDefault(form => form.Leads.Count == leads.Distinct(StringComparer.Ordinal).Count());
+        if (input.Layout is "two-speed-two-winding-6" or "three-phase-3" && form is not null && marked.Count == 0)
+        {
+            marked = form.Leads.Zip(leads).ToDictionary(pair => pair.First.Marking, pair => pair.Second, StringComparer.Ordinal);
+        }
+
+        return new()
+        {
+            Status = EndsStatus.Settled,
+            Layout = input.Layout,
+            Assignment = form is not null && form.Leads.All(lead => marked.ContainsKey(lead.Marking)) ? marked : null,
+            DirectionUnproved = form?.Family == "three-phase",
+            Notes = [Statement.Of("ends.nothing-to-tell")],
+        };
+    }
+}

@@ -1,0 +1,221 @@
+using CsCheck;
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Rules.Tests.Windings;
+
+public sealed class EndsFinderTest
+{
+    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly EndsFinder Finder = new(Knowledge);
+
+    private static readonly EndsInput Dual = new()
+    {
+        Layout = "capacitor-start-dual-6",
+        Windings = [new("run", ["1", "4"]), new("run", ["2", "6"]), new("start", ["3", "5"])],
+        Instruments = ["multimeter", "low-voltage-ac"],
+    };
+
+    [Fact]
+    public void Two_run_halves_are_tested_by_twelve_volts_on_one_and_a_tie_to_the_other()
+    {
+        var next = Find(Dual).Next!;
+        Assert.Equal("series-voltage", next.Test);
+        Assert.Equal(["1", "4"], next.Setup.Drive);
+        Assert.Equal(["4", "2"], next.Setup.Tie.Single());
+        Assert.Equal(["1", "6"], next.Setup.Read);
+        Assert.Equal(12, next.Setup.AppliedVolts);
+        Assert.Equal(
+            [
+                "About 16.8 V to 19.9 V: 4 and 2 are unlike ends: the finish of one and the start of the other.",
+                "About 4.08 V to 7.2 V: 4 and 2 are like ends: both starts or both finishes.",
+                "Between 9.6 V and 15 V: It cannot tell; there is another test.",
+            ],
+            next.Expect.Select(expect => $"{Knowledge.Sentences.Render(expect.When)}: {Knowledge.Sentences.Render(expect.Means)}"));
+    }
+
+    [Theory]
+    [InlineData(18.4, "1", "4", "2", "6")]
+    [InlineData(15.0, "1", "4", "2", "6")]
+    [InlineData(9.6, "1", "4", "6", "2")]
+    [InlineData(5.8, "1", "4", "6", "2")]
+    public void The_reading_free_to_free_settles_the_halves(double volts, string t1, string t2, string t3, string t4)
+    {
+        var found = Find(Dual with { Results = [Series(volts)] });
+        Assert.Equal(EndsStatus.Settled, found.Status);
+        Assert.Equal([t1, t2, t3, t4], new[] { "T1", "T2", "T3", "T4" }.Select(mark => found.Assignment![mark]));
+        Assert.True(found.DirectionUnproved);
+        Assert.Equal([t1, t3], found.Alike[0]);
+    }
+
+    [Theory]
+    [InlineData(9.7)]
+    [InlineData(12.0)]
+    [InlineData(14.9)]
+    public void Between_the_bands_nothing_is_settled_and_another_test_follows(double volts)
+    {
+        var found = Find(Dual with { Results = [Series(volts)], LowVolts = 115 });
+        Assert.Equal(EndsStatus.NeedsTest, found.Status);
+        Assert.Empty(found.Alike);
+        Assert.Equal("half-run", found.Next!.Test);
+        Assert.Equal(115, found.Next.Setup.AppliedVolts);
+    }
+
+    [Theory]
+    [InlineData(215, "2")]
+    [InlineData(15, "6")]
+    public void The_motor_turning_on_one_half_settles_what_no_test_at_rest_could(double volts, string third)
+    {
+        var run = new EndsResult { Test = "half-run", Drive = ["1", "4"], Tie = [["4", "2"]], Read = ["1", "6"], AppliedVolts = 115, Value = volts };
+        Assert.Equal(third, Find(Dual with { Results = [Series(12), run] }).Assignment!["T3"]);
+    }
+
+    [Fact]
+    public void A_reading_that_no_motor_gives_is_a_contradiction() =>
+        Assert.Equal(EndsStatus.Contradiction, Find(Dual with { Results = [Series(30)] }).Status);
+
+    [Theory]
+    [InlineData("up-on-make", "2")]
+    [InlineData("down-on-make", "6")]
+    public void A_kick_upward_shows_like_ends_at_the_two_plus_sides(string outcome, string third)
+    {
+        var input = Dual with { Instruments = ["multimeter", "battery"] };
+        var next = Find(input).Next!;
+        Assert.Equal("battery-flick", next.Test);
+        var result = new EndsResult { Test = next.Test, Drive = next.Setup.Drive, Read = next.Setup.Read, Outcome = outcome };
+        Assert.Equal(third, Find(input with { Results = [result] }).Assignment!["T3"]);
+    }
+
+    [Theory]
+    [InlineData(12.0, 4.25, "2")]
+    [InlineData(4.25, 12.0, "6")]
+    [InlineData(5.0, 4.0, null)]
+    public void The_greater_series_impedance_shows_the_unlike_tie_only_when_it_is_clearly_greater(double first, double second, string? third)
+    {
+        var input = Dual with { Instruments = ["lcr-meter"] };
+        var one = Find(input).Next!;
+        Assert.Equal("series-impedance", one.Test);
+        input = input with { Results = [Answer(one, first)] };
+        var other = Find(input).Next!;
+        var found = Find(input with { Results = [.. input.Results, Answer(other, second)] });
+        Assert.Equal(third, found.Assignment?["T3"]);
+    }
+
+    [Fact]
+    public void A_hum_alone_proves_nothing_and_a_quiet_run_proves_its_joints()
+    {
+        var input = Dual with { Instruments = [], LowVolts = 115 };
+        var one = Find(input).Next!;
+        Assert.Equal("soft-first-run", one.Test);
+        input = input with { Results = [new() { Test = one.Test, Drive = one.Setup.Drive, Tie = one.Setup.Tie, Read = [], Outcome = "hummed" }] };
+        var hummed = Find(input);
+        Assert.Equal(EndsStatus.NeedsTest, hummed.Status);
+        var other = hummed.Next!;
+        Assert.NotEqual(one.Setup.Tie[0], other.Setup.Tie[0]);
+        var ran = Find(input with { Results = [.. input.Results, new() { Test = other.Test, Drive = other.Setup.Drive, Tie = other.Setup.Tie, Read = [], Outcome = "ran" }] });
+        Assert.Equal(EndsStatus.Settled, ran.Status);
+        Assert.Contains(ran.Assignment!["T3"], other.Setup.Tie[0]);
+        Assert.Contains(ran.Assignment["T2"], other.Setup.Tie[0]);
+    }
+
+    [Fact]
+    public void A_homeowner_never_feeds_a_winding()
+    {
+        var found = Find(Dual with { Role = Role.Homeowner, Instruments = ["multimeter", "low-voltage-ac", "battery", "lcr-meter"], LowVolts = 115 });
+        Assert.Equal(EndsStatus.CannotTell, found.Status);
+        Assert.Null(found.Next);
+        Assert.Equal("ends.not-for-homeowner", found.Notes.Single().Id);
+    }
+
+    [Fact]
+    public void Printed_marks_settle_the_ends_without_a_test()
+    {
+        var printed = new Dictionary<string, string> { ["1"] = "T3", ["4"] = "T4", ["2"] = "T2", ["6"] = "T1", ["3"] = "T5", ["5"] = "T8" };
+        var found = Find(Dual with { Printed = printed });
+        Assert.Equal(EndsStatus.Settled, found.Status);
+        Assert.False(found.DirectionUnproved);
+        Assert.All(printed, mark => Assert.Equal(mark.Key, found.Assignment![mark.Value]));
+    }
+
+    [Fact]
+    public void Without_any_instrument_it_says_what_would_tell() =>
+        Assert.Equal("ends.needs-instrument", Find(Dual with { Instruments = ["multimeter"] }).Notes.Single().Id);
+
+    [Fact]
+    public void Halves_in_all_slots_are_never_told_wrong_whatever_the_cage()
+    {
+        Gen.Select(Gen.Double[0.5, 40], Gen.Double[0.2, 6], Gen.Bool, Gen.Bool).Sample((rotor, ohms, turned, flick) =>
+        {
+            var coils = new CoupledCoils([("1", "4", 0), turned ? ("6", "2", 0) : ("2", "6", 0), ("3", "5", 90)], rotor, ohms);
+            var found = Drive(Dual with { Instruments = flick ? ["battery", "multimeter"] : ["low-voltage-ac", "multimeter"] }, coils);
+            var k = CoupledCoils.Coupling(rotor);
+            Assert.True(found.Status is EndsStatus.Settled or EndsStatus.CannotTell, $"k {k}: {found.Status}");
+            Assert.True(found.Status is EndsStatus.Settled || k is < 0.40 or > 0.66 || ohms > 3, $"k {k}, {ohms} Ω left open");
+            if (found.Status is EndsStatus.Settled)
+            {
+                Assert.Equal(turned ? "6" : "2", found.Assignment!["T3"]);
+            }
+        }, iter: 400);
+    }
+
+    [Fact]
+    public void Halves_on_their_own_poles_are_told_right_or_not_at_all()
+    {
+        Gen.Select(Gen.Double[0.5, 10], Gen.Double[0, 0.15], Gen.Bool, Gen.OneOf(Gen.Const("low-voltage-ac"), Gen.Const("lcr-meter"), Gen.Const("battery"))).Sample((rotor, stray, turned, tool) =>
+        {
+            var coils = new CoupledCoils([("1", "4", 0), turned ? ("6", "2", 0) : ("2", "6", 0)], rotor, ownPoles: true, stray: stray);
+            var found = Drive(Dual with { Instruments = ["multimeter", tool] }, coils);
+            Assert.True(found.Status is EndsStatus.CannotTell or EndsStatus.Settled);
+            if (found.Status is EndsStatus.Settled)
+            {
+                Assert.Equal(turned ? "6" : "2", found.Assignment!["T3"]);
+            }
+        }, iter: 300);
+    }
+
+    /// <summary>Does every test that is asked for on the coils, to the end.</summary>
+    internal static EndsFinding Drive(EndsInput input, CoupledCoils coils)
+    {
+        for (var test = 0; test < 40; test++)
+        {
+            var found = Find(input);
+            if (found.Next is not { } next)
+            {
+                return found;
+            }
+
+            var result = new EndsResult
+            {
+                Test = next.Test,
+                Drive = next.Setup.Drive,
+                Tie = next.Setup.Tie,
+                Read = next.Setup.Read,
+                AppliedVolts = next.Setup.AppliedVolts,
+            };
+            input = input with
+            {
+                Results = [.. input.Results, next.Test switch
+                {
+                    "battery-flick" => result with { Outcome = coils.Flick(next.Setup) },
+                    "series-impedance" => result with { Value = coils.Impedance(next.Setup) },
+                    _ => result with { Value = Math.Round(coils.Volts(next.Setup), 2) },
+                }],
+            };
+        }
+
+        throw new InvalidOperationException("The tests never end.");
+    }
+
+    private static EndsFinding Find(EndsInput input)
+    {
+        var answer = Finder.Find(input);
+        return answer.Value ?? throw new InvalidOperationException(string.Join("; ", answer.Problems.Select(problem => $"{problem.Field}: {Knowledge.Sentences.Render(problem.Advice)}")));
+    }
+
+    private static EndsResult Series(double volts) => new() { Test = "series-voltage", Read = ["1", "6"], Value = volts };
+
+    private static EndsResult Answer(NextTest next, double value) =>
+        new() { Test = next.Test, Drive = next.Setup.Drive, Tie = next.Setup.Tie, Read = next.Setup.Read, Value = value };
+}
