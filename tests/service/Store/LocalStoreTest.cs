@@ -1,0 +1,240 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using WireCoach.Rules.Cases;
+using WireCoach.Service.Sessions;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Tests.Store;
+
+/// <summary>The store on its own: what it acknowledged is there, whatever happens to its files.</summary>
+public sealed class LocalStoreTest : DataFolderTest
+{
+    [Fact]
+    public async Task Events_come_back_as_they_were_stored()
+    {
+        await using var store = Open();
+        var events = Session("a", 5);
+        await store.Append(events);
+        Assert.Equal(Lines(events), Lines(await store.Events(events[0].Session)));
+    }
+
+    [Fact]
+    public async Task Tags_that_differ_only_in_case_stay_apart_and_blanks_stay()
+    {
+        await using var store = Open();
+        var id = SessionId.New(DateTimeOffset.UtcNow);
+        await store.Append([Opened(id), Taken(id, 2, new Fact.Lead { Tag = "T1", Colour = " x " }, new Fact.Lead { Tag = "t1" })]);
+        var taken = Assert.IsType<SessionEvent.FactsTaken>((await store.Events(id))[1].Event);
+        Assert.Equal(["T1", "t1"], taken.Facts.Cast<Fact.Lead>().Select(lead => lead.Tag));
+        Assert.Equal(" x ", ((Fact.Lead)taken.Facts[0]).Colour);
+    }
+
+    [Fact]
+    public async Task Everything_is_there_after_reopening()
+    {
+        var sessions = Enumerable.Range(0, 20).Select(number => Session($"{number}", 6)).ToList();
+        await using (var store = Open())
+        {
+            await Task.WhenAll(sessions.Select(store.Append));
+        }
+
+        await using var again = Open();
+        foreach (var session in sessions)
+        {
+            Assert.Equal(Lines(session), Lines(await again.Events(session[0].Session)));
+        }
+
+        Assert.Equal(20, (await again.List(new SessionFilter())).Total);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(100)]
+    [InlineData(8191)]
+    [InlineData(8192)]
+    [InlineData(20000)]
+    public async Task A_database_that_was_cut_short_is_made_anew(long length)
+    {
+        var sessions = await Fill(30);
+        using (var file = new FileStream(Database, FileMode.Open))
+        {
+            file.SetLength(Math.Min(length, file.Length));
+        }
+
+        await Holds(sessions);
+    }
+
+    [Fact]
+    public async Task A_deleted_database_is_made_anew()
+    {
+        var sessions = await Fill(10);
+        File.Delete(Database);
+        await Holds(sessions);
+    }
+
+    [Fact]
+    public async Task A_database_of_another_journal_is_made_anew()
+    {
+        var sessions = await Fill(10);
+        var other = Path.Combine(Folder, "other");
+        await using (var store = LocalStore.Open(other, TimeProvider.System, NullLogger<LocalStore>.Instance))
+        {
+            await store.Append(Session("other", 400));
+        }
+
+        File.Copy(Path.Combine(other, "sessions.db"), Database, overwrite: true);
+        await Holds(sessions);
+    }
+
+    [Fact]
+    public async Task Bits_that_turn_round_in_the_database_change_no_answer()
+    {
+        var sessions = await Fill(30);
+        var length = new FileInfo(Database).Length;
+        var chance = new Random(20260314);
+        for (var flip = 0; flip < 25; flip++)
+        {
+            Flip(Database, chance.NextInt64(length), chance.Next(8));
+            await Holds(sessions);
+        }
+    }
+
+    [Theory]
+    [InlineData("0123abcd {\"v\":1,\"ses")]
+    [InlineData("\0\0\0\0\0\0\0\0\0\0")]
+    [InlineData("x")]
+    public async Task A_torn_last_line_is_put_aside_and_nothing_acknowledged_goes_with_it(string torn)
+    {
+        var sessions = await Fill(5);
+        await Append(torn);
+        await Holds(sessions);
+        Assert.Single(Directory.EnumerateFiles(Folder, "*.torn-*"), file => File.ReadAllText(file) == torn);
+    }
+
+    [Fact]
+    public async Task Every_single_bit_that_turns_round_in_the_journal_stops_the_start_and_keeps_the_file()
+    {
+        await Fill(3);
+        var length = new FileInfo(Journal).Length;
+        var chance = new Random(9);
+        for (var flip = 0; flip < 300; flip++)
+        {
+            var (at, bit) = (flip == 0 ? length - 1 : chance.NextInt64(length), chance.Next(8));
+            Flip(Journal, at, bit);
+            var damaged = await File.ReadAllBytesAsync(Journal, TestContext.Current.CancellationToken);
+            var refused = Assert.Throws<StoreException>(() => Open());
+            Assert.Contains("damaged at byte", refused.Message, StringComparison.Ordinal);
+            Assert.Equal(damaged, await File.ReadAllBytesAsync(Journal, TestContext.Current.CancellationToken));
+            Flip(Journal, at, bit);
+        }
+    }
+
+    [Fact]
+    public async Task A_journal_of_a_newer_version_is_refused_by_name()
+    {
+        await using (var store = Open())
+        {
+            await store.Append([Opened(SessionId.New(DateTimeOffset.UtcNow))]);
+        }
+
+        var json = System.Text.Encoding.UTF8.GetBytes("""{"v":99,"session":"x","seq":1,"at":"2026-01-01T00:00:00Z","type":"opened","body":{}}""");
+        await Append($"{System.IO.Hashing.Crc32.HashToUInt32(json):x8} {System.Text.Encoding.UTF8.GetString(json)}\n");
+        var refused = Assert.Throws<StoreException>(() => Open());
+        Assert.Contains("newer", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_new_month_starts_a_new_segment_and_the_clock_may_go_back()
+    {
+        var clock = new SetClock(new DateTimeOffset(2026, 1, 31, 23, 59, 59, TimeSpan.Zero));
+        var sessions = new List<IReadOnlyList<StoredEvent>>();
+        await using (var store = LocalStore.Open(Folder, clock, NullLogger<LocalStore>.Instance))
+        {
+            foreach (var month in (int[])[0, 1, -1, 2])
+            {
+                clock.Now = clock.Now.AddMonths(month);
+                sessions.Add(Session("m", 4));
+                await store.Append(sessions[^1]);
+            }
+        }
+
+        Assert.Equal(
+            ["journal-2026-01.jsonl", "journal-2026-02.jsonl", "journal-2026-03.jsonl"],
+            Directory.EnumerateFiles(Folder, "journal-*").Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal));
+        await Holds(sessions);
+        File.Delete(Database);
+        await Holds(sessions);
+    }
+
+    [Fact]
+    public async Task Lines_behind_the_database_are_taken_over_at_opening()
+    {
+        var before = await Fill(3);
+        var old = await File.ReadAllBytesAsync(Database, TestContext.Current.CancellationToken);
+        var after = await Fill(3);
+        await File.WriteAllBytesAsync(Database, old, TestContext.Current.CancellationToken);
+        await Holds([.. before, .. after]);
+    }
+
+    [Fact]
+    public void Two_stores_cannot_own_one_folder()
+    {
+        using var held = FolderLock.Take(Folder);
+        var refused = Assert.Throws<StoreException>(() => Open());
+        Assert.Contains("Another WireCoach", refused.Message, StringComparison.Ordinal);
+    }
+
+    private LocalStore Open() => LocalStore.Open(Folder, TimeProvider.System, NullLogger<LocalStore>.Instance);
+
+    private async Task<List<IReadOnlyList<StoredEvent>>> Fill(int sessions)
+    {
+        var filled = Enumerable.Range(0, sessions).Select(number => Session($"{number}", 6)).ToList();
+        await using var store = Open();
+        foreach (var session in filled)
+        {
+            await store.Append(session);
+        }
+
+        return filled;
+    }
+
+    private async Task Holds(List<IReadOnlyList<StoredEvent>> sessions)
+    {
+        await using var store = Open();
+        foreach (var session in sessions)
+        {
+            Assert.Equal(Lines(session), Lines(await store.Events(session[0].Session)));
+        }
+
+        var page = await store.List(new SessionFilter { Size = 200 });
+        Assert.Equal(sessions.Count, page.Total);
+        Assert.Equal(sessions.Select(session => session[0].Session).Order(StringComparer.Ordinal), page.Items.Select(item => item.Id).Order(StringComparer.Ordinal));
+    }
+
+    private static IReadOnlyList<StoredEvent> Session(string who, int events)
+    {
+        var id = SessionId.New(DateTimeOffset.UtcNow);
+        return [Opened(id, who), .. Enumerable.Range(2, events - 1).Select(sequence => Taken(id, sequence, new Fact.Reading { From = "1", To = "4", Ohms = sequence / 3.0 }))];
+    }
+
+    private static StoredEvent Opened(string id, string? who = null) =>
+        new(id, 1, At, new SessionEvent.Opened(Role.Technician, Region.NorthAmerica, who, null, null));
+
+    private static StoredEvent Taken(string id, int sequence, params Fact[] facts) =>
+        new(id, sequence, At, new SessionEvent.FactsTaken([.. facts.Select((fact, at) => fact with { FactId = $"f{sequence}-{at}" })], "Ω µ \"quoted\" 漢 🙂 \u2028"));
+
+    private static DateTimeOffset At { get; } = new(2026, 3, 14, 15, 9, 26, 535, TimeSpan.Zero);
+
+    private static IEnumerable<string> Lines(IEnumerable<StoredEvent> events) => events.Select(stored =>
+    {
+        var line = new System.Buffers.ArrayBufferWriter<byte>();
+        EventFormat.Write(line, stored);
+        return System.Text.Encoding.UTF8.GetString(line.WrittenSpan);
+    });
+
+    private sealed class SetClock(DateTimeOffset now) : TimeProvider
+    {
+        public DateTimeOffset Now { get; set; } = now;
+
+        public override DateTimeOffset GetUtcNow() => Now;
+    }
+}
