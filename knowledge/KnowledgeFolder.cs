@@ -43,6 +43,8 @@ public static class KnowledgeFolder
             Symptoms = trouble.Symptoms,
             Tests = trouble.Tests,
             Connections = sections.File<ConnectionFigures>("connections/figures.yaml"),
+            Causes = trouble.Causes,
+            CausePairs = trouble.Pairs,
         };
         LayoutCheck.Whole(sections, knowledge);
         trouble.Check(knowledge);

@@ -23,8 +23,13 @@ internal sealed class TroubleSections(Sections sections)
 
     public IReadOnlyDictionary<string, TestGuide> Tests { get; } = sections.Lists<TestGuide>("tests", test => test.Id);
 
+    public IReadOnlyDictionary<string, Cause> Causes { get; } = sections.Lists<Cause>("causes", cause => cause.Id);
+
+    public IReadOnlyDictionary<string, CausePair> Pairs { get; } = sections.Lists<CausePair>("cause-pairs", pair => $"{pair.First} {pair.Second}");
+
     public IEnumerable<Sentence> Sentences() =>
     [
+        .. Causes.Values.SelectMany(cause => cause.Sentences()),
         .. Tasks.Values.SelectMany(task => task.Sentences()),
         .. Conditions.Values.SelectMany(condition => condition.Sentences()),
         .. Confirmations.Values.SelectMany(confirmation => confirmation.Sentences()),
@@ -42,6 +47,14 @@ internal sealed class TroubleSections(Sections sections)
         Each("cautions", Cautions, caution => Levels.Contains(caution.Level) ? [] : [(caution.Level, "this is no level of a caution")]);
         Each("families", Families, family => Missing(family.Layouts, knowledge.Layouts, "there is no such layout"));
         Each("tests", Tests, OfTest);
+        Each("causes", Causes, OfCause);
+        foreach (var pair in Pairs.Values)
+        {
+            foreach (var name in new[] { pair.First, pair.Second }.Where(name => !Causes.ContainsKey(name)))
+            {
+                throw sections.Wrong("cause-pairs", pair.First, name, "there is no such cause");
+            }
+        }
     }
 
     private void Each<T>(string section, IReadOnlyDictionary<string, T> records, Func<T, IEnumerable<(string Name, string What)>> wrongs)
@@ -89,6 +102,20 @@ internal sealed class TroubleSections(Sections sections)
             .. test.Value?.Bands.Where(band => !outcomes.Contains(band.Outcome)).Select(band => (band.Outcome, "there is no such outcome")) ?? [],
         ];
     }
+
+    private IEnumerable<(string, string)> OfCause(Cause cause) =>
+    [
+        .. Missing([cause.Task], Tasks, "there is no such task"),
+        .. Missing(cause.Families.Keys, Families, "there is no such family"),
+        .. Missing(cause.Symptoms.Keys, Symptoms, "there is no such symptom"),
+        .. Missing(cause.Tests.Keys, Tests, "there is no such test"),
+        .. Missing(cause.Cautions, Cautions, "there is no such caution"),
+        .. cause.Symptoms.Where(symptom => symptom.Value is not (> 0 and < 1)).Select(symptom => (symptom.Key, "a probability lies between 0 and 1")),
+        .. cause.Tests.Where(test => Tests.ContainsKey(test.Key)).SelectMany(test => test.Value.Keys
+            .Except(Tests[test.Key].Outcomes.Select(outcome => outcome.Id), StringComparer.Ordinal)
+            .Select(outcome => (outcome, $"the test '{test.Key}' has no such outcome"))),
+        .. cause.Tests.Where(test => test.Value.Values.Sum() > 1 + 1e-9).Select(test => (test.Key, $"the outcomes of '{cause.Id}' add up to more than 1")),
+    ];
 
     private static IEnumerable<(string, string)> Missing<T>(IEnumerable<string> names, IReadOnlyDictionary<string, T> known, string what) =>
         names.Where(name => !known.ContainsKey(name)).Select(name => (name, what));

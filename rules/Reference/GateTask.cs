@@ -15,6 +15,9 @@ public sealed record GateTask
     /// <summary><c>look</c>, <c>dead</c>, <c>powered</c> or <c>installation</c>: what rows of conditions may name instead of single tasks.</summary>
     public required string Group { get; init; }
 
+    /// <summary>How much dearer a minute of it is than a minute of looking, for its risk; 1 or more.</summary>
+    public required double CostFactor { get; init; }
+
     /// <summary>What each role may do, by role id.</summary>
     public required IReadOnlyDictionary<string, GateRow> Roles { get; init; }
 
@@ -202,6 +205,16 @@ public sealed record CautionNote
 
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
+
+    /// <summary>Greater is said earlier: a danger to life that is there now comes before a referral.</summary>
+    public int Weight => Level switch
+    {
+        "stop-get-qualified-person" when HowSoon == "now" => 4,
+        "stop-and-fix" when HowSoon == "now" => 3,
+        "stop-get-qualified-person" => 2,
+        "stop-and-fix" => 1,
+        _ => 0,
+    };
 
     /// <summary>Its words as a sentence of the book: <c>caution.ID</c>, what and why.</summary>
     public Sentence Sentence() => new() { Id = $"caution.{Id}", Text = $"{What} {Why}", Homeowner = Homeowner is null ? null : $"{Homeowner} {Why}" };

@@ -49,4 +49,10 @@ public sealed record TradeKnowledge
 
     /// <summary>By what a supply suits a plate.</summary>
     public required ConnectionFigures Connections { get; init; }
+
+    /// <summary>The causes of trouble by id.</summary>
+    public required IReadOnlyDictionary<string, Cause> Causes { get; init; }
+
+    /// <summary>Causes that are met together, by both ids.</summary>
+    public required IReadOnlyDictionary<string, CausePair> CausePairs { get; init; }
 }

@@ -125,7 +125,7 @@ public sealed record TestOutcome
 /// <summary>How a measured value becomes an outcome.</summary>
 public sealed record ValueRule
 {
-    /// <summary>What the value is measured against: <c>absolute</c>, <c>plate-volts</c>, <c>plate-amps</c>, <c>marked-microfarads</c>, <c>synchronous-rpm</c>, <c>plate-rpm</c> or <c>spread</c> (of several values, about their mean).</summary>
+    /// <summary>What the value is measured against: <c>absolute</c>, <c>plate-volts</c>, <c>plate-amps</c>, <c>marked-microfarads</c>, <c>plate-rpm</c> or <c>spread</c> (of several values, about their mean).</summary>
     public required string Against { get; init; }
 
     /// <summary>The unit of the value.</summary>
@@ -133,6 +133,12 @@ public sealed record ValueRule
 
     /// <summary>The bands in rising order; a value belongs to the first whose upper end it does not exceed.</summary>
     public required IReadOnlyList<ValueBand> Bands { get; init; }
+
+    /// <summary>Several values that lie further from their mean than this share of it mean <see cref="SpreadOutcome"/>.</summary>
+    public double? SpreadOver { get; init; }
+
+    /// <summary>The outcome of values that differ.</summary>
+    public string? SpreadOutcome { get; init; }
 
     /// <summary>Where the limits come from.</summary>
     public required Source Source { get; init; }

@@ -106,7 +106,7 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
             .Concat(verdicts.Where(verdict => verdict.Waits.Contains("isolated", StringComparer.Ordinal)).Take(1).Select(_ => "isolate-and-prove-dead"))
             .Concat(referring is null ? [] : Referred(referring.To))
             .Distinct(StringComparer.Ordinal);
-        return [.. ids.OrderByDescending(id => CautionOrder.Weight(knowledge.Cautions[id])).Select(id => new Caution(id, Statement.Of($"caution.{id}")))];
+        return [.. ids.OrderByDescending(id => knowledge.Cautions[id].Weight).Select(id => new Caution(id, Statement.Of($"caution.{id}")))];
     }
 
     private IEnumerable<string> Referred(string to) => new[] { $"call-{to}" }.Where(knowledge.Cautions.ContainsKey);

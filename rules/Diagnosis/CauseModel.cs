@@ -1,0 +1,94 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Diagnosis;
+
+/// <summary>The knowledge about causes as numbers: what may be wrong, how often, and what each shows.</summary>
+internal sealed class CauseModel
+{
+    private readonly TradeKnowledge _knowledge;
+    private readonly double _least;
+    private readonly double _most;
+    private readonly double _stray;
+
+    public CauseModel(TradeKnowledge knowledge)
+    {
+        _knowledge = knowledge;
+        var limits = knowledge.Rules["diagnosis-likelihood"];
+        (_least, _most, _stray) = (limits["least"], limits["most"], limits["stray-outcome"]);
+        Symptoms = [.. knowledge.Symptoms.Values];
+        Tests = [.. knowledge.Tests.Values];
+        Families = [.. knowledge.Families.Values];
+        var singles = knowledge.Causes.Values.ToDictionary(cause => cause.Id, Single, StringComparer.Ordinal);
+        Hypotheses = [.. singles.Values, .. knowledge.CausePairs.Values.Select(pair => Both(singles[pair.First], singles[pair.Second], pair.Share)).OfType<Hypothesis>()];
+    }
+
+    public IReadOnlyList<SymptomNote> Symptoms { get; }
+
+    public IReadOnlyList<TestGuide> Tests { get; }
+
+    public IReadOnlyList<MotorFamily> Families { get; }
+
+    public IReadOnlyList<Hypothesis> Hypotheses { get; }
+
+    /// <summary>ln P(sign | hypothesis).</summary>
+    public double LogLikelihood(Hypothesis hypothesis, Sign sign) => Math.Log(sign switch
+    {
+        Sign.Noticed { Present: true } noticed => hypothesis.Present[noticed.Symptom],
+        Sign.Noticed noticed => 1 - (hypothesis.Present[noticed.Symptom] * Symptoms[noticed.Symptom].Noticed),
+        Sign.Shown shown => hypothesis.Shows[shown.Test][shown.Outcome],
+        _ => throw new ArgumentException("This kind of sign has no likelihood.", nameof(sign)),
+    });
+
+    private Hypothesis Single(Cause cause) => new(
+        [cause],
+        cause.Decision,
+        [.. Families.Select(family => cause.Families.GetValueOrDefault(family.Id) / Total(family))],
+        [.. Symptoms.Select(symptom => Math.Clamp(cause.Symptoms.TryGetValue(symptom.Id, out var share) ? share : symptom.Usual, _least, _most))],
+        [.. Tests.Select(test => Shows(test, cause.Tests.GetValueOrDefault(test.Id)))]);
+
+    private double Total(MotorFamily family) => _knowledge.Causes.Values.Sum(cause => cause.Families.GetValueOrDefault(family.Id));
+
+    /// <summary>Two causes at once: either may bring a symptom, and of a test the one that shows more of itself decides.</summary>
+    private Hypothesis? Both(Hypothesis first, Hypothesis second, double share)
+    {
+        double[] prior = [.. first.Prior.Zip(second.Prior, (one, other) => other > 0 ? one * share : 0)];
+        var (one, other) = (first.Causes[0], second.Causes[0]);
+        return prior.Sum() == 0 ? null : new(
+            [one, other],
+            one.Decision == other.Decision ? one.Decision : string.Join('+', new[] { one.Decision, other.Decision }.Order(StringComparer.Ordinal)),
+            prior,
+            [.. Symptoms.Select((symptom, at) => one.Symptoms.ContainsKey(symptom.Id) && other.Symptoms.ContainsKey(symptom.Id)
+                ? Math.Min(_most, 1 - ((1 - first.Present[at]) * (1 - second.Present[at])))
+                : Math.Max(first.Present[at], second.Present[at]))],
+            [.. Tests.Select((_, at) => first.Shows[at][0] <= second.Shows[at][0] ? first.Shows[at] : second.Shows[at])]);
+    }
+
+    /// <summary>The outcomes of a test; what knowledge does not give to a named outcome shows as the good one.</summary>
+    private double[] Shows(TestGuide test, IReadOnlyDictionary<string, double>? named)
+    {
+        double[] shares = named is null
+            ? [.. test.Outcomes.Select(outcome => outcome.Usual)]
+            : [.. test.Outcomes.Select(outcome => named.GetValueOrDefault(outcome.Id))];
+        shares[0] += Math.Max(0, 1 - shares.Sum());
+        for (var i = 0; i < shares.Length; i++)
+        {
+            shares[i] = Math.Max(shares[i], _stray);
+        }
+
+        var sum = shares.Sum();
+        return Array.ConvertAll(shares, share => share / sum);
+    }
+}
+
+/// <summary>One cause, or two at once.</summary>
+/// <param name="Causes">The causes.</param>
+/// <param name="Decision">The instruction that it leads to.</param>
+/// <param name="Prior">How often it is the cause, by place of the family.</param>
+/// <param name="Present">P(symptom), by place of the symptom.</param>
+/// <param name="Shows">P(outcome), by place of the test and of the outcome.</param>
+internal sealed record Hypothesis(
+    IReadOnlyList<Cause> Causes, string Decision, double[] Prior, double[] Present, double[][] Shows)
+{
+    /// <summary>Whether an instruction is all or part of what it leads to.</summary>
+    public bool Leads(string decision) => Causes.Any(cause => cause.Decision == decision);
+}

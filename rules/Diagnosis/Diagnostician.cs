@@ -1,0 +1,139 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Choosing;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Diagnosis;
+
+/// <summary>From symptoms, denials and test results to ranked causes and the next test that the gate allows. Pure.</summary>
+public sealed class Diagnostician
+{
+    private const double Negligible = 1e-6;
+    private readonly TradeKnowledge _knowledge;
+    private readonly CauseModel _model;
+    private readonly SignReader _reader;
+    private readonly Explainer _explainer;
+
+    /// <summary>Reads the causes, symptoms and tests of the knowledge once.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    public Diagnostician(TradeKnowledge knowledge)
+    {
+        _knowledge = knowledge;
+        _model = new CauseModel(knowledge);
+        _reader = new SignReader(_model);
+        _explainer = new Explainer(_model);
+    }
+
+    internal CauseModel Model => _model;
+
+    /// <summary>What is wrong with this motor, as far as it can be told.</summary>
+    /// <param name="file">The case.</param>
+    /// <param name="access">What the gate says of each task, by task id.</param>
+    /// <param name="sealedCircuit">Whether it drives a sealed refrigerant circuit.</param>
+    public FaultReport Examine(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit = false)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(access);
+        var weights = CandidateFamilies.Weights(file, _model.Families, sealedCircuit);
+        var prior = Prior(weights);
+        var signs = _reader.Read(file);
+        var belief = signs.Aggregate(prior, (held, sign) => held.Given(hypothesis => _model.LogLikelihood(hypothesis, sign)) ?? held);
+        var trials = Trials(file, access, weights, signs);
+        var best = Best(belief, trials);
+        return Conclude(prior, belief, signs, best, access);
+    }
+
+    private Belief<Hypothesis> Prior(double[] weights) => Belief<Hypothesis>.Of(_model.Hypotheses
+        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum())))
+        .Where(one => double.IsFinite(one.Item2)));
+
+    private Choice<Hypothesis>? Best(Belief<Hypothesis> belief, IReadOnlyList<Trial<Hypothesis>> trials)
+    {
+        // what next to nothing speaks for cannot change the choice; leaving it out keeps a turn short
+        var likely = Belief<Hypothesis>.Of(belief.Hypotheses.Zip(belief.Probabilities)
+            .Where(one => one.Second > Negligible).Select(one => (one.First, Math.Log(one.Second))));
+        return Chooser.Best(likely, hypothesis => hypothesis.Decision, trials, depth: 1) is { } best
+            && best.Bits >= _knowledge.Rules["diagnosis-test-worth"]["least-bits"] ? best : null;
+    }
+
+    private List<Trial<Hypothesis>> Trials(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, double[] weights, IReadOnlyList<Sign> signs)
+    {
+        var families = _model.Families.Where((_, at) => weights[at] > 0).ToList();
+        var trials = new List<Trial<Hypothesis>>();
+        for (var at = 0; at < _model.Tests.Count; at++)
+        {
+            var (guide, place) = (_model.Tests[at], at);
+            if (!signs.Any(sign => sign is Sign.Shown shown && shown.Test == place) && Makes(guide, families, file) && Cost(guide, file, access) is { } cost)
+            {
+                trials.Add(new Trial<Hypothesis>
+                {
+                    Id = guide.Id,
+                    Cost = cost,
+                    Outcomes = [.. guide.Outcomes.Select(outcome => outcome.Id)],
+                    Probability = (hypothesis, outcome) => hypothesis.Shows[place][outcome],
+                    Order = guide.How.Count,
+                });
+            }
+        }
+
+        return trials;
+    }
+
+    /// <summary>Whether a test makes sense: for one of the kinds that this motor may be, and not one that the person said they cannot do.</summary>
+    private static bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file) =>
+        (guide.Families.Count == 0 || families.Exists(family => guide.Families.Contains(family.Id, StringComparer.Ordinal)))
+        && !(guide.NeedsCapacitor && file.Capacitors.Count > 0 && file.Capacitors.All(capacitor => !capacitor.Present))
+        && !file.Unknowns.Contains(guide.Id) && !file.Unknowns.Contains($"test.{guide.Id}");
+
+    /// <summary>Seconds of a person's time with what has to be confirmed before, dearer by its risk; nothing where the gate or the tools refuse it.</summary>
+    private double? Cost(TestGuide guide, CaseFile file, IReadOnlyDictionary<string, TaskAccess> access)
+    {
+        var task = access[guide.Task];
+        if (task.Refused || (guide.Instruments.Count > 0 && guide.Instruments.All(id => file.Instruments.TryGetValue(id, out var present) && !present)))
+        {
+            return null;
+        }
+
+        var atHand = guide.Instruments.Count == 0 || file.Instruments.IsEmpty || guide.Instruments.Any(id => file.Instruments.GetValueOrDefault(id));
+        var before = task.Needs.Sum(need => _knowledge.Confirmations[need].Seconds);
+        return (guide.Seconds * _knowledge.GateTasks[guide.Task].CostFactor) + before + (atHand ? 0 : _knowledge.Rules["diagnosis-cost"]["fetch-seconds"]);
+    }
+
+    private FaultReport Conclude(
+        Belief<Hypothesis> prior, Belief<Hypothesis> belief, IReadOnlyList<Sign> signs, Choice<Hypothesis>? best, IReadOnlyDictionary<string, TaskAccess> access)
+    {
+        var sure = _knowledge.Rules["diagnosis-settled"];
+        var causes = _explainer.Ranked(prior, belief, signs);
+        var decisions = Decisions(belief);
+        var top = decisions[0].Likeliest;
+        var settled = decisions[0].Share >= sure["one"];
+        var next = settled || best is null ? null : Explainer.Next(belief, best, _knowledge.Tests[best.Trial.Id], access, _knowledge);
+        var status = settled ? "settled" : next is null ? "refer" : decisions.Count > 1 && decisions[0].Share + decisions[1].Share >= sure["two"] ? "two-remain" : "testing";
+        var refused = access[top.Task].Refused;
+        return new FaultReport
+        {
+            Status = status,
+            Causes = causes,
+            Next = next,
+            Decision = top.Decision,
+            Certainty = decisions[0].Share,
+            ReferTo = status == "refer" || (status == "settled" && refused) ? top.ReferTo : null,
+            Say = Explainer.Say(status, decisions, next, refused, _knowledge),
+            Cautions = [.. (next is null ? top.Cautions : _knowledge.Tests[next.Test].Cautions.Concat(top.Cautions)).Distinct(StringComparer.Ordinal)],
+        };
+    }
+
+    /// <summary>The instructions by how likely each is called for, alone or beside another, with its likeliest cause.</summary>
+    private static List<Decided> Decisions(Belief<Hypothesis> belief) =>
+    [
+        .. belief.Hypotheses.SelectMany(hypothesis => hypothesis.Causes).GroupBy(cause => cause.Decision, StringComparer.Ordinal)
+            .Select(group => new Decided(
+                group.Key,
+                belief.Probability(hypothesis => hypothesis.Leads(group.Key)),
+                group.Distinct().MaxBy(cause => belief.Probability(hypothesis => hypothesis.Causes.Contains(cause)))!))
+            .OrderByDescending(one => Math.Round(one.Share, 12)).ThenBy(one => one.Decision, StringComparer.Ordinal),
+    ];
+}
+
+/// <summary>An instruction, how likely it is called for, and the likeliest cause that calls for it.</summary>
+internal sealed record Decided(string Decision, double Share, Cause Likeliest);

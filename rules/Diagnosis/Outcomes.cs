@@ -1,0 +1,71 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Diagnosis;
+
+/// <summary>Turns measured values into the outcome of a test, by the limits in knowledge.</summary>
+internal static class Outcomes
+{
+    /// <summary>The outcome that values mean; <see langword="null"/> where what they are measured against is not known.</summary>
+    /// <param name="guide">The test.</param>
+    /// <param name="values">The values in the rule's unit, at least one.</param>
+    /// <param name="file">The case, for plate, supply and capacitor marks.</param>
+    public static string? Of(TestGuide guide, IReadOnlyList<double> values, CaseFile file)
+    {
+        if (guide.Value is not { } rule || values.Count == 0)
+        {
+            return null;
+        }
+
+        if (values.Count > 1 && rule.SpreadOver is { } over && Spread(values) > over)
+        {
+            return rule.SpreadOutcome;
+        }
+
+        return Measure(rule, values, file) is { } measure ? rule.Bands.First(band => band.To is not { } to || measure <= to).Outcome : null;
+    }
+
+    private static double? Measure(ValueRule rule, IReadOnlyList<double> values, CaseFile file) => rule.Against switch
+    {
+        "absolute" => values[^1],
+        "spread" => values.Count < 3 ? null : Spread(values),
+        "plate-volts" => values.Average() / RatedVolts(file),
+        "plate-amps" => values.Max() / RatedAmps(file),
+        "plate-rpm" => values[^1] / file.Plate.Rpm,
+        "marked-microfarads" => OfMarked(values[^1], file),
+        _ => throw new ArgumentException($"Knowledge measures against '{rule.Against}', which nothing here does.", nameof(rule)),
+    };
+
+    /// <summary>The greatest distance from the mean, as a share of the mean.</summary>
+    private static double Spread(IReadOnlyList<double> values)
+    {
+        var mean = values.Average();
+        return mean == 0 ? 0 : values.Max(value => Math.Abs(value - mean)) / mean;
+    }
+
+    private static int? PlateColumn(CaseFile file) => (file.Plate.Volts.Count, file.Supply?.Volts) switch
+    {
+        (1, _) => 0,
+        ( > 1, { } supply) => Enumerable.Range(0, file.Plate.Volts.Count).MinBy(at => Math.Abs(Math.Log(file.Plate.Volts[at] / supply))),
+        _ => null,
+    };
+
+    private static double? RatedVolts(CaseFile file) => PlateColumn(file) is { } column ? file.Plate.Volts[column] : file.Plate.Volts.Count == 0 ? file.Supply?.Volts : null;
+
+    private static double? RatedAmps(CaseFile file) => file.Plate.Amps.Count == 1 ? file.Plate.Amps[0]
+        : PlateColumn(file) is { } column && column < file.Plate.Amps.Count ? file.Plate.Amps[column] : null;
+
+    /// <summary>Against the mark; inside a marked range it is exactly as marked, below or above it against the nearer end.</summary>
+    private static double? OfMarked(double microfarads, CaseFile file)
+    {
+        var marked = file.Capacitors.FindLast(capacitor => capacitor.Microfarads is not null);
+        if (marked is not { Microfarads: { } middle })
+        {
+            return null;
+        }
+
+        var to = marked.MicrofaradsTo ?? middle;
+        var from = (2 * middle) - to;
+        return microfarads < from ? microfarads / from : microfarads > to ? microfarads / to : 1;
+    }
+}

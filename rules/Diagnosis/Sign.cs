@@ -1,0 +1,22 @@
+namespace WireCoach.Rules.Diagnosis;
+
+/// <summary>One piece of evidence about what is wrong.</summary>
+internal abstract record Sign
+{
+    private Sign()
+    {
+    }
+
+    /// <summary>A symptom that was seen or denied.</summary>
+    /// <param name="Symptom">Its place among the symptoms.</param>
+    /// <param name="Id">Its id.</param>
+    /// <param name="Present">Seen or denied.</param>
+    public sealed record Noticed(int Symptom, string Id, bool Present) : Sign;
+
+    /// <summary>What a test showed.</summary>
+    /// <param name="Test">Its place among the tests.</param>
+    /// <param name="Id">Its id.</param>
+    /// <param name="Outcome">The outcome's place within the test.</param>
+    /// <param name="OutcomeId">The outcome's id.</param>
+    public sealed record Shown(int Test, string Id, int Outcome, string OutcomeId) : Sign;
+}

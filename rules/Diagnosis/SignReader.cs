@@ -1,0 +1,114 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Diagnosis;
+
+/// <summary>Reads the evidence about what is wrong out of a case.</summary>
+/// <param name="model">The causes as numbers.</param>
+internal sealed class SignReader(CauseModel model)
+{
+    /// <summary>The evidence in a fixed order: symptoms by id, then tests in the order of knowledge. Of one test the latest result counts.</summary>
+    public IReadOnlyList<Sign> Read(CaseFile file)
+    {
+        var symptoms = new SortedDictionary<string, bool>(file.Symptoms.ToDictionary(), StringComparer.Ordinal);
+        foreach (var run in file.Runs)
+        {
+            if (Said(run) is { } symptom)
+            {
+                symptoms[symptom] = true;
+            }
+        }
+
+        var signs = new List<Sign>();
+        foreach (var (id, present) in symptoms)
+        {
+            if (Place(model.Symptoms, symptom => symptom.Id == id) is var at and >= 0)
+            {
+                signs.Add(new Sign.Noticed(at, id, present));
+            }
+        }
+
+        for (var test = 0; test < model.Tests.Count; test++)
+        {
+            if (Result(file, test) is { } outcome)
+            {
+                signs.Add(new Sign.Shown(test, model.Tests[test].Id, Place(model.Tests[test].Outcomes, one => one.Id == outcome), outcome));
+            }
+        }
+
+        return signs;
+    }
+
+    private static string? Said(Fact.Running run) => run.Outcome switch
+    {
+        "hummed" => "hums-no-start",
+        "tripped" => "trips-at-once",
+        "nothing" => "silent-no-start",
+        "slow" => "runs-slow",
+        _ => run.Direction == "wrong" ? "wrong-direction" : null,
+    };
+
+    private string? Result(CaseFile file, int place)
+    {
+        var guide = model.Tests[place];
+        string? outcome = null;
+        var values = new List<double>();
+        foreach (var fact in file.Facts)
+        {
+            if (fact is Fact.BenchTest test && test.Test == guide.Id)
+            {
+                if (test.Outcome is { } named && guide.Outcomes.Any(one => one.Id == named))
+                {
+                    (outcome, values) = (named, []);
+                }
+                else if (test.Value is { } value)
+                {
+                    values.Add(value);
+                    outcome = null;
+                }
+            }
+            else if (Value(guide.Id, fact) is { } read)
+            {
+                values.Add(read);
+                outcome = null;
+            }
+            else if (guide.Id == "resistance" && fact is Fact.Reading reading && ToFrame(reading))
+            {
+                outcome ??= "to-frame";
+            }
+        }
+
+        return outcome ?? Outcomes.Of(guide, values, file);
+    }
+
+    /// <summary>A value that another kind of fact gives for a test.</summary>
+    private static double? Value(string test, Fact fact) => (test, fact) switch
+    {
+        ("insulation", Fact.Insulation insulation) => insulation.Megohms,
+        ("capacitance", Fact.Capacitor capacitor) => capacitor.MeasuredMicrofarads,
+        ("run-current", Fact.Running running) => running.Outcome is null or "ran" ? running.Amps : null,
+        ("run-speed", Fact.Running running) => running.Rpm,
+        ("earth-continuity", Fact.Reading { Ohms: { } ohms } reading) when Is(reading, Fact.Reading.Frame, Fact.Reading.Earth) => ohms,
+        _ => null,
+    };
+
+    private static bool ToFrame(Fact.Reading reading) =>
+        (reading.Short || reading.Ohms is not null) && !reading.Open
+        && (reading.To == Fact.Reading.Frame || reading.From == Fact.Reading.Frame)
+        && reading.To != Fact.Reading.Earth && reading.From != Fact.Reading.Earth;
+
+    private static bool Is(Fact.Reading reading, string one, string other) =>
+        (reading.From == one && reading.To == other) || (reading.From == other && reading.To == one);
+
+    private static int Place<T>(IReadOnlyList<T> all, Predicate<T> match)
+    {
+        for (var i = 0; i < all.Count; i++)
+        {
+            if (match(all[i]))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+}
