@@ -11,6 +11,7 @@ internal static class CalcEndpoints
         calc.MapPlate();
         calc.MapMachine();
         calc.MapEnds();
+        calc.MapInsulation();
         return app;
     }
 }

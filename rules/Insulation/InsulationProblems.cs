@@ -1,0 +1,57 @@
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Insulation;
+
+/// <summary>What cannot be an insulation reading.</summary>
+internal static class InsulationProblems
+{
+    private static readonly string[] Systems = ["thermoset", "thermoplastic", "unknown"];
+
+    public static IEnumerable<Problem> Of(TradeKnowledge knowledge, InsulationInput input)
+    {
+        var rule = knowledge.Rules["insulation-reading"];
+        if (input.RatedVolts is not { } volts)
+        {
+            yield return new Problem("invalid-fact", "ratedVolts", Statement.Of("problem.missing", ("field", "ratedVolts")));
+        }
+        else if (!(volts > 0 && volts <= rule["most-rated-volts"]))
+        {
+            yield return new Problem("invalid-fact", "ratedVolts", Statement.Of("insulation.out-of-range",
+                ("field", "ratedVolts"), ("value", Units.Text(volts, "volt")), ("least", Units.Text(0, "volt")), ("most", Units.Text(rule["most-rated-volts"], "volt"))));
+        }
+
+        if (!InsulationMinimum.Kinds.Contains(input.Kind, StringComparer.Ordinal))
+        {
+            yield return new Problem("invalid-fact", "kind", Statement.Of("insulation.unknown-kind", ("kind", input.Kind), ("kinds", string.Join(", ", InsulationMinimum.Kinds))));
+        }
+
+        if (!Systems.Contains(input.System, StringComparer.Ordinal))
+        {
+            yield return new Problem("invalid-fact", "insulationSystem", Statement.Of("insulation.unknown-system", ("system", input.System), ("systems", string.Join(", ", Systems))));
+        }
+
+        if (input.Readings.Count == 0)
+        {
+            yield return new Problem("invalid-fact", "readings", Statement.Of("insulation.no-reading"));
+        }
+
+        for (var at = 0; at < input.Readings.Count; at++)
+        {
+            var reading = input.Readings[at];
+            (string Name, double? Value, string Unit, double Least, double Most)[] members =
+            [
+                ("megohms", reading.Megohms, "megohm", 0, rule["most-megohms"]),
+                ("atMinute", reading.AtMinute, "minute", rule["least-minute"], rule["most-minute"]),
+                ("celsius", reading.Celsius, "celsius", rule["least-celsius"], rule["most-celsius"]),
+                ("testVolts", reading.TestVolts, "volt", 0, rule["most-rated-volts"]),
+            ];
+            foreach (var (name, value, unit, least, most) in members.Where(member => member.Value is { } given && !(given >= member.Least && given <= member.Most)))
+            {
+                yield return new Problem("invalid-fact", $"readings[{at}].{name}", Statement.Of("insulation.out-of-range",
+                    ("field", name), ("value", Units.Text(value!.Value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
+            }
+        }
+    }
+}
