@@ -12,6 +12,7 @@ internal static class CalcEndpoints
         calc.MapMachine();
         calc.MapEnds();
         calc.MapInsulation();
+        calc.MapCapacitor();
         return app;
     }
 }

@@ -1,0 +1,14 @@
+namespace WireCoach.Rules.Capacitors;
+
+/// <summary>A capacitor by its print.</summary>
+/// <param name="Microfarads">Marked µF; the lower end of a printed range.</param>
+/// <param name="MicrofaradsTo">The upper end of a printed range; <see langword="null"/> for a single figure.</param>
+/// <param name="Volts">Marked volts AC, or <see langword="null"/>.</param>
+/// <param name="Use"><c>start</c>, <c>run</c> or <c>unknown</c>.</param>
+/// <param name="TolerancePercent">Printed tolerance, or <see langword="null"/>.</param>
+public sealed record CapacitorPart(
+    double? Microfarads, double? MicrofaradsTo = null, double? Volts = null, string Use = "unknown", double? TolerancePercent = null)
+{
+    /// <summary>The middle of the print in µF.</summary>
+    public double? Middle => Microfarads is { } low ? (low + (MicrofaradsTo ?? low)) / 2 : null;
+}
