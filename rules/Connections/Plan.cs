@@ -73,6 +73,7 @@ public sealed record PlanJoint(string Name, IReadOnlyList<string> Leads, string?
 
 /// <summary>What one winding gets.</summary>
 /// <param name="Coil">The coil's id within the layout.</param>
+/// <param name="Coils">All coils it stands for: several where coils of different kinds lie in series, whose shares ohms do not tell.</param>
 /// <param name="Role">A winding role.</param>
 /// <param name="Leads">The tags at its two ends, or the names of the inner nodes where no lead comes out there.</param>
 /// <param name="Volts">Volts across it; for a winding in series with a capacitor or switch, across the whole branch.</param>
@@ -80,7 +81,7 @@ public sealed record PlanJoint(string Name, IReadOnlyList<string> Leads, string?
 /// <param name="PercentOfRated">These volts as percent of what it is made for.</param>
 /// <param name="Amps">Amps at full load by the plate; <see langword="null"/> where they cannot be told.</param>
 public sealed record PlannedWinding(
-    string Coil, string Role, IReadOnlyList<string> Leads, Quoted Volts, double AngleDegrees, Quoted PercentOfRated, Quoted? Amps);
+    string Coil, IReadOnlyList<string> Coils, string Role, IReadOnlyList<string> Leads, Quoted Volts, double AngleDegrees, Quoted PercentOfRated, Quoted? Amps);
 
 /// <summary>What a meter shows between two joints.</summary>
 /// <param name="Between">Names of joints, or a joint and <c>frame</c>.</param>

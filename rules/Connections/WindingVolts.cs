@@ -34,7 +34,7 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
         var (first, last) = (chain.Links[0], chain.Links[^1]);
         var ends = new[] { Name(first.Reversed ? first.Coil.To : first.Coil.From), Name(last.Reversed ? last.Coil.From : last.Coil.To) };
         var main = chain.Links.Select(link => link.Coil).MinBy(coil => layout.Coils.ToList().IndexOf(coil))!;
-        return Planned(main, ends, chain.Volts, chain.Links.Max(link => ChainSolver.Share(row, link.Coil)), chain, amps, 1);
+        return Planned(main, ends, chain.Volts, chain.Links.Max(link => ChainSolver.Share(row, link.Coil)), chain, amps, 0);
     }
 
     private PlannedWinding Planned(LayoutCoil coil, IReadOnlyList<string> leads, Complex shareOfLine, double ratedShare, WiredChain chain, double? ampsPerUnit, int inSeries)
@@ -43,10 +43,10 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
         var rated = ratedShare * suited.PlateVolts / row.VoltsShare;
         var percent = 100 * volts / rated;
         var trail = new TrailStep("volts across the winding", inSeries > 1 ? "line volts × share of the chain ÷ alike windings in series" : "line volts × share of the branch",
-            $"{SupplyJudge.Volts(supply)}, {inSeries} in series", Units.Text(volts, "volt", 4));
+            $"{SupplyJudge.Volts(supply)}, {Math.Max(1, inSeries)} in series", Units.Text(volts, "volt", 4));
         var against = new TrailStep("against its own volts", "100 × volts ÷ own volts", $"{Units.Text(volts, "volt", 4)}, {Units.Text(rated, "volt", 4)}", Units.Text(percent, "percent"));
         return new PlannedWinding(
-            coil.Id, coil.Role, leads,
+            coil.Id, inSeries == 0 ? [.. chain.Links.Select(link => link.Coil.Id)] : [coil.Id], coil.Role, leads,
             Quoted.Of(volts, "volt", "connections.winding-volts", Laws, trail),
             shareOfLine.Phase * 180 / Math.PI,
             Quoted.Of(percent, "percent", "connections.winding-percent", Laws, trail, against),
