@@ -39,11 +39,13 @@ internal sealed class Canvas
     }
 
     /// <summary>A text whose box begins at a corner.</summary>
-    public void Text(double left, double top, string text, double size, bool bold = false)
+    public void Text(double left, double top, string text, double size, bool bold = false, string anchor = "start")
     {
         var width = Lettering.Width(text, size, bold);
+        var x = left + (anchor switch { "end" => width, "middle" => width / 2, _ => 0 });
+        var hold = anchor == "start" ? string.Empty : $" text-anchor=\"{anchor}\"";
         var weight = bold ? " class=\"bold\"" : string.Empty;
-        _ = _shapes.Append($"<text{weight} x=\"{N(left)}\" y=\"{N(top + (0.78 * size))}\" font-size=\"{N(size)}\">{Escaped(text)}</text>");
+        _ = _shapes.Append($"<text{weight}{hold} x=\"{N(x)}\" y=\"{N(top + (0.78 * size))}\" font-size=\"{N(size)}\">{Escaped(text)}</text>");
         _texts.Add(new Box(left, top, width, size, text));
     }
 

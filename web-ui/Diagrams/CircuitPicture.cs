@@ -134,7 +134,7 @@ internal sealed class CircuitPicture
 
             if (what.Kind == "joint")
             {
-                _canvas.Text(X(first) - 7 - Lettering.Width(what.Id, 11, false), y - 6, what.Id, 11);
+                _canvas.Text(X(first) - 7 - Lettering.Width(what.Id, 11, false), y - 6, what.Id, 11, anchor: "end");
             }
         }
     }

@@ -69,7 +69,7 @@ internal static class Lettering
 
     private static double Em(Rune rune) => rune.Value switch
     {
-        ' ' or '.' or ',' or ':' or ';' or '\'' or '|' or '!' or 'i' or 'j' or 'l' or 'I' => 0.36,
+        ' ' or '\u00a0' or '.' or ',' or ':' or ';' or '\'' or '|' or '!' or 'i' or 'j' or 'l' or 'I' => 0.36,
         'm' or 'w' or 'M' or 'W' or '%' or '@' => 0.98,
         >= 'A' and <= 'Z' => 0.76,
         > 0x2E80 => 1.05,

@@ -1,0 +1,161 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.WebUi.Diagrams;
+
+/// <summary>What is known of the leads so far: windings that were found, leads without a place yet, pairs that read open.</summary>
+public static class LeadMapDrawing
+{
+    private const double Paper = 360;
+
+    private const double Margin = 8;
+
+    private const double Gap = 12;
+
+    /// <summary>The lead map as a picture of its own, with title and description.</summary>
+    /// <param name="leads">The leads in the order in which they were named.</param>
+    /// <param name="windings">The windings as far as they are settled.</param>
+    /// <param name="readings">The readings that count.</param>
+    /// <param name="id">Makes ids unique where several pictures stand on a page.</param>
+    public static string Svg(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings, string id = "leads")
+    {
+        var canvas = new Canvas();
+        var height = Draw(canvas, leads, windings, readings);
+        return canvas.Svg(Paper, height, id, "The leads so far", Description(leads, windings, readings));
+    }
+
+    internal static double Draw(Canvas canvas, IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings)
+    {
+        var y = Margin;
+        foreach (var winding in windings)
+        {
+            y = winding is { Leads.Count: 2, Junction: false } ? Coil(canvas, winding, leads, y) : Group(canvas, winding, leads, y);
+        }
+
+        var placed = windings.SelectMany(AllLeads).ToHashSet(StringComparer.Ordinal);
+        var loose = leads.Where(lead => !placed.Contains(lead.Tag)).ToList();
+        if (loose.Count > 0)
+        {
+            canvas.Text(Margin, y, "no place yet", Lettering.Label, bold: true);
+            y = Chips(canvas, [.. loose.Select(lead => lead.Tag)], leads, Margin, y + 18) + Gap;
+        }
+
+        foreach (var (words, pairs) in new[] { ("read open", Open(readings)), ("to the frame", Frame(readings)) })
+        {
+            if (pairs.Count > 0)
+            {
+                canvas.Text(Margin, y, words, Lettering.Label, bold: true);
+                y = Lines(canvas, string.Join(", ", pairs), Margin, y + 16) + 6;
+            }
+        }
+
+        return y + 2;
+    }
+
+    /// <summary>A winding between its two leads.</summary>
+    private static double Coil(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y)
+    {
+        var sides = winding.Leads.Select(tag => Lettering.Lines(tag, 80, Lettering.Chip, bold: true)).ToList();
+        var boxes = sides.Select(lines => Canvas.ChipBox(0, 0, lines)).ToList();
+        var height = boxes.Max(box => box.Height);
+        var middle = y + (height / 2);
+        var (left, right) = (Margin + 90, Paper - Margin - 90);
+        canvas.Chip(left - boxes[0].Width, middle - (boxes[0].Height / 2), sides[0]);
+        canvas.Chip(right, middle - (boxes[1].Height / 2), sides[1]);
+        canvas.Wire(left + 3, middle, (Paper / 2) - 22, middle);
+        canvas.Symbol($"M{Canvas.N((Paper / 2) - 22)} {Canvas.N(middle)}{string.Concat(Enumerable.Repeat("a5.5 5.5 0 0 1 11 0", 4))}", new Box((Paper / 2) - 22, middle - 7, 44, 8));
+        canvas.Wire((Paper / 2) + 22, middle, right - 3, middle);
+        y += height + 4;
+        return new[]
+        {
+            Beside(canvas, Named(winding), 118, y, width => (Paper - width) / 2, "middle"),
+            Beside(canvas, About(winding.Leads[0], leads), 90, y, width => left - width, "end"),
+            Beside(canvas, About(winding.Leads[1], leads), 90, y, _ => right),
+        }.Max() + Gap;
+    }
+
+    /// <summary>Words under a chip or a coil, each line placed by its own width.</summary>
+    private static double Beside(Canvas canvas, string words, double room, double y, Func<double, double> place, string anchor = "start")
+    {
+        foreach (var line in words.Length == 0 ? [] : Lettering.Lines(words, room, Lettering.Label, bold: false))
+        {
+            canvas.Text(place(Lettering.Width(line, Lettering.Label, false)), y, line, Lettering.Label, anchor: anchor);
+            y += Lettering.LabelLine;
+        }
+
+        return y;
+    }
+
+    /// <summary>Leads that meet inside the motor.</summary>
+    private static double Group(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y)
+    {
+        canvas.Text(Margin, y, Named(winding), Lettering.Label, bold: true);
+        return Chips(canvas, AllLeads(winding), leads, Margin, y + 18) + Gap;
+    }
+
+    private static double Chips(Canvas canvas, IReadOnlyList<string> tags, IReadOnlyList<Fact.Lead> leads, double left, double y)
+    {
+        var (x, bottom) = (left, y);
+        foreach (var tag in tags)
+        {
+            var lines = Lettering.Lines(tag, 100, Lettering.Chip, bold: true);
+            var box = Canvas.ChipBox(0, 0, lines);
+            var words = About(tag, leads) is { Length: > 0 } about ? Lettering.Lines(about, Math.Max(60, box.Width), Lettering.Label, bold: false) : [];
+            var width = Math.Max(box.Width, words.Select(word => Lettering.Width(word, Lettering.Label, false)).DefaultIfEmpty(0).Max());
+            if (x > left && x + width > Paper - Margin)
+            {
+                (x, y) = (left, bottom + 6);
+            }
+
+            canvas.Chip(x, y, lines);
+            for (var line = 0; line < words.Count; line++)
+            {
+                canvas.Text(x, y + box.Height + 3 + (line * Lettering.LabelLine), words[line], Lettering.Label);
+            }
+
+            bottom = Math.Max(bottom, y + box.Height + 3 + (words.Count * Lettering.LabelLine));
+            x += width + 10;
+        }
+
+        return bottom;
+    }
+
+    private static double Lines(Canvas canvas, string text, double left, double y) => Beside(canvas, text, Paper - (2 * Margin), y, _ => left);
+
+    /// <summary>Its colour in words and its printed marking, where they are more than the tag itself.</summary>
+    private static string About(string tag, IReadOnlyList<Fact.Lead> leads)
+    {
+        var lead = leads.FirstOrDefault(one => one.Tag == tag);
+        return string.Join(", ", new[] { lead?.Colour, lead?.Marking }.OfType<string>().Where(word => !string.Equals(word, tag, StringComparison.OrdinalIgnoreCase)));
+    }
+
+    private static string Named(Winding winding)
+    {
+        var words = winding.Junction ? $"{ElementWords.Winding(winding.Role)}s, joined inside" : ElementWords.Winding(winding.Role);
+        return winding.Ohms is { } ohms ? $"{words}, {Units.Text(ohms, "ohm").Replace(' ', '\u00a0')}" : words;
+    }
+
+    private static IReadOnlyList<string> AllLeads(Winding winding) =>
+        winding.Taps is { Count: > 0 } taps ? [winding.Leads[0], .. taps.Except(winding.Leads, StringComparer.Ordinal), .. winding.Leads.Skip(1)] : winding.Leads;
+
+    private static List<string> Open(IReadOnlyList<Fact.Reading> readings) =>
+        [.. readings.Where(reading => reading.Open && reading.To != Fact.Reading.Frame && reading.From != Fact.Reading.Frame).Select(reading => $"{reading.From}–{reading.To}").Distinct(StringComparer.Ordinal)];
+
+    private static List<string> Frame(IReadOnlyList<Fact.Reading> readings) =>
+        [.. readings.Where(reading => reading.To == Fact.Reading.Frame || reading.From == Fact.Reading.Frame).Select(reading =>
+            $"{string.Join('+', reading.Together.Append(reading.To == Fact.Reading.Frame ? reading.From : reading.To).Distinct(StringComparer.Ordinal))} {(reading.Open ? "open" : reading.Ohms is { } ohms ? Units.Text(ohms, "ohm") : "short")}").Distinct(StringComparer.Ordinal)];
+
+    private static string Description(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings)
+    {
+        var placed = windings.SelectMany(AllLeads).ToHashSet(StringComparer.Ordinal);
+        var loose = leads.Select(lead => lead.Tag).Where(tag => !placed.Contains(tag)).ToList();
+        return string.Join(' ', (string[])
+        [
+            .. windings.Select(winding => $"{Named(winding)}: {string.Join(" and ", AllLeads(winding))}."),
+            .. loose.Count > 0 ? [$"No place yet: {string.Join(", ", loose)}."] : Array.Empty<string>(),
+            .. Open(readings) is { Count: > 0 } open ? [$"Read open: {string.Join(", ", open)}."] : Array.Empty<string>(),
+            .. leads.Where(lead => lead.Colour is not null).Select(lead => $"{lead.Tag} is {lead.Colour}."),
+        ]);
+    }
+}
