@@ -35,6 +35,24 @@ internal sealed class Asking(TradeKnowledge knowledge)
         };
     }
 
+    /// <summary>What the gate wants confirmed, as a question.</summary>
+    public Question Confirmation(string id)
+    {
+        var wanted = knowledge.Confirmations[id];
+        return new Question
+        {
+            Id = id,
+            Kind = QuestionKind.Confirm,
+            Text = Statement.Named($"confirmation.{id}.ask"),
+            Why = Statement.Of("coach.gate-waits"),
+            How = [.. wanted.How.Select((_, at) => Statement.Named($"confirmation.{id}.how-{at + 1}"))],
+            About = "confirm",
+            Task = "look",
+            CanBeUnknown = false,
+            Cautions = wanted.Cautions,
+        };
+    }
+
     /// <summary>A reading between two points, as its own question for each pair.</summary>
     public Question Reading(string card, string from, string to, params ReadOnlySpan<(string Name, string Text)> gaps)
     {

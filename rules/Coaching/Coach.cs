@@ -1,26 +1,106 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching.Steps;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
 using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
 
 namespace WireCoach.Rules.Coaching;
 
 /// <summary>What to ask and say next: calls the other rooms and puts their answers in order. Pure.</summary>
-/// <param name="knowledge">The facts of the trade.</param>
-public sealed class Coach(TradeKnowledge knowledge)
+public sealed class Coach
 {
+    private readonly Rooms _rooms;
+    private readonly AnswerReader _answers;
+
+    /// <summary>A coach with this knowledge.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    public Coach(TradeKnowledge knowledge) => (_rooms, _answers) = (new Rooms(knowledge), new AnswerReader(knowledge));
+
     /// <summary>Everything that the rules say of a case.</summary>
     /// <param name="file">The case.</param>
     public Assessment Assess(CaseFile file)
     {
         ArgumentNullException.ThrowIfNull(file);
-        _ = knowledge;
-        return new Assessment { Status = "open", Goal = file.Goals.LastOrDefault() };
+        var work = new Workup(file, _rooms);
+        var wanted = work.Gate.Stop ? work.Ask.Confirmation(MakeSafe.Isolated) : Job.Wanted(work);
+        var next = Guarded(work, wanted);
+        var refused = next is null && wanted is not null ? work.Gate.Closed.FirstOrDefault(closed => closed.Task == wanted.Task) : null;
+        return new Assessment
+        {
+            Status = refused is not null ? "referred" : StatusOf(work),
+            Goal = work.Goal,
+            Gate = work.Gate,
+            Identification = work.Identification,
+            Ends = work.Ends,
+            Plan = work.Plan?.Value,
+            PlanMissing = [.. work.Plan?.Problems.SelectMany(problem => problem.Missing) ?? []],
+            Causes = work.LooksForFault && work.File.Symptoms.Count > 0 ? work.Faults.Causes : [],
+            Checks = [.. BeforePower.Checks(work)],
+            Next = next,
+            Say = [.. Say(work, refused)],
+            Cautions = [.. work.Gate.Cautions, .. Standing(work, next)],
+        };
     }
 
-    /// <summary>The facts that an answer to the open question amounts to.</summary>
+    /// <summary>The facts that an answer to the open question amounts to; empty for free words, which the listener reads.</summary>
     /// <param name="file">The case.</param>
     /// <param name="asked">The open question.</param>
     /// <param name="given">The answer.</param>
-    public Answer<IReadOnlyList<Fact>> Read(CaseFile file, Question asked, QuestionAnswer given) =>
-        throw new NotSupportedException();
+    public Answer<IReadOnlyList<Fact>> Read(CaseFile file, Question asked, QuestionAnswer given)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(asked);
+        ArgumentNullException.ThrowIfNull(given);
+        return _answers.Read(file, asked, given);
+    }
+
+    /// <summary>The question that may be asked: the wanted one, what its task still waits for, or none where the gate refuses it.</summary>
+    private static Question? Guarded(Workup work, Question? wanted)
+    {
+        if (wanted is null || work.Gate.Opens(wanted.Task))
+        {
+            return wanted;
+        }
+
+        if (wanted.Id == MakeSafe.Isolated && work.Gate.Stop && !work.Gate.ReferOut)
+        {
+            return wanted;
+        }
+
+        var waits = work.Gate.WaitsFor(wanted.Task);
+        return waits.Count == 0 || work.File.Confirmations.TryGetValue(waits[0], out var said) && !said.Confirmed
+            ? null
+            : waits[0] switch
+            {
+                "insulation-passed" => BeforePower.Insulation(work) is { } insulation ? Guarded(work, insulation) : null,
+                "earth-proved" => BeforePower.Earth(work) is { } earth ? Guarded(work, earth) : null,
+                _ => work.Ask.Confirmation(waits[0]),
+            };
+    }
+
+    private static string StatusOf(Workup work) =>
+        work.Gate.ReferOut || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
+        : FirstStart.Verified(work) ? "verified"
+        : work.LooksForFault && work.Faults.ReferTo is not null ? "referred"
+        : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? "ready"
+        : "open";
+
+    private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused) =>
+    [
+        .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
+        .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
+        .. FindFault.Say(work),
+        .. work.Gate.ReferOut || refused is not null ? work.Gate.TellThem : [],
+        .. KnowMotor.Say(work),
+        .. FindWindings.Say(work),
+        .. FindEnds.Say(work),
+        .. ChooseConnection.Say(work),
+        .. BeforePower.Say(work),
+        .. FirstStart.Say(work),
+    ];
+
+    private static IEnumerable<Caution> Standing(Workup work, Question? next) => (next?.Cautions ?? [])
+        .Where(id => !work.Gate.Cautions.Any(caution => caution.Id == id))
+        .Select(id => new Caution(id, Statement.Named($"caution.{id}")));
 }

@@ -15,6 +15,10 @@ public sealed record Source
     /// <summary>How firmly it was checked; anything but read or computed is a planning figure.</summary>
     public SourceBasis Basis { get; init; } = SourceBasis.Secondary;
 
+    /// <summary>Derived here from circuit laws or arithmetic.</summary>
+    /// <param name="place">What was derived.</param>
+    public static Source Computation(string place) => new() { Title = "own computation", Place = place, Basis = SourceBasis.Computed };
+
     /// <summary>Title, place and edition in one line.</summary>
     public override string ToString()
     {

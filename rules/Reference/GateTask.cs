@@ -156,6 +156,9 @@ public sealed record GateConfirmation
     /// <summary>Whether it must be confirmed anew after every time that power was on.</summary>
     public bool LapsesWithPower { get; init; }
 
+    /// <summary>Whether it must be confirmed anew once the motor was isolated again: somebody may have changed something since.</summary>
+    public bool LapsesWithIsolation { get; init; }
+
     /// <summary>A working insulation reading above this many megohms as read confirms it too.</summary>
     public double? MetByMegohmsAbove { get; init; }
 

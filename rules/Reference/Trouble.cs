@@ -59,6 +59,9 @@ public sealed record TestGuide
     /// <summary>What it is called.</summary>
     public required string Name { get; init; }
 
+    /// <summary>The question that a person answers with what the test showed.</summary>
+    public required string Ask { get; init; }
+
     /// <summary>The task that the gate must open for it.</summary>
     public required string Task { get; init; }
 
@@ -96,6 +99,7 @@ public sealed record TestGuide
     public IEnumerable<Sentence> Sentences() =>
     [
         new() { Id = $"test.{Id}.name", Text = Name },
+        new() { Id = $"test.{Id}.ask", Text = Ask },
         new() { Id = $"test.{Id}.why", Text = Why },
         .. How.Select((how, at) => new Sentence { Id = $"test.{Id}.how-{at + 1}", Text = how }),
         .. Outcomes.SelectMany(outcome => new Sentence[]

@@ -10,6 +10,7 @@ internal sealed partial class CaseSigns
     private readonly TradeKnowledge _knowledge;
     private readonly CaseFile _file;
     private readonly int _poweredAt;
+    private readonly int _isolatedAt;
     private readonly string _words;
     private readonly List<string> _applications;
 
@@ -19,6 +20,7 @@ internal sealed partial class CaseSigns
         _poweredAt = Math.Max(file.PoweredAt, file.Facts.FindLastIndex(PutsPowerOn));
         // every application that was named counts: a danger is taken back by retracting it, not by saying something else
         _applications = [.. file.Facts.OfType<Fact.Application>().Select(application => application.ApplicationId).OfType<string>()];
+        _isolatedAt = file.Confirmations.TryGetValue("isolated", out var isolated) ? isolated.Position : -1;
         _words = string.Concat(file.Facts.OfType<Fact.Application>().Select(application => $" {NotWord().Replace(application.Text.ToLowerInvariant(), " ")} "));
     }
 
@@ -45,7 +47,9 @@ internal sealed partial class CaseSigns
     public bool Meets(string id, int since)
     {
         var confirmation = _knowledge.Confirmations[id];
-        var after = confirmation.LapsesWithPower ? Math.Max(since, _poweredAt) : since;
+        var after = confirmation.LapsesWithPower ? Math.Max(since, _poweredAt)
+            : confirmation.LapsesWithIsolation ? Math.Max(since, _isolatedAt)
+            : since;
         return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position > after)
             || (confirmation.MetByMegohmsAbove is { } megohms && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) is var at
                 && at > after && ((Fact.Insulation)_file.Facts[at]).Megohms > megohms)

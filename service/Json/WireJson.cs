@@ -2,8 +2,10 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
+using WireCoach.Service.Endpoints.Calc;
 
 namespace WireCoach.Service.Json;
 
@@ -22,6 +24,7 @@ internal static class WireJson
         options.RespectNullableAnnotations = true;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
         options.Converters.Add(new StatementConverter(sentences, role));
+        options.Converters.Add(new PlanConverter());
         options.Converters.Add(new SourceConverter());
         options.Converters.Add(new FiniteConverter());
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
@@ -35,6 +38,16 @@ internal static class WireJson
 
         public override void Write(Utf8JsonWriter writer, Statement value, JsonSerializerOptions options) =>
             writer.WriteStringValue(sentences.Render(value, role));
+    }
+
+    /// <summary>A plan leaves in the members of the contract, wherever it stands.</summary>
+    private sealed class PlanConverter : JsonConverter<Plan>
+    {
+        public override Plan Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            throw new JsonException("Plans are made here; they cannot be sent.");
+
+        public override void Write(Utf8JsonWriter writer, Plan value, JsonSerializerOptions options) =>
+            JsonSerializer.Serialize(writer, PlanView.Of(value), options);
     }
 
     /// <summary>A number that is too large for a number is refused; one that came out as none leaves as null.</summary>

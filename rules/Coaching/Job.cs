@@ -1,0 +1,39 @@
+using WireCoach.Rules.Coaching.Steps;
+
+namespace WireCoach.Rules.Coaching;
+
+/// <summary>The steps of a job in their order; the first that has something to ask asks it.</summary>
+internal static class Job
+{
+    private delegate Question? Step(Workup work);
+
+    private static readonly Step[] Identify =
+    [
+        MakeSafe.Isolate, KnowMotor.Plate, KnowMotor.Phases, MakeSafe.LookForCapacitor, MakeSafe.Discharge, MakeSafe.Bridge,
+        KnowMotor.Leads, FindWindings.ProbeZero, FindWindings.Frame, FindWindings.NextReading, FindEnds.Next,
+    ];
+
+    private static readonly Step[] Connect =
+    [
+        .. Identify, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Supply, ChooseConnection.Missing,
+    ];
+
+    private static readonly Step[] Power =
+    [
+        BeforePower.Connected, BeforePower.Insulation, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
+        BeforePower.Earth, BeforePower.Shaft, BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
+        FirstStart.Volts, FirstStart.Amps, FirstStart.Speed, FirstStart.Direction,
+    ];
+
+    /// <summary>What the job wants to know next, before the gate has been asked.</summary>
+    public static Question? Wanted(Workup work) => work.Goal switch
+    {
+        null => work.Ask.Of("goal"),
+        _ when work.LooksForFault => FindFault.Next(work),
+        "identify-leads" => First(Identify, work),
+        _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? First(Power, work) : null),
+    };
+
+    private static Question? First(IEnumerable<Step> steps, Workup work) =>
+        steps.Select(step => step(work)).FirstOrDefault(question => question is not null);
+}

@@ -1,0 +1,25 @@
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Rules.Coaching;
+
+/// <summary>The rooms that the coach calls, made once from knowledge.</summary>
+internal sealed class Rooms(TradeKnowledge knowledge)
+{
+    public TradeKnowledge Knowledge { get; } = knowledge;
+
+    public Asking Asking { get; } = new(knowledge);
+
+    public SafetyGate Gate { get; } = new(knowledge);
+
+    public Identifier Identifier { get; } = new(knowledge);
+
+    public EndsFinder Ends { get; } = new(knowledge);
+
+    public Planner Planner { get; } = new(knowledge);
+
+    public Diagnostician Diagnostician { get; } = new(knowledge);
+}

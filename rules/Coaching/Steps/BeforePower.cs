@@ -1,0 +1,120 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>Everything that must hold before the first start: joints, insulation, capacitor, ohms, earth, shaft, protection.</summary>
+internal static class BeforePower
+{
+    private const string JointTest = "joint-resistance";
+
+    public static Question? Connected(Workup work) => work.Settled("connected") ? null : work.Ask.Of("connected");
+
+    public static Question? Insulation(Workup work) =>
+        work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : work.Ask.Of("insulation", ("volts", "500 V DC"));
+
+    public static Question? CapacitorBack(Workup work) =>
+        work.HasCapacitor != true || work.Settled("capacitor-refitted") ? null : work.Ask.Of("capacitor-refitted");
+
+    /// <summary>One reading between line joints for each that the plan expects.</summary>
+    public static Question? JointOhms(Workup work)
+    {
+        if (work.Plan?.Value is not { } plan)
+        {
+            return null;
+        }
+
+        foreach (var expected in plan.ExpectedOhms.Where(expected => expected.Ohms is not null))
+        {
+            if (Ask(work, plan, expected) is { } question)
+            {
+                return question;
+            }
+        }
+
+        return null;
+    }
+
+    public static Question? JointsToFrame(Workup work)
+    {
+        if (work.Plan?.Value is not { } plan)
+        {
+            return null;
+        }
+
+        var lead = plan.Joints[0].Leads[0];
+        var asked = $"joints-to-frame.{lead}.{Fact.Reading.Frame}";
+        return Shown(work, lead, Fact.Reading.Frame) is not null || work.Skipped(asked)
+            ? null
+            : work.Ask.Reading("joints-to-frame", lead, Fact.Reading.Frame) with
+            {
+                Setup = new TestSetup([], Ties(plan), [lead, Fact.Reading.Frame], null),
+            };
+    }
+
+    public static Question? Earth(Workup work) =>
+        work.File.BenchTests.Exists(test => test.Test == "earth-continuity") || work.Skipped("earth-continuity") ? null : work.Ask.Of("earth-continuity");
+
+    public static Question? Shaft(Workup work) => work.Settled("shaft-free-guarded") ? null : work.Ask.Confirmation("shaft-free-guarded");
+
+    public static Question? Protection(Workup work) => work.Settled("protected-supply") ? null : work.Ask.Of("protected-supply");
+
+    public static Question? SupplyVolts(Workup work) =>
+        work.File.BenchTests.Exists(test => test.Test == "supply-voltage") || work.Skipped("supply-voltage") || work.Runs.Count > 0 ? null : work.Ask.Of("supply-voltage");
+
+    /// <summary>Whether a check failed: then there is no power until it is put right and read again.</summary>
+    public static bool Stops(Workup work) => Checks(work).Any(check => check.Verdict != "pass");
+
+    public static IEnumerable<Statement> Say(Workup work) => Checks(work).Select(check => check.Says);
+
+    /// <summary>What was expected and what was read, check by check.</summary>
+    public static IEnumerable<Check> Checks(Workup work) =>
+        new[] { JointChecks.Insulation(work), JointChecks.Earth(work) }.OfType<Check>().Concat(work.Plan?.Value is { } plan ? JointsOf(work, plan) : []);
+
+    private static IEnumerable<Check> JointsOf(Workup work, Plan plan)
+    {
+        foreach (var expected in plan.ExpectedOhms.Where(expected => expected.Ohms is not null))
+        {
+            var (first, second) = Ends(plan, expected);
+            if (Shown(work, first, second) is { } shown)
+            {
+                yield return JointChecks.Joints(work, expected, shown);
+            }
+        }
+
+        if (Shown(work, plan.Joints[0].Leads[0], Fact.Reading.Frame) is { } toFrame)
+        {
+            yield return JointChecks.JointsToFrame(work, toFrame);
+        }
+    }
+
+    private static Question? Ask(Workup work, Plan plan, ExpectedOhms expected)
+    {
+        var (first, second) = Ends(plan, expected);
+        if (Shown(work, first, second) is not null || work.Skipped($"joint-ohms.{first}.{second}"))
+        {
+            return null;
+        }
+
+        var asked = work.Ask.Reading("joint-ohms", first, second, ("first", expected.Between[0]), ("second", expected.Between[1]), ("ohms", expected.Ohms!.Text));
+        return asked with
+        {
+            Why = asked.Why.Resting(expected.Ohms!),
+            Expect = [new Expectation(Statement.Of("coach.about").With("ohms", expected.Ohms!), Statement.Of("coach.joints-as-planned")), new Expectation(Statement.Of("coach.anything-else"), expected.Note)],
+            Setup = new TestSetup([], Ties(plan), [first, second], null),
+        };
+    }
+
+    private static (string First, string Second) Ends(Plan plan, ExpectedOhms expected) =>
+        (LeadOf(plan, expected.Between[0]), LeadOf(plan, expected.Between[1]));
+
+    private static string LeadOf(Plan plan, string joint) => plan.Joints.FirstOrDefault(made => made.Name == joint)?.Leads[0] ?? joint;
+
+    private static IReadOnlyList<IReadOnlyList<string>> Ties(Plan plan) => [.. plan.Joints.Where(joint => joint.Leads.Count > 1).Select(joint => joint.Leads)];
+
+    /// <summary>The last such reading since the joints were made as they are now.</summary>
+    private static Fact.BenchTest? Shown(Workup work, string first, string second) => work.File.BenchTests
+        .LastOrDefault(test => test.Test == JointTest && test.Read.Count == 2 && test.Read[0] == first && test.Read[1] == second);
+}

@@ -1,0 +1,89 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>The connection for the supply at hand, in the direction that the runs so far have shown to be right.</summary>
+internal static class ChooseConnection
+{
+    /// <summary>The plan, or what it lacks; <see langword="null"/> before it is known which lead carries which marking.</summary>
+    public static Answer<Plan>? Plan(Workup work)
+    {
+        if (work.Ends?.Assignment is not { } assignment || work.Ends.Layout is not { } layout)
+        {
+            return null;
+        }
+
+        var request = new PlanRequest
+        {
+            Layout = layout,
+            Leads = assignment,
+            Plate = work.File.Plate,
+            Supply = Supply(work),
+            Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
+            Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
+        };
+        var plan = work.Rooms.Planner.Plan(request);
+        return plan.IsGiven && Turned(work) && plan.Value.Rotation is { } rotation
+            ? work.Rooms.Planner.Plan(request with { Rotation = Opposite(rotation), SeenFrom = plan.Value.SeenFrom })
+            : plan;
+    }
+
+    /// <summary>Whether an odd number of starts went the wrong way: then the other row of the table holds.</summary>
+    public static bool Turned(Workup work) => work.Runs.Count(run => run.Direction == "wrong") % 2 == 1;
+
+    public static Question? Missing(Workup work)
+    {
+        if (work.Plan is not { IsGiven: false } refused)
+        {
+            return null;
+        }
+
+        var missing = refused.Problems.SelectMany(problem => problem.Missing).ToList();
+        return missing.Exists(what => what.StartsWith("plate.volts", StringComparison.Ordinal)) ? KnowMotor.PlateVolts(work)
+            : missing.Exists(what => what.StartsWith("plate.phases", StringComparison.Ordinal)) ? KnowMotor.Phases(work)
+            : missing.Exists(what => what.StartsWith("supply", StringComparison.Ordinal)) ? SupplyAgain(work)
+            : null;
+    }
+
+    public static IEnumerable<Statement> Say(Workup work)
+    {
+        if (work.Plan is not { } plan)
+        {
+            yield break;
+        }
+
+        if (!plan.IsGiven)
+        {
+            foreach (var problem in plan.Problems)
+            {
+                yield return problem.Advice;
+            }
+
+            yield break;
+        }
+
+        yield return Statement.Of("coach.plan", ("joints", string.Join(" · ", plan.Value.Joints.Select(Joint))));
+        foreach (var why in plan.Value.Why)
+        {
+            yield return why;
+        }
+    }
+
+    private static string Joint(PlanJoint joint) => joint.Conductor is { } conductor
+        ? $"{joint.Name}: {string.Join(" + ", joint.Leads)} to {conductor}"
+        : $"{joint.Name}: {string.Join(" + ", joint.Leads)}, to nothing else";
+
+    private static Question? SupplyAgain(Workup work) => work.Skipped("supply")
+        ? null
+        : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region) };
+
+    /// <summary>The supply as said; a part that was not said is filled in only where the motor leaves no choice.</summary>
+    private static Fact.Supply? Supply(Workup work) => work.File.Supply;
+
+    private static bool Measured(Winding winding) => winding is { Ohms: > 0, Junction: false, Leads.Count: 2 };
+
+    private static string Opposite(string rotation) => rotation == "clockwise" ? "counterclockwise" : "clockwise";
+}

@@ -1,0 +1,79 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>Which end of each winding is which, by the safest test that the person's instruments allow. Ohms never settle it.</summary>
+internal static class FindEnds
+{
+    private const string InstrumentQuestion = "ends-instrument";
+
+    private static readonly string[] Instruments = ["low-voltage-ac", "battery"];
+
+    public static EndsFinding? Find(Workup work)
+    {
+        if (work.Identification is not { Status: IdentificationStatus.Identified, Layouts: [var likeliest, ..] } found)
+        {
+            return null;
+        }
+
+        var tests = work.File.BenchTests.Where(test => test.Read.Count == 2 && test.Test != "joint-resistance");
+        return work.Rooms.Ends.Find(new EndsInput
+        {
+            Layout = likeliest.Id,
+            Windings = [.. found.Windings.Select(winding => new EndsWinding(winding.Role, winding.Leads) { Junction = winding.Junction, Taps = winding.Taps ?? [], Markings = winding.Markings })],
+            Instruments = [.. work.File.Instruments.Where(instrument => instrument.Value).Select(instrument => instrument.Key).Order(StringComparer.Ordinal)],
+            Role = work.File.Role,
+            Results = [.. tests.Select(EndsResult.Of)],
+            Printed = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
+            Barred = [.. work.File.Unknowns.Where(question => question.StartsWith("ends.", StringComparison.Ordinal)).Select(question => question.Split('.')[1]).Order(StringComparer.Ordinal)],
+        }).Value;
+    }
+
+    public static Question? Next(Workup work)
+    {
+        if (work.Ends is not { Status: EndsStatus.NeedsTest, Next: { } next })
+        {
+            return null;
+        }
+
+        if (!Instruments.Any(work.File.Instruments.ContainsKey) && !work.Skipped(InstrumentQuestion))
+        {
+            return work.Ask.Of(InstrumentQuestion);
+        }
+
+        var seen = next.Outcomes.Count > 0;
+        var asked = work.Ask.Of(seen ? "ends-outcome" : "ends-volts", ("first", next.Setup.Read[0]), ("second", next.Setup.Read[^1]));
+        return asked with
+        {
+            Id = $"ends.{next.Test}.{string.Join('.', [.. next.Setup.Drive, .. next.Setup.Read])}",
+            About = next.Test,
+            Task = next.Task,
+            Why = next.Why,
+            How = next.How,
+            Expect = next.Expect,
+            Setup = next.Setup,
+            Unit = next.Unit ?? (seen ? null : asked.Unit),
+            Options = [.. asked.Options.Where(option => next.Outcomes.Contains(option.Id, StringComparer.Ordinal))],
+        };
+    }
+
+    public static IEnumerable<Statement> Say(Workup work)
+    {
+        if (work.Ends is not { } ends)
+        {
+            yield break;
+        }
+
+        foreach (var pair in ends.Alike)
+        {
+            yield return Statement.Of("coach.alike", ("first", pair[0]), ("second", pair[1]));
+        }
+
+        foreach (var note in ends.Notes)
+        {
+            yield return note;
+        }
+    }
+}

@@ -1,0 +1,56 @@
+using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>From what it does to what is wrong with it, by the test that tells most of what to do.</summary>
+internal static class FindFault
+{
+    public const string TestPrefix = "test.";
+
+    private const string Symptoms = "symptoms";
+
+    public static Question? Next(Workup work)
+    {
+        if (MakeSafe.Isolate(work) is { } isolate)
+        {
+            return isolate;
+        }
+
+        if (work.File.Symptoms.Count == 0 && work.File.BenchTests.Count == 0 && !work.Skipped(Symptoms))
+        {
+            return work.Ask.Of(Symptoms);
+        }
+
+        return work.Faults.Next is { } next ? Test(work, next) : null;
+    }
+
+    public static FaultReport Examine(Workup work) =>
+        work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal));
+
+    public static IEnumerable<Statement> Say(Workup work) => work.LooksForFault && work.File.Symptoms.Count > 0 ? work.Faults.Say : [];
+
+    private static Question Test(Workup work, NextTest next)
+    {
+        // several values of one test are compared by the person; a single one is judged here
+        var measured = next.Unit is not null && work.Knowledge.Tests[next.Test].Value is { SpreadOver: null };
+        return new Question
+        {
+            Id = TestPrefix + next.Test,
+            Kind = measured ? QuestionKind.Quantity : QuestionKind.Choice,
+            Text = Statement.Named($"test.{next.Test}.ask"),
+            Why = next.Why,
+            How = next.How,
+            About = next.Test,
+            Task = next.Task,
+            Unit = measured ? next.Unit : null,
+            Options = measured ? [] : [.. next.Outcomes.Select(outcome => new QuestionOption(outcome.Id, outcome.Reading))],
+            Expect = [.. next.Outcomes.Select(outcome => new Expectation(outcome.Reading, outcome.Means))],
+        };
+    }
+
+    private static Dictionary<string, TaskAccess> Access(Workup work) => work.Knowledge.GateTasks.Keys.ToDictionary(
+        task => task,
+        task => work.Gate.Opens(task) ? TaskAccess.Open : new TaskAccess(!work.Gate.CouldOpen(task), work.Gate.WaitsFor(task)),
+        StringComparer.Ordinal);
+}

@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>Which lead belongs to which winding: the probes, the frame, then the reading that tells most, until it is settled.</summary>
+internal static class FindWindings
+{
+    private const string ProbeZeroTest = "probe-zero";
+
+    private const string StartBranch = "start-branch";
+
+    public static Question? ProbeZero(Workup work) =>
+        work.File.BenchTests.Exists(test => test.Test == ProbeZeroTest) || work.Skipped(ProbeZeroTest) ? null : work.Ask.Of(ProbeZeroTest);
+
+    /// <summary>One touch for all leads to the frame; where that shows a path, each lead in turn.</summary>
+    public static Question? Frame(Workup work)
+    {
+        var toFrame = work.File.Readings.FindAll(reading => reading.To == Fact.Reading.Frame || reading.From == Fact.Reading.Frame);
+        var all = $"frame.{work.Tags[0]}.{Fact.Reading.Frame}";
+        if (toFrame.Count == 0)
+        {
+            return work.Skipped(all) ? null : work.Ask.Reading("frame", work.Tags[0], Fact.Reading.Frame, ("leads", string.Join(" + ", work.Tags))) with
+            {
+                Setup = new TestSetup([], [work.Tags], [work.Tags[0], Fact.Reading.Frame], null),
+            };
+        }
+
+        if (toFrame.TrueForAll(reading => reading.Open) || work.Identification is { Status: IdentificationStatus.Faulty })
+        {
+            return null;
+        }
+
+        var next = work.Tags.FirstOrDefault(tag =>
+            !toFrame.Exists(reading => reading.Together.Count == 0 && (reading.From == tag || reading.To == tag)) && !work.Skipped($"frame-lead.{tag}.{Fact.Reading.Frame}"));
+        return next is null ? null : work.Ask.Reading("frame-lead", next, Fact.Reading.Frame);
+    }
+
+    public static Question? NextReading(Workup work)
+    {
+        if (work.Identification is not { } found)
+        {
+            return null;
+        }
+
+        if (found.Contradictions is [var contradiction, ..] && contradiction.Readings is [var doubted, ..])
+        {
+            return work.Ask.Reading("reading-again", doubted.From, doubted.To) with { Why = contradiction.Why };
+        }
+
+        if (StartBranchSilent(work, found) is { } silent)
+        {
+            return work.Ask.Of(StartBranch, ("leads", string.Join(", ", silent)));
+        }
+
+        return found is { Status: IdentificationStatus.NeedsReading, Next: { Kind: "resistance" } next }
+            ? work.Ask.Reading("reading", next.From, next.To) with { Why = next.Why }
+            : null;
+    }
+
+    /// <summary>What the readings say, once there are leads to speak of.</summary>
+    public static Identification? Identify(Workup work)
+    {
+        if (work.Tags.Count < 2)
+        {
+            return null;
+        }
+
+        var zero = work.File.BenchTests.LastOrDefault(test => test.Test == ProbeZeroTest)?.Value;
+        var answer = work.Rooms.Identifier.Identify(new IdentificationInput
+        {
+            Leads = work.Tags,
+            Markings = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
+            Plate = work.File.Plate,
+            HasCapacitor = work.HasCapacitor,
+            CapacitorBridged = Bridged(work),
+            Meter = zero is null ? null : new MeterInput { TestLeadOhms = zero, Zeroed = false },
+            Readings = Readings(work),
+            BenchTests = [.. work.File.BenchTests],
+            Unreadable = [.. Unreadable(work)],
+        });
+        return answer.Value;
+    }
+
+    public static IEnumerable<Statement> Say(Workup work)
+    {
+        if (work.Identification is not { } found || found.TouchesSoFar == 0)
+        {
+            yield break;
+        }
+
+        foreach (var contradiction in found.Contradictions)
+        {
+            yield return contradiction.Why;
+        }
+
+        foreach (var fault in found.Faults)
+        {
+            yield return fault.Why;
+        }
+
+        if (found.Status == IdentificationStatus.Identified)
+        {
+            foreach (var winding in found.Windings)
+            {
+                yield return Winding(winding);
+            }
+        }
+
+        foreach (var note in found.Notes)
+        {
+            yield return note;
+        }
+    }
+
+    private static Statement Winding(Winding winding)
+    {
+        var leads = string.Join('–', winding.Leads);
+        return winding.Ohms is { } ohms
+            ? Statement.Of("coach.winding", ("leads", leads), ("role", winding.Role)).With("ohms", Quantities.Quoted.Of(
+                ohms, "ohm", "winding-resistance", Quantities.Source.Computation("reading less what the probes add"),
+                new Quantities.TrailStep("winding resistance", "R = reading − probes", $"leads {leads}", Quantities.Units.Text(ohms, "ohm"))))
+            : Statement.Of("coach.winding-unread", ("leads", leads), ("role", winding.Role));
+    }
+
+    /// <summary>Leads of a start winding that reads open although nobody has yet looked at the switch and the capacitor before it.</summary>
+    private static IReadOnlyList<string>? StartBranchSilent(Workup work, Identification found) =>
+        !work.File.Choices.ContainsKey(StartBranch) && !work.Skipped(StartBranch)
+            ? found.Faults.FirstOrDefault(fault => fault.Id == "open-start-winding")?.Leads
+            : null;
+
+    private static bool? Bridged(Workup work) =>
+        work.File.Choices.ContainsKey(StartBranch) ? true
+        : work.File.Choices.GetValueOrDefault("capacitor-bridged") is { } bridged ? bridged == "bridged"
+        : null;
+
+    /// <summary>The readings, without those that were open only because the start branch stood open then.</summary>
+    private static ImmutableList<Fact.Reading> Readings(Workup work)
+    {
+        var cleared = work.File.Facts.FindIndex(fact => fact is Fact.Choice { Question: StartBranch, Option: "capacitor-in-way" or "switch-closed" });
+        return cleared < 0
+            ? work.File.Readings
+            : [.. work.File.Facts.Select((fact, at) => (fact, at)).Where(item => item.fact is Fact.Reading reading && (item.at > cleared || !reading.Open || reading.To == Fact.Reading.Frame)).Select(item => (Fact.Reading)item.fact)];
+    }
+
+    private static IEnumerable<(string From, string To)> Unreadable(Workup work) =>
+        work.File.Unknowns.Where(question => question.StartsWith("reading.", StringComparison.Ordinal))
+            .Select(question => question.Split('.')).Where(parts => parts.Length == 3).Select(parts => (parts[1], parts[2]))
+            .Order();
+}

@@ -1,0 +1,66 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Insulation;
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>How the readings before power compare with what this connection should read.</summary>
+internal static class JointChecks
+{
+    public static Check? Insulation(Workup work)
+    {
+        if (work.File.Insulations.LastOrDefault() is not { } fact)
+        {
+            return null;
+        }
+
+        var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? 0;
+        return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report
+            ? new Check("insulation", report.MinimumMegohms.Text, Units.Text(fact.Megohms, "megohm"), report.Verdict, report.Why)
+            : null;
+    }
+
+    public static Check? Earth(Workup work)
+    {
+        if (work.File.BenchTests.LastOrDefault(test => test.Test == "earth-continuity")?.Value is not { } ohms)
+        {
+            return null;
+        }
+
+        return EarthJudge.Judge(work.Knowledge, ohms, work.File.Region).Value is { } report
+            ? new Check("earth-continuity", report.LimitOhms.Text, Units.Text(ohms, "ohm"), report.Verdict, report.Why)
+            : null;
+    }
+
+    /// <summary>One reading between line joints.</summary>
+    public static Check Joints(Workup work, ExpectedOhms expected, Fact.BenchTest shown)
+    {
+        var rule = work.Knowledge.Rules["joint-ohms"];
+        var id = string.Join('-', expected.Between);
+        var wanted = expected.Ohms!.Value!.Value;
+        var band = Math.Max(rule["share"] * wanted, rule["least-ohms"]);
+        var ohms = Figure(work, shown);
+        var fits = ohms is { } read && Math.Abs(read - wanted) <= band;
+        var got = ohms is { } figure ? Units.Text(figure, "ohm") : "over-range";
+        var says = (fits ? Statement.Of("coach.joint-fits", ("joints", id), ("got", got)) : Statement.Of("coach.joint-differs", ("joints", id), ("got", got)))
+            .With("expected", expected.Ohms).Resting(rule.Quote(band, "ohm", $"expected {expected.Ohms.Text}"));
+        return new Check(id, expected.Ohms.Text, got, fits ? "pass" : "fail", says);
+    }
+
+    public static Check JointsToFrame(Workup work, Fact.BenchTest shown)
+    {
+        var rule = work.Knowledge.Rules["joints-to-frame"];
+        var least = rule.Quote(rule["least-ohms"], "ohm", "all joints together to the frame");
+        var open = shown.Outcome == "open" || shown.Value >= rule["least-ohms"];
+        var got = shown.Outcome == "open" ? "over-range" : Units.Text(shown.Value ?? 0, "ohm");
+        return new Check("joints-to-frame", least.Text, got, open ? "pass" : "fail",
+            (open ? Statement.Of("coach.frame-open", ("got", got)) : Statement.Of("coach.frame-touched", ("got", got))).Resting(least));
+    }
+
+    /// <summary>Ohms less the probes; <see langword="null"/> for over-range.</summary>
+    private static double? Figure(Workup work, Fact.BenchTest shown) => shown.Outcome == "open"
+        ? null
+        : Math.Max(0, (shown.Value ?? 0) - (work.File.BenchTests.LastOrDefault(test => test.Test == "probe-zero")?.Value ?? 0));
+}

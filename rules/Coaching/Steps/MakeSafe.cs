@@ -1,0 +1,23 @@
+namespace WireCoach.Rules.Coaching.Steps;
+
+/// <summary>Isolation and the capacitor: before anything that touches a lead, and again after every time that power was on.</summary>
+internal static class MakeSafe
+{
+    public const string Isolated = "isolated";
+
+    public const string Discharged = "capacitor-discharged";
+
+    public static Question? Isolate(Workup work) =>
+        work.Settled(Isolated) ? null : work.Ask.Confirmation(Isolated);
+
+    public static Question? LookForCapacitor(Workup work) =>
+        work.Phases == 3 || work.HasCapacitor is not null || work.Skipped("capacitor") ? null : work.Ask.Of("capacitor");
+
+    public static Question? Discharge(Workup work) =>
+        work.HasCapacitor != true || work.Settled(Discharged) ? null : work.Ask.Confirmation(Discharged);
+
+    public static Question? Bridge(Workup work) =>
+        work.HasCapacitor != true || work.File.Choices.ContainsKey("capacitor-bridged") || work.Skipped("capacitor-bridged")
+            ? null
+            : work.Ask.Of("capacitor-bridged");
+}

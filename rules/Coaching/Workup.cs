@@ -1,0 +1,76 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching.Steps;
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
+using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Rules.Coaching;
+
+/// <summary>A case with what the rooms below say of it, each worked out once and only when a step looks at it.</summary>
+internal sealed class Workup
+{
+    private readonly Lazy<Gate> _gate;
+    private readonly Lazy<Identification?> _identification;
+    private readonly Lazy<EndsFinding?> _ends;
+    private readonly Lazy<Answer<Plan>?> _plan;
+    private readonly Lazy<FaultReport> _faults;
+
+    public Workup(CaseFile file, Rooms rooms)
+    {
+        (File, Rooms) = (file, rooms);
+        Runs = RunEpisodes.Of(file);
+        _gate = new(() => rooms.Gate.Judge(file));
+        _identification = new(() => FindWindings.Identify(this));
+        _ends = new(() => FindEnds.Find(this));
+        _plan = new(() => ChooseConnection.Plan(this));
+        _faults = new(() => FindFault.Examine(this));
+    }
+
+    public CaseFile File { get; }
+
+    public Rooms Rooms { get; }
+
+    public Asking Ask => Rooms.Asking;
+
+    public TradeKnowledge Knowledge => Rooms.Knowledge;
+
+    /// <summary>What the person wants; from what they brought where they did not say it.</summary>
+    public string? Goal => File.Goals.LastOrDefault() ?? Goals.From(File);
+
+    public IReadOnlyList<string> Tags => [.. File.Leads.Select(lead => lead.Tag)];
+
+    /// <summary>1 or 3, from the plate or else from what was found; <see langword="null"/> when nobody said.</summary>
+    public int? Phases => File.Plate.Phases ?? (HasCapacitor == true ? 1 : null);
+
+    /// <summary>Whether there is a capacitor; <see langword="null"/> when nobody looked.</summary>
+    public bool? HasCapacitor => File.Capacitors.LastOrDefault()?.Present;
+
+    /// <summary>Starts since the last time that the motor was made safe, the latest last.</summary>
+    public IReadOnlyList<RunEpisode> Runs { get; }
+
+    public Gate Gate => _gate.Value;
+
+    /// <summary>What the readings say of the leads; <see langword="null"/> before there are leads.</summary>
+    public Identification? Identification => _identification.Value;
+
+    /// <summary>Which ends belong together; <see langword="null"/> before the windings are known.</summary>
+    public EndsFinding? Ends => _ends.Value;
+
+    /// <summary>The plan, or what it lacks; <see langword="null"/> before the ends are known.</summary>
+    public Answer<Plan>? Plan => _plan.Value;
+
+    /// <summary>What may be wrong with it.</summary>
+    public FaultReport Faults => _faults.Value;
+
+    /// <summary>Whether a fault is looked for: it was asked for, or a first start went wrong.</summary>
+    public bool LooksForFault => Goal == Goals.Diagnose || FirstStart.Fault(this) is not null;
+
+    /// <summary>Whether a question was answered with "I can't tell".</summary>
+    public bool Skipped(string question) => File.Unknowns.Contains(question);
+
+    /// <summary>Whether something was confirmed or denied.</summary>
+    public bool Settled(string confirmation) => File.Confirmations.ContainsKey(confirmation);
+}
