@@ -45,6 +45,7 @@ public static class KnowledgeFolder
             Connections = sections.File<ConnectionFigures>("connections/figures.yaml"),
             Causes = trouble.Causes,
             CausePairs = trouble.Pairs,
+            Words = VocabularyFolder.Load(sections),
         };
         LayoutCheck.Whole(sections, knowledge);
         trouble.Check(knowledge);

@@ -55,4 +55,7 @@ public sealed record TradeKnowledge
 
     /// <summary>Causes that are met together, by both ids.</summary>
     public required IReadOnlyDictionary<string, CausePair> CausePairs { get; init; }
+
+    /// <summary>The words by which people are understood.</summary>
+    public required Vocabulary Words { get; init; }
 }

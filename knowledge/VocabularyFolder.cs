@@ -1,0 +1,48 @@
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Knowledge;
+
+/// <summary>Reads the words and checks that they fit each other.</summary>
+internal static class VocabularyFolder
+{
+    private const string Anywhere = "*:";
+
+    public static Vocabulary Load(Sections sections)
+    {
+        var words = new Vocabulary
+        {
+            Concepts = sections.Lists<WordConcept>("words/concepts", concept => concept.Id),
+            Rules = sections.Lists<WordRule>("words/rules", rule => rule.Id),
+            Units = sections.Lists<UnitWords>("words/units", unit => unit.Id),
+            Supplies = sections.Lists<SupplyWords>("words/supplies", supply => supply.Id),
+            Glossary = sections.Lists<GlossaryTerm>("glossary", term => term.Id),
+        };
+        Check(words);
+        return words;
+    }
+
+    private static void Check(Vocabulary words)
+    {
+        foreach (var rule in words.Rules.Values)
+        {
+            foreach (var concept in rule.Said.Concat(rule.Denied).SelectMany(Concepts).Where(concept => !words.Concepts.ContainsKey(concept)))
+            {
+                throw new KnowledgeException($"words/rules: '{rule.Id}' speaks of the concept '{concept}', which no file in words/concepts explains.");
+            }
+
+            if (!rule.Id.Contains('/', StringComparison.Ordinal))
+            {
+                throw new KnowledgeException($"words/rules: '{rule.Id}' must be written kind/id, for example symptom/runs-hot.");
+            }
+        }
+
+        foreach (var unit in words.Units.Values.Where(unit => !Units.Ids.Contains(unit.Unit)))
+        {
+            throw new KnowledgeException($"words/units: '{unit.Id}' leads to '{unit.Unit}', which is not a unit of the contract.");
+        }
+    }
+
+    private static IEnumerable<string> Concepts(string line) =>
+        line.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(atom => atom != Anywhere).Select(atom => atom.TrimStart('!', '-', '~'));
+}

@@ -1,0 +1,179 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Reads the answer to the open question out of words that mean nothing by themselves: "1.7", "OL", "yes", "240".</summary>
+internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Quantity> quantities)
+{
+    private const double Enough = 0.5;
+
+    /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
+    public (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Read()
+    {
+        if (scene.Asked is not { } asked)
+        {
+            return null;
+        }
+
+        return asked.Kind switch
+        {
+            AnswerKind.Reading => Reading(asked) ?? Unknown(asked),
+            AnswerKind.Quantity => Unknown(asked, onlyWithoutNumber: true) ?? Quantity(asked),
+            AnswerKind.Confirm => Confirm(asked),
+            AnswerKind.Choice => Choice(asked) ?? Unknown(asked),
+            _ => Unknown(asked) ?? Text(asked),
+        };
+    }
+
+    private (HeardAnswer, IReadOnlyList<Fact>)? Reading(OpenQuestion asked)
+    {
+        for (var at = 0; at < scene.Tokens.Count; at++)
+        {
+            if (scene.Tokens[at].Used || readings.ValueAt(at, false) is not { } value)
+            {
+                continue;
+            }
+
+            var reading = new Fact.Reading
+            {
+                From = asked.Between is [var from, ..] ? from : string.Empty,
+                To = asked.Between is [_, var to, ..] ? to : string.Empty,
+                Ohms = value.Ohms,
+                Open = value.Open,
+                Short = value.Short,
+                Kick = value.Kick,
+                Span = scene.Span(value.First, value.Last),
+            };
+            scene.Use(value.First, value.Last);
+            return (new HeardAnswer { QuestionId = asked.Id, Reading = reading }, asked.Between is [_, _] ? File(value.First, value.Last, reading) : []);
+        }
+
+        return null;
+    }
+
+    private (HeardAnswer, IReadOnlyList<Fact>)? Quantity(OpenQuestion asked)
+    {
+        var fitting = quantities.Find(q => Free(q) && (q.Unit is null || q.UnitId == asked.Unit)) ?? Similar(asked);
+        if (fitting is null)
+        {
+            return null;
+        }
+
+        var value = fitting.Values[0] * Factor(fitting.UnitId, asked.Unit);
+        var answer = new HeardAnswer { QuestionId = asked.Id, Value = value, Unit = asked.Unit ?? (fitting.UnitId.Length > 0 ? fitting.UnitId : null) };
+        return (answer, File(fitting.First, fitting.Last, Of(asked, value, fitting)));
+    }
+
+    private Quantity? Similar(OpenQuestion asked) => quantities.Find(q => Free(q) && Factor(q.UnitId, asked.Unit) != 1);
+
+    private bool Free(Quantity q) => !scene.Tokens[q.First].Used;
+
+    private static double Factor(string from, string? to) => (from, to) switch
+    {
+        ("megohm", "ohm") => 1e6,
+        ("ohm", "megohm") => 1e-6,
+        ("milliamp", "amp") => 1e-3,
+        ("kilowatt", "watt") => 1e3,
+        ("watt", "kilowatt") => 1e-3,
+        _ => 1,
+    };
+
+    private static Fact Of(OpenQuestion asked, double value, Quantity q) => asked.About switch
+    {
+        "supply" => asked.Unit == "hertz" ? new Fact.Supply { Hertz = value } : new Fact.Supply { Volts = value },
+        "insulation" => new Fact.Insulation { Megohms = value },
+        "capacitor" or "capacitance" => new Fact.Capacitor { MeasuredMicrofarads = value },
+        "resistance" when asked.Between is [var from, var to] => new Fact.Reading { From = from, To = to, Ohms = value },
+        "plate" => new Fact.Plate { Field = asked.Id.StartsWith("plate.", StringComparison.Ordinal) ? asked.Id["plate.".Length..] : asked.Id, Value = PlateValue.Of(q.Values), Unit = asked.Unit },
+        "running" => asked.Unit switch { "amp" => new Fact.Running { Amps = value }, "rpm" => new Fact.Running { Rpm = value }, _ => new Fact.Running { Volts = value } },
+        { } about when about.StartsWith("plate.", StringComparison.Ordinal) => new Fact.Plate { Field = about["plate.".Length..], Value = PlateValue.Of(q.Values), Unit = asked.Unit },
+        "resistance" or null => new Fact.BenchTest { Test = asked.Id, Value = value, Unit = asked.Unit },
+        { } test => new Fact.BenchTest { Test = test, Value = value, Unit = asked.Unit },
+    };
+
+    private (HeardAnswer, IReadOnlyList<Fact>)? Confirm(OpenQuestion asked)
+    {
+        var id = asked.About is null or "confirm" ? asked.Id : asked.About;
+        var cannot = scene.Hits.Find(hit => hit.Concept is "answer-no" or "answer-cannot" or "answer-unknown");
+        var done = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
+        var undone = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && hit.Denied);
+        if (scene.Facts.Any(fact => fact.Fact is Fact.Confirm confirm && confirm.Id == id))
+        {
+            return null;
+        }
+
+        if ((cannot ?? undone) is { } no)
+        {
+            scene.Use(no);
+            return (new HeardAnswer { QuestionId = asked.Id, Confirmed = false }, File(no.First, no.Last, new Fact.Confirm { Id = id, Confirmed = false }));
+        }
+
+        if (done is null)
+        {
+            return null;
+        }
+
+        scene.Use(done);
+        return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(done.First, done.Last, new Fact.Confirm { Id = id }));
+    }
+
+    /// <summary>The option that shares most of its words with the message, where it is one alone.</summary>
+    private (HeardAnswer, IReadOnlyList<Fact>)? Choice(OpenQuestion asked)
+    {
+        var said = scene.Tokens.Where(token => token.Kind != TokenKind.Mark).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
+        var text = scene.Text.Trim();
+        var exact = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase));
+        if (exact is null)
+        {
+            var yes = scene.Hits.Exists(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
+            var no = scene.Hits.Exists(hit => hit.Concept is "answer-no");
+            var scored = asked.Options.Select(option => (option, Score: Score(option, said, yes, no))).OrderByDescending(option => option.Score).ToList();
+            exact = scored.Count > 0 && scored[0].Score >= Enough && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].option : null;
+        }
+
+        if (exact is null || scene.Tokens.Count == 0)
+        {
+            return null;
+        }
+
+        foreach (var token in scene.Tokens.Where(token => token.Kind == TokenKind.Word))
+        {
+            token.Used = true;
+        }
+
+        return (new HeardAnswer { QuestionId = asked.Id, Choice = exact.Id }, File(0, scene.Tokens.Count - 1, new Fact.Choice { Question = asked.Id, Option = exact.Id }));
+    }
+
+    private static double Score(OpenOption option, HashSet<string> said, bool yes, bool no)
+    {
+        var words = Tokenizer.Cut(option.Text).Where(token => token.Kind != TokenKind.Mark && (token.Text.Length > 2 || token.Kind != TokenKind.Word)).Select(token => Stem.Of(token.Text)).Distinct(StringComparer.Ordinal).ToList();
+        var first = words.Count > 0 ? words[0] : string.Empty;
+        var shared = words.Count == 0 ? 0 : words.Count(said.Contains) / (double)words.Count;
+        var agreed = (yes && !no && (option.Id == "yes" || first == "yes")) || (no && !yes && (option.Id is "no" or "none" || option.Text.StartsWith("No", StringComparison.Ordinal) && (option.Text.Length == 2 || !char.IsLetter(option.Text[2]))));
+        return Math.Max(shared, agreed ? 0.9 : 0);
+    }
+
+    private (HeardAnswer, IReadOnlyList<Fact>)? Unknown(OpenQuestion asked, bool onlyWithoutNumber = false)
+    {
+        var unknown = scene.Hits.Find(hit => hit.Concept is "answer-unknown" or "answer-cannot");
+        if (unknown is null || (onlyWithoutNumber && quantities.Exists(Free)))
+        {
+            return null;
+        }
+
+        scene.Use(unknown);
+        return (new HeardAnswer { QuestionId = asked.Id, Unknown = true }, File(unknown.First, unknown.Last, new Fact.Unknown { Question = asked.Id }));
+    }
+
+    private (HeardAnswer, IReadOnlyList<Fact>)? Text(OpenQuestion asked) =>
+        scene.HasFacts || scene.Text.Trim().Length == 0 || scene.Hits.Exists(hit => hit.Concept is "undo" or "why" or "what-is" or "what-means")
+            ? null
+            : (new HeardAnswer { QuestionId = asked.Id, Text = scene.Text.Trim() }, []);
+
+    private List<Fact> File(int first, int last, Fact fact)
+    {
+        var filed = fact with { Span = scene.Span(first, last) };
+        scene.Add(first, last, filed);
+        return [filed];
+    }
+}

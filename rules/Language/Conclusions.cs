@@ -1,0 +1,128 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Concludes symptoms, goals, questions and the like from concepts that stand together in one sentence.</summary>
+internal sealed class Conclusions
+{
+    private const string Anywhere = "*:";
+    private readonly Dictionary<string, List<Line>> _lines = new(StringComparer.Ordinal);
+
+    public Conclusions(IEnumerable<WordRule> rules)
+    {
+        foreach (var rule in rules)
+        {
+            foreach (var written in rule.Denied)
+            {
+                Add(Parse(rule.Id, written, false));
+            }
+
+            foreach (var written in rule.Said)
+            {
+                var line = Parse(rule.Id, written, true);
+                Add(line);
+                if (line.Atoms is [{ Denied: false, Absent: false, Either: false }])
+                {
+                    Add(new Line(rule.Id, false, line.Anywhere, [line.Atoms[0] with { Denied = true }]));
+                }
+            }
+        }
+    }
+
+    /// <summary>What follows from the words, the first of each kind and place only; a denial stands where nothing affirms it.</summary>
+    public List<Conclusion> Of(Scene scene)
+    {
+        var found = new List<Conclusion>();
+        foreach (var sentence in scene.Hits.GroupBy(hit => scene.Tokens[hit.First].Sentence))
+        {
+            Collect([.. sentence], false, found);
+        }
+
+        Collect(scene.Hits, true, found);
+        return [.. found.GroupBy(one => one.Rule, StringComparer.Ordinal)
+            .Select(same => same.FirstOrDefault(one => one.Said) ?? same.First())
+            .OrderBy(one => one.First).ThenBy(one => one.Rule, StringComparer.Ordinal)];
+    }
+
+    private void Collect(List<Hit> hits, bool anywhere, List<Conclusion> found)
+    {
+        var byConcept = hits.ToLookup(hit => hit.Concept, StringComparer.Ordinal);
+        foreach (var concept in byConcept)
+        {
+            if (!_lines.TryGetValue(concept.Key, out var lines))
+            {
+                continue;
+            }
+
+            foreach (var line in lines)
+            {
+                if (line.Anywhere == anywhere && Match(line, byConcept) is { } places)
+                {
+                    found.Add(new Conclusion(line.Rule, line.Said, places));
+                }
+            }
+        }
+    }
+
+    private static List<Hit>? Match(Line line, ILookup<string, Hit> hits)
+    {
+        var places = new List<Hit>(line.Atoms.Count);
+        foreach (var atom in line.Atoms)
+        {
+            var fitting = hits[atom.Concept].FirstOrDefault(hit => atom.Either || hit.Denied == atom.Denied);
+            if (atom.Absent != (fitting is null))
+            {
+                return null;
+            }
+
+            if (fitting is not null)
+            {
+                places.Add(fitting);
+            }
+        }
+
+        return places;
+    }
+
+    private void Add(Line line)
+    {
+        var key = line.Atoms[0].Concept;
+        (_lines.TryGetValue(key, out var lines) ? lines : _lines[key] = []).Add(line);
+    }
+
+    private static Line Parse(string rule, string written, bool said)
+    {
+        var anywhere = written.StartsWith(Anywhere, StringComparison.Ordinal);
+        var atoms = (anywhere ? written[Anywhere.Length..] : written).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(atom =>
+        {
+            var absent = atom[0] == '!';
+            var rest = absent ? atom[1..] : atom;
+            return rest[0] switch
+            {
+                '-' => new Atom(rest[1..], true, false, absent),
+                '~' => new Atom(rest[1..], false, true, absent),
+                _ => new Atom(rest, false, false, absent),
+            };
+        }).OrderBy(atom => atom.Absent).ToList();
+        return new Line(rule, said, anywhere, atoms);
+    }
+
+    private sealed record Atom(string Concept, bool Denied, bool Either, bool Absent);
+
+    private sealed record Line(string Rule, bool Said, bool Anywhere, List<Atom> Atoms);
+}
+
+/// <summary>Something concluded.</summary>
+/// <param name="Rule"><c>kind/id</c>.</param>
+/// <param name="Said"><see langword="false"/> for a denial.</param>
+/// <param name="Hits">The words that say it.</param>
+internal sealed record Conclusion(string Rule, bool Said, List<Hit> Hits)
+{
+    public string Kind => Rule[..Rule.IndexOf('/', StringComparison.Ordinal)];
+
+    public string Id => Rule[(Rule.IndexOf('/', StringComparison.Ordinal) + 1)..];
+
+    public int First => Hits.Min(hit => hit.First);
+
+    public int Last => Hits.Max(hit => hit.Last);
+}

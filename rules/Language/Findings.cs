@@ -1,0 +1,163 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Files what was concluded: symptoms, goals, questions, dangers, confirmations, instruments, the application, plate words.</summary>
+internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> concluded)
+{
+    private readonly List<HeardSymptom> _symptoms = [];
+    private readonly List<HeardQuestion> _questions = [];
+    private readonly List<HeardDanger> _dangers = [];
+    private readonly List<string> _roles = [];
+    private bool _undo;
+    private bool _skip;
+
+    public bool Corrects { get; private set; }
+
+    public Understood Understood => new()
+    {
+        Symptoms = _symptoms, Questions = _questions, Dangers = _dangers, RoleHints = _roles, Undo = _undo, Skip = _skip,
+    };
+
+    public void File()
+    {
+        foreach (var conclusion in concluded)
+        {
+            One(conclusion);
+            conclusion.Hits.ForEach(scene.Use);
+        }
+
+        Instruments();
+        Application();
+        PlateWords();
+        Terms();
+    }
+
+    private void One(Conclusion said)
+    {
+        var (first, last) = (said.First, said.Last);
+        var span = scene.Span(first, last);
+        switch (said.Kind)
+        {
+            case "symptom":
+                _symptoms.Add(new HeardSymptom(said.Id, said.Said, span));
+                scene.Note(first, last, new Fact.Symptom { Id = said.Id, Present = said.Said });
+                break;
+            case "confirm":
+                scene.Note(first, last, new Fact.Confirm { Id = said.Id, Confirmed = said.Said });
+                break;
+            case "goal" when said.Said:
+                scene.Note(first, last, new Fact.Goal { Id = said.Id });
+                break;
+            case "question" when said.Said:
+                _questions.Add(new HeardQuestion(said.Id, null, span));
+                break;
+            case "danger" when said.Said:
+                _dangers.Add(new HeardDanger(said.Id, span));
+                scene.Note(first, last, new Fact.Choice { Question = "danger." + said.Id, Option = "yes" });
+                break;
+            case "role" when said.Said:
+                _roles.Add(said.Id);
+                break;
+            case "look" when said.Said:
+                scene.Note(first, last, new Fact.BenchTest { Test = "look-and-smell", Outcome = said.Id });
+                break;
+            case "history" when said.Said:
+                scene.Note(first, last, new Fact.Choice { Question = "history." + said.Id, Option = "yes" });
+                break;
+            case "unsettled" when said.Said:
+                scene.Note(first, last, new Fact.Choice { Question = "unsettled." + said.Id, Option = "yes" });
+                scene.Unsettled.Add(new Leftover(span, [.. words.Rules[said.Rule].Reads]));
+                break;
+            case "capacitor":
+                scene.Note(first, last, new Fact.Capacitor { Present = said.Id == "present" && said.Said });
+                break;
+            case "intent":
+                _undo |= said.Id == "undo";
+                _skip |= said.Id == "skip";
+                Corrects |= said.Id == "correct";
+                break;
+            default:
+                break;
+        }
+    }
+
+    private void Instruments()
+    {
+        foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("instrument.", StringComparison.Ordinal)).DistinctBy(hit => hit.Concept))
+        {
+            scene.Use(hit);
+            scene.Note(hit.First, hit.Last, new Fact.Instrument { Id = hit.Concept["instrument.".Length..], Present = !hit.Denied });
+        }
+    }
+
+    private void Application()
+    {
+        foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("application.", StringComparison.Ordinal)).OrderByDescending(hit => hit.Places.Length).Take(1))
+        {
+            scene.Use(hit);
+            scene.Note(hit.First, hit.Last, new Fact.Application { Text = scene.Span(hit.First, hit.Last), ApplicationId = hit.Concept["application.".Length..] });
+        }
+    }
+
+    /// <summary>"code L", "class F", "frame 56C", "continuous duty", "IP55", "TEFC".</summary>
+    private void PlateWords()
+    {
+        foreach (var hit in scene.Hits)
+        {
+            var next = scene[hit.Last + 1];
+            next = next?.Is(":") ?? false ? scene[hit.Last + 2] : next;
+            switch (hit.Concept)
+            {
+                case "plate-code" when next is { Kind: TokenKind.Word, Text.Length: 1 }:
+                    Plate(hit, next, "codeLetter");
+                    break;
+                case "plate-class" when next is { Kind: TokenKind.Word, Text.Length: 1 } && next.Text[0] is 'a' or 'e' or 'b' or 'f' or 'h' or 'n':
+                    Plate(hit, next, "insulationClass");
+                    break;
+                case "plate-frame" when next is { Used: false } && next.Kind is TokenKind.Number or TokenKind.Tag:
+                    Plate(hit, scene[scene.Tokens.IndexOf(next, hit.Last) + 1] is { Glued: true, Kind: TokenKind.Word } letter ? letter : next, "frame", next);
+                    break;
+                case "plate-continuous" when !hit.Denied:
+                    scene.Add(hit.First, hit.Last, new Fact.Plate { Field = "duty", Value = new PlateValue([], "continuous") });
+                    break;
+                case "plate-enclosure":
+                    scene.Add(hit.First, hit.Last, new Fact.Plate { Field = "enclosure", Value = new PlateValue([], scene.Span(hit.First, hit.Last).ToUpperInvariant()) });
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        for (var at = 0; at < scene.Tokens.Count; at++)
+        {
+            if (scene.Tokens[at] is { Kind: TokenKind.Tag, Used: false } tag && tag.Text.StartsWith("ip", StringComparison.Ordinal))
+            {
+                scene.Add(at, at, new Fact.Plate { Field = "enclosure", Value = new PlateValue([], tag.Text.ToUpperInvariant()) });
+            }
+        }
+    }
+
+    private void Plate(Hit hit, Token last, string field, Token? from = null)
+    {
+        var end = scene.Tokens.IndexOf(last, hit.Last);
+        var text = scene.Span(from is null ? end : scene.Tokens.IndexOf(from, hit.Last), end).ToUpperInvariant();
+        scene.Add(hit.First, end, new Fact.Plate { Field = field, Value = new PlateValue([], text) });
+    }
+
+    /// <summary>"What is a start winding?"</summary>
+    private void Terms()
+    {
+        foreach (var ask in scene.Hits.Where(hit => hit.Concept == "what-is"))
+        {
+            var term = scene.Hits.Where(hit => hit.Concept.StartsWith("term.", StringComparison.Ordinal) && hit.First > ask.Last && hit.First - ask.Last <= 3 && scene.Tokens[hit.First].Sentence == scene.Tokens[ask.First].Sentence)
+                .OrderByDescending(hit => hit.Places.Length).ThenBy(hit => hit.First).FirstOrDefault();
+            if (term is not null)
+            {
+                scene.Use(ask.First, term.Last);
+                _questions.Add(new HeardQuestion("what-is", term.Concept["term.".Length..], scene.Span(ask.First, term.Last)));
+            }
+        }
+    }
+}

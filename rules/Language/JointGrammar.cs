@@ -1,0 +1,104 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Reads joints as someone found or made them: "red, 3 and 7 are together, on L1".</summary>
+internal sealed class JointGrammar(Scene scene, LeadReader leads)
+{
+    public void Read()
+    {
+        for (var at = 0; at < scene.Tokens.Count; at++)
+        {
+            if (!scene.Tokens[at].Used && Joint(at) is { } last)
+            {
+                at = last;
+            }
+        }
+    }
+
+    private int? Joint(int at)
+    {
+        var (tags, next) = List(at);
+        if (tags.Count == 0)
+        {
+            return null;
+        }
+
+        var joined = Over("joined", ref next);
+        scene.SkipSigns(ref next, ",");
+        var line = Line(ref next);
+        if (!joined && line is null)
+        {
+            return null;
+        }
+
+        if (line is not null && !joined)
+        {
+            joined = Over("joined", ref next);
+        }
+
+        if (tags.Count < 2 && line is null)
+        {
+            return null;
+        }
+
+        scene.Add(at, next - 1, new Fact.Joint { Leads = tags, Conductor = line });
+        return next - 1;
+    }
+
+    private (List<string> Tags, int Next) List(int at)
+    {
+        var tags = new List<string>();
+        var next = at;
+        while (leads.At(next, tags.Count > 0) is { } lead && lead.Tag is not (Fact.Reading.Frame or Fact.Reading.Earth) && !tags.Contains(lead.Tag))
+        {
+            tags.Add(lead.Tag);
+            next = lead.Last + 1;
+            var after = next;
+            while (scene.IsWord(after, ",", "and", "&", "+", "with"))
+            {
+                after++;
+            }
+
+            if (after == next || leads.At(after, true) is null)
+            {
+                break;
+            }
+
+            next = after;
+        }
+
+        return (tags, next);
+    }
+
+    private bool Over(string concept, ref int next)
+    {
+        var found = false;
+        while (scene.At(next, concept) is { } hit)
+        {
+            found = true;
+            next = hit.Last + 1;
+        }
+
+        return found;
+    }
+
+    /// <summary>"on L1", "to neutral", "goes to line 2".</summary>
+    private string? Line(ref int next)
+    {
+        var at = next;
+        while (scene.At(at, "leads-to") is { } to)
+        {
+            at = to.Last + 1;
+        }
+
+        at = scene.IsWord(at, "the") ? at + 1 : at;
+        if (at == next || scene.Like(at, "conductor.") is not { } conductor)
+        {
+            return null;
+        }
+
+        next = conductor.Last + 1;
+        return conductor.Concept["conductor.".Length..].ToUpperInvariant();
+    }
+}

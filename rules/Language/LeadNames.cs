@@ -1,0 +1,105 @@
+using System.Globalization;
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Reads which leads there are: "marked T1 T2 T3 T8", "red, blue, two yellow", "six wires".</summary>
+internal sealed class LeadNames(Scene scene, LeadReader leads)
+{
+    private const int MostLeads = 48;
+
+    public void Read()
+    {
+        var asked = scene.Asked?.About == "lead";
+        for (var at = 0; at < scene.Tokens.Count; at++)
+        {
+            if (!scene.Tokens[at].Used)
+            {
+                at = Count(at) ?? List(at, asked || scene.InSentence("tagged", at)) ?? at;
+            }
+        }
+    }
+
+    /// <summary>"six wires", "9 leads".</summary>
+    private int? Count(int at)
+    {
+        var number = Number(at);
+        var noun = at + 1;
+        while (scene.At(noun, "look-of-lead") is { } look)
+        {
+            noun = look.Last + 1;
+        }
+
+        if (number is null || scene.At(noun, "lead-noun") is not { } found)
+        {
+            return null;
+        }
+
+        scene.Add(at, found.Last, new Fact.Choice { Question = "leads.count", Option = number.Value.ToString(CultureInfo.InvariantCulture) });
+        return found.Last;
+    }
+
+    private int? Number(int at) => scene[at] is { IsWhole: true, Value: >= 1 and <= MostLeads } token ? (int)token.Value
+        : scene.Like(at, "number.") is { } word && int.TryParse(word.Concept["number.".Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : null;
+
+    private int? List(int at, bool cued)
+    {
+        var names = new List<(string Tag, int First, int Last)>();
+        var next = at;
+        while (Next(next, names))
+        {
+            next = names[^1].Last + 1;
+            while (scene.IsWord(next, ",", "and", "&", "/", "+"))
+            {
+                next++;
+            }
+        }
+
+        if (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => char.IsAsciiDigit(name.Tag[0]))))
+        {
+            return null;
+        }
+
+        foreach (var (tag, first, last) in names)
+        {
+            var colour = scene.Like(first, "colour.")?.Concept["colour.".Length..];
+            scene.Add(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = char.IsAsciiLetter(tag[0]) && char.IsAsciiDigit(tag[^1]) && colour is null ? tag : null });
+        }
+
+        return names[^1].Last;
+    }
+
+    private bool Next(int at, List<(string Tag, int First, int Last)> names)
+    {
+        if (Number(at) is { } several and > 1 and < 9 && scene.Like(at + 1, "colour.") is { } colour && leads.At(at + 1) is { } coloured)
+        {
+            names.AddRange(Enumerable.Range(1, several).Select(which => ($"{coloured.Tag} {which}", at + 1, coloured.Last)));
+            return true;
+        }
+
+        if (leads.At(at, names.Count > 0) is not { } lead || lead.Tag is Fact.Reading.Frame or Fact.Reading.Earth)
+        {
+            return false;
+        }
+
+        var to = lead.Last + 1;
+        if (scene.IsWord(to, "-", "to", "through", "thru") && leads.At(to + 1) is { } end && Range(lead.Tag, end.Tag) is { } range)
+        {
+            names.AddRange(range.Select(tag => (tag, at, end.Last)));
+            return true;
+        }
+
+        names.Add((lead.Tag, at, lead.Last));
+        return true;
+    }
+
+    /// <summary>T1 to T9, 1 to 6.</summary>
+    private static List<string>? Range(string from, string to)
+    {
+        var prefix = from.TrimEnd("0123456789".ToCharArray());
+        return to.StartsWith(prefix, StringComparison.Ordinal) && int.TryParse(from.AsSpan(prefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var first)
+            && int.TryParse(to.AsSpan(prefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var last) && last > first && last - first < MostLeads
+            ? [.. Enumerable.Range(first, last - first + 1).Select(number => prefix + number.ToString(CultureInfo.InvariantCulture))]
+            : null;
+    }
+}

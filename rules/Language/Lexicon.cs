@@ -1,0 +1,140 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>All words, ready for looking up. Built once, never changed.</summary>
+internal sealed class Lexicon
+{
+    private const int ReachOfNot = 7;
+    private const string Not = "not";
+    private const string ShortNot = "not-short";
+    private const string Turn = "turn-of-speech";
+    private readonly Dictionary<string, List<Phrase>> _phrases = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _fillers;
+    private readonly HashSet<string> _senses;
+    private readonly HashSet<string> _pronouns;
+    private readonly Spelling _spelling;
+
+    public Lexicon(Vocabulary words)
+    {
+        var concepts = words.Concepts.Values.Concat(words.Supplies.Values.Select(supply => new WordConcept { Id = "supply." + supply.Id, Words = supply.Words }))
+            .Concat(words.Glossary.Values.Select(term => new WordConcept { Id = "term." + term.Id, Words = [term.Term, .. term.Synonyms], Swallows = Swallowing.None }))
+            .ToList();
+        foreach (var phrase in concepts.SelectMany(concept => concept.Words.Select(word => new Phrase(concept.Id, concept.Swallows, word.ToLowerInvariant().Replace('-', ' ')))))
+        {
+            foreach (var first in phrase.Firsts)
+            {
+                (_phrases.TryGetValue(first, out var listed) ? listed : _phrases[first] = []).Add(phrase);
+            }
+        }
+
+        _fillers = Of(words, "filler");
+        _senses = Of(words, "sense");
+        _pronouns = Of(words, "pronoun");
+        _spelling = new Spelling(
+            concepts.Where(concept => concept.Id is not ("ordinary" or "filler") && !concept.Id.StartsWith("term.", StringComparison.Ordinal))
+                .SelectMany(concept => concept.Words).SelectMany(Split),
+            Of(words, "ordinary").Concat(_fillers).Concat(words.Units.Values.SelectMany(unit => unit.Written).SelectMany(Split)).Concat(words.Glossary.Values.SelectMany(term => term.Synonyms.Append(term.Term)).SelectMany(Split)));
+    }
+
+    /// <summary>Sets the stems, finds the concepts, and works out how far each "not" reaches.</summary>
+    public List<Hit> Read(List<Token> tokens)
+    {
+        foreach (var token in tokens)
+        {
+            token.Stem = token.Kind == TokenKind.Word ? _spelling.StemOf(token.Text) : token.Text;
+        }
+
+        var found = Found(tokens);
+        Deny(tokens, found);
+        return found.ConvertAll(hit => tokens[hit.First].Denied ? hit with { Denied = true } : hit);
+    }
+
+    private static HashSet<string> Of(Vocabulary words, string concept) =>
+        words.Concepts.TryGetValue(concept, out var listed) ? [.. listed.Words.Select(Phrase.Letters)] : [];
+
+    private static IEnumerable<string> Split(string written) =>
+        written.ToLowerInvariant().Split([' ', '|', '*', '-', '/'], StringSplitOptions.RemoveEmptyEntries).Select(word => Phrase.Letters(word.TrimStart('=')));
+
+    /// <summary>All phrases, without those that lie inside a longer one.</summary>
+    private List<Hit> Found(List<Token> tokens)
+    {
+        var hits = new List<Hit>();
+        var cover = new int[tokens.Count];
+        for (var at = 0; at < tokens.Count; at++)
+        {
+            Collect(tokens, at, tokens[at].Stem, hits, cover);
+            if (tokens[at].Kind is TokenKind.Word or TokenKind.Tag)
+            {
+                Collect(tokens, at, "=" + tokens[at].Text, hits, cover);
+            }
+        }
+
+        return [.. hits.Where(found => !found.Places.All(place => cover[place] > found.Places.Length))];
+    }
+
+    private void Collect(List<Token> tokens, int at, string key, List<Hit> hits, int[] cover)
+    {
+        if (!_phrases.TryGetValue(key, out var phrases))
+        {
+            return;
+        }
+
+        foreach (var phrase in phrases)
+        {
+            if (phrase.At(tokens, at, _fillers) is not { } places)
+            {
+                continue;
+            }
+
+            hits.Add(new Hit(phrase.Concept, places, false));
+            var swallowed = phrase.Swallows switch { Swallowing.All => places.Length, Swallowing.First => 1, _ => 0 };
+            for (var place = 0; places.Length > 1 && place < swallowed; place++)
+            {
+                cover[places[place]] = Math.Max(cover[places[place]], places.Length);
+            }
+        }
+    }
+
+    private void Deny(List<Token> tokens, List<Hit> found)
+    {
+        var starts = new string?[tokens.Count];
+        var inside = new bool[tokens.Count];
+        foreach (var hit in found)
+        {
+            if (hit.Concept is Not or ShortNot)
+            {
+                starts[hit.Last] = hit.Concept;
+                foreach (var place in hit.Places)
+                {
+                    inside[place] = true;
+                }
+            }
+            else if (hit.Concept == Turn)
+            {
+                starts[hit.First] ??= Turn;
+            }
+        }
+
+        var (until, clause) = (-1, -1);
+        for (var at = 0; at < tokens.Count; at++)
+        {
+            var token = tokens[at];
+            if (token.Clause != clause || starts[at] == Turn || Breaks(tokens, at, inside))
+            {
+                (until, clause) = (-1, token.Clause);
+            }
+
+            token.Denied = at <= until && !inside[at];
+            if (starts[at] is Not or ShortNot)
+            {
+                until = Math.Max(until, at + (starts[at] == Not ? ReachOfNot : 3));
+            }
+        }
+    }
+
+    /// <summary>A new subject ends what a "not" reaches: "won't turn, it hums", but not "can't get it to turn" or "don't hear it hum".</summary>
+    private bool Breaks(List<Token> tokens, int at, bool[] inside) =>
+        _pronouns.Contains(tokens[at].Text) && at > 0 && !inside[at - 1] && !_senses.Contains(tokens[at - 1].Text)
+        && !(at + 1 < tokens.Count && tokens[at + 1].Text is "to" or "by" or "with" or "at" or "up" or "or" or "over");
+}

@@ -1,0 +1,97 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Turns what a person types into facts. Pure: the same words always give the same facts.</summary>
+public sealed class Listener
+{
+    /// <summary>The longest message that is read, in characters; a longer one is refused whole and never cut silently.</summary>
+    public const int LongestText = 20_000;
+
+    private static readonly string[] SmallTalk = ["filler", "small-talk", "pronoun"];
+    private readonly Vocabulary _words;
+    private readonly Lexicon _lexicon;
+    private readonly UnitBook _units;
+    private readonly Conclusions _conclusions;
+    private readonly HashSet<string> _smallTalk;
+
+    /// <summary>A listener for these words.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    public Listener(TradeKnowledge knowledge)
+    {
+        ArgumentNullException.ThrowIfNull(knowledge);
+        _words = knowledge.Words;
+        _lexicon = new Lexicon(_words);
+        _units = new UnitBook(_words.Units.Values);
+        _conclusions = new Conclusions(_words.Rules.Values);
+        _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
+    }
+
+    /// <summary>Reads a message; a message above <see cref="LongestText"/> is a problem <c>too-large</c>.</summary>
+    /// <param name="text">The message.</param>
+    /// <param name="leads">The leads' tags as far as they are known.</param>
+    /// <param name="asked">The question that stands open.</param>
+    /// <param name="region">The region, which settles "a normal wall outlet".</param>
+    public Answer<Understood> Hear(string text, IReadOnlyList<string>? leads = null, OpenQuestion? asked = null, Region? region = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length > LongestText
+            ? new Problem("too-large", "text", Statement.Of("problem.text-too-long", ("length", $"{text.Length}"), ("longest", $"{LongestText}")))
+            : Understand(text, leads, asked, region);
+    }
+
+    /// <summary>Reads a message.</summary>
+    /// <param name="text">The message, at most <see cref="LongestText"/> characters.</param>
+    /// <param name="leads">The leads' tags as far as they are known.</param>
+    /// <param name="asked">The question that stands open; it decides how a bare "1.7" or "yes" is read.</param>
+    /// <param name="region">The region, which settles "a normal wall outlet".</param>
+    /// <exception cref="ArgumentOutOfRangeException">The message is too long; ask <see cref="Hear"/>.</exception>
+    public Understood Understand(string text, IReadOnlyList<string>? leads = null, OpenQuestion? asked = null, Region? region = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(text.Length, LongestText, nameof(text));
+        var tokens = Tokenizer.Cut(text);
+        var scene = new Scene(text, tokens, _lexicon.Read(tokens), _words.Supplies, new Hearing(leads ?? [], asked, region));
+        return Read(scene);
+    }
+
+    private Understood Read(Scene scene)
+    {
+        var leads = new LeadReader(scene);
+        var readings = new ReadingGrammar(scene, leads, _units);
+        readings.Read();
+        new JointGrammar(scene, leads).Read();
+        var concluded = _conclusions.Of(scene);
+        var heard = new Findings(scene, _words, concluded);
+        heard.File();
+        if (scene.Asked?.About == "lead")
+        {
+            new LeadNames(scene, leads).Read();
+        }
+
+        var quantities = new QuantityReader(scene, _units).All();
+        var answered = scene.Asked is { Kind: AnswerKind.Reading or AnswerKind.Quantity } ? Answer(scene, readings, quantities) : null;
+        new Figures(scene, [.. quantities.Where(quantity => !scene.Tokens[quantity.First].Used)]).Read();
+        if (scene.Asked?.About != "lead")
+        {
+            new LeadNames(scene, leads).Read();
+        }
+
+        answered ??= Answer(scene, readings, quantities);
+        var facts = scene.Facts.Select(fact => fact.Fact).ToList();
+        return heard.Understood with
+        {
+            Facts = facts,
+            Goal = facts.OfType<Fact.Goal>().LastOrDefault()?.Id,
+            Answer = answered?.Answer,
+            AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],
+            Corrections = heard.Corrects ? [.. facts.Where(fact => fact is Fact.Reading or Fact.Plate or Fact.Supply or Fact.Capacitor or Fact.Insulation or Fact.Running or Fact.Joint)] : [],
+            NotUnderstood = [.. scene.Unsettled, .. answered?.Answer.Text is null ? new Leftovers(scene, _smallTalk).Find() : []],
+        };
+    }
+
+    private static (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Answer(Scene scene, ReadingGrammar readings, List<Quantity> quantities) =>
+        new AnswerGrammar(scene, readings, quantities).Read();
+}

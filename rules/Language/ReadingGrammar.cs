@@ -1,0 +1,270 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Reads meter readings between leads in any common writing.</summary>
+internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook units)
+{
+    private const int MostBetween = 6;
+    private const double InsulationFrom = 1e5;
+    private Value? _last;
+
+    /// <summary>What a meter showed.</summary>
+    internal sealed record Value(double? Ohms, bool Open, bool Short, bool Kick, int First, int Last);
+
+    public void Read()
+    {
+        for (var at = 0; at < scene.Tokens.Count; at++)
+        {
+            if (!scene.Tokens[at].Used && Line(at) is { } last)
+            {
+                at = last;
+            }
+        }
+    }
+
+    /// <summary>A value that starts at the token: a figure in ohms, "OL", "beeps", "jumps, then OL".</summary>
+    public Value? ValueAt(int at, bool needsUnit)
+    {
+        if (scene[at] is not { Used: false } token)
+        {
+            return null;
+        }
+
+        if (scene.At(at, "reading-kick") is { } kick)
+        {
+            return new Value(null, true, false, true, at, kick.Last);
+        }
+
+        if (scene.At(at, "reading-open") is { } open)
+        {
+            var kicks = scene.At(open.Last + 1, "reading-kick-after");
+            return new Value(null, true, false, kicks is not null, at, kicks?.Last ?? open.Last);
+        }
+
+        if (scene.At(at, "reading-short") is { } shorted)
+        {
+            return new Value(null, false, true, false, at, shorted.Last);
+        }
+
+        return token.Kind == TokenKind.Number && !token.Negative ? Figure(at, token, needsUnit) : null;
+    }
+
+    private Value? Figure(int at, Token token, bool needsUnit)
+    {
+        if (token.InOhms)
+        {
+            return new Value(token.Value, false, false, false, at, units.At(scene, at + 1, true) is { Unit.Unit: "ohm" } said ? said.Last : at);
+        }
+
+        var unit = units.At(scene, at + 1, true);
+        if (unit is { } found && found.Unit.Unit is "ohm" or "megohm")
+        {
+            var ohms = token.Value * found.Unit.Factor * (found.Unit.Unit == "megohm" ? 1e6 : 1);
+            return new Value(ohms, false, false, false, at, found.Last);
+        }
+
+        if (scene[at + 1] is { Text: "k", Kind: TokenKind.Word })
+        {
+            return new Value(token.Value * 1000, false, false, false, at, at + 1);
+        }
+
+        return unit is null && !needsUnit && !Continues(at) ? new Value(token.Value, false, false, false, at, at) : null;
+    }
+
+    /// <summary>"4-6" and "1/2" are not one figure.</summary>
+    private bool Continues(int at) => scene.IsWord(at + 1, "-", "/") && scene[at + 2] is { Glued: true } && scene[at + 1]!.Glued;
+
+    private int? Line(int at)
+    {
+        if (All(at) is { } last)
+        {
+            return last;
+        }
+
+        var start = scene.At(at, "between") is { } between ? between.Last + 1 : at;
+        var pairs = new List<(string From, string To, int First, int Last)>();
+        var next = start;
+        while (Pair(next, start > at) is { } pair)
+        {
+            pairs.Add((pair.From, pair.To, pairs.Count == 0 ? at : next, pair.Last));
+            next = pair.Last + 1;
+            var value = pairs.Count == 1 && start > at ? Before(at) ?? After(next, true) : After(next, start > at);
+            if (value is not null)
+            {
+                return Add(pairs, value);
+            }
+
+            while (scene.IsWord(next, "and", ",", "&", "also"))
+            {
+                next++;
+            }
+        }
+
+        return null;
+    }
+
+    private int Add(List<(string From, string To, int First, int Last)> pairs, Value value)
+    {
+        var end = Math.Max(value.Last, pairs[^1].Last);
+        var degrees = Degrees(end + 1);
+        foreach (var pair in pairs)
+        {
+            var (first, last) = (Math.Min(pair.First, value.First < pair.First ? value.First : pair.First), pair == pairs[^1] ? end : pair.Last);
+            if (value is { Ohms: >= InsulationFrom } && pair.To is Fact.Reading.Frame or Fact.Reading.Earth)
+            {
+                scene.Add(first, last, new Fact.Insulation { Megohms = value.Ohms.GetValueOrDefault() / 1e6, Celsius = degrees?.Celsius });
+                continue;
+            }
+
+            scene.Add(first, last, Reading(pair.From, pair.To, value) with { Celsius = degrees?.Celsius, ChangesWithShaft = ChangesWithShaft(end) });
+        }
+
+        if (degrees is { } at)
+        {
+            scene.Use(end + 1, at.Last);
+            end = at.Last;
+        }
+
+        _last = value;
+        return end;
+    }
+
+    private static Fact.Reading Reading(string from, string to, Value value) =>
+        new() { From = from, To = to, Ohms = value.Ohms, Open = value.Open, Short = value.Short, Kick = value.Kick };
+
+    private bool ChangesWithShaft(int at) => scene.InSentence("changes-with-shaft", at);
+
+    private (double Celsius, int Last)? Degrees(int at)
+    {
+        at = scene.IsWord(at, "at", "@", "(") ? at + 1 : at;
+        return scene[at] is { Kind: TokenKind.Number } number && units.At(scene, at + 1, true) is { Unit.Unit: "celsius" } unit
+            ? ((number.Value - unit.Unit.Less) * unit.Unit.Factor, unit.Last)
+            : null;
+    }
+
+    /// <summary>Two leads with something that joins them.</summary>
+    private (string From, string To, int Last)? Pair(int at, bool introduced)
+    {
+        if (leads.At(at, introduced || scene.IsWord(at + 1, "-")) is not { } from)
+        {
+            return null;
+        }
+
+        var joint = from.Last + 1;
+        var (sign, width) = Joiner(joint);
+        if (width == 0 || (sign == "and" && !introduced && !HasVerb(joint + width)))
+        {
+            return null;
+        }
+
+        var frame = leads.Frame(joint + width);
+        return (frame ?? leads.At(joint + width, introduced || sign == "-")) is { } to && !string.Equals(from.Tag, to.Tag, StringComparison.Ordinal)
+            ? (from.Tag, to.Tag, to.Last)
+            : null;
+    }
+
+    private (string Sign, int Width) Joiner(int at) => scene[at]?.Text switch
+    {
+        "-" when scene.IsWord(at + 1, ">") => ("-", 2),
+        "-" or "→" => ("-", 1),
+        "to" or "against" or "onto" => ("to", 1),
+        "with" or "and" or "&" or "+" => ("and", 1),
+        "/" when scene[at - 1]?.Kind == TokenKind.Tag || scene.Like(at - 1, "colour.") is not null => ("-", 1),
+        _ => ("", 0),
+    };
+
+    /// <summary>"1 and 2 is 62 ohm": two leads joined by "and" need a verb and a value behind them.</summary>
+    private bool HasVerb(int at) => leads.At(at) is { } to && (scene.At(to.Last + 1, "reads") is not null || scene.IsWord(to.Last + 1, ":", "=")
+        || ValueAt(to.Last + 1, true) is not null || (scene.IsWord(to.Last + 1, "and", ",") && scene.InSentence("reads", at)));
+
+    /// <summary>The value behind a pair, over words like "is", "reads", "about".</summary>
+    private Value? After(int at, bool introduced)
+    {
+        for (var skipped = 0; skipped <= MostBetween; skipped++)
+        {
+            if (ValueAt(at, false) is { } value)
+            {
+                return IsPair(at) && value.First == value.Last ? null : value;
+            }
+
+            if (scene.At(at, "same-again") is { } same && _last is { } last)
+            {
+                return last with { First = at, Last = same.Last };
+            }
+
+            var over = scene.At(at, "reads")?.Last ?? scene.At(at, "about")?.Last ?? scene.At(at, "filler-in-reading")?.Last
+                ?? (scene.IsWord(at, ":", "=", "~", "≈", "(") || (introduced && scene.IsWord(at, ",")) || (scene.IsWord(at, ",") && ValueIsWord(at + 1)) ? at : -1);
+            if (over < 0)
+            {
+                return null;
+            }
+
+            at = over + 1;
+        }
+
+        return null;
+    }
+
+    private bool ValueIsWord(int at) => scene[at] is { Kind: TokenKind.Word } && ValueAt(at, true) is not null;
+
+    /// <summary>"3 between 1 and 2": the value stands before.</summary>
+    private Value? Before(int at)
+    {
+        for (var first = Math.Max(0, at - 4); first < at; first++)
+        {
+            if (scene.Tokens[first].Clause == scene.Tokens[at - 1].Clause && ValueAt(first, false) is { } value && value.Last >= at - 2 && value.Last < at
+                && (value.Last == at - 1 || scene.At(at - 1, "about") is not null || scene.At(at - 1, "filler-in-reading") is not null))
+            {
+                return value;
+            }
+        }
+
+        return null;
+    }
+
+    private bool IsPair(int at) => Pair(at, false) is not null;
+
+    /// <summary>"all six together to frame OL", "each to the case nothing", "red to everything else open".</summary>
+    private int? All(int at)
+    {
+        var each = scene.At(at, "each-lead");
+        if ((each ?? scene.At(at, "all-leads")) is not { } all)
+        {
+            return null;
+        }
+
+        var joint = all.Last + 1;
+        for (var skipped = 0; skipped < 3 && scene.At(joint, "together") is { } together; skipped++)
+        {
+            joint = together.Last + 1;
+        }
+
+        joint = scene.IsWord(joint, "to", "against", "-", "and", "on") ? joint + 1 : joint;
+        if (leads.Frame(joint) is not { } frame || After(frame.Last + 1, true) is not { } value)
+        {
+            return null;
+        }
+
+        var degrees = Degrees(value.Last + 1);
+        var last = degrees?.Last ?? value.Last;
+        if (value.Ohms >= InsulationFrom)
+        {
+            scene.Add(at, last, new Fact.Insulation { Megohms = value.Ohms.Value / 1e6, Celsius = degrees?.Celsius });
+        }
+        else if (each is not null && scene.Leads.Count > 0)
+        {
+            foreach (var lead in scene.Leads)
+            {
+                scene.Add(at, last, Reading(lead, frame.Tag, value));
+            }
+        }
+        else
+        {
+            var from = scene.Leads.Count > 0 ? scene.Leads[0] : LeadReader.All;
+            scene.Add(at, last, Reading(from, frame.Tag, value) with { Together = [.. scene.Leads.Skip(1)] });
+        }
+
+        return last;
+    }
+}

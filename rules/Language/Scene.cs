@@ -1,0 +1,123 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>One message while it is being read: tokens, concepts, and what was made of them so far.</summary>
+internal sealed class Scene
+{
+    private readonly List<Hit>[] _starts;
+    private readonly HashSet<(string Concept, int Clause)> _clauses = [];
+    private readonly HashSet<(string Concept, int Sentence)> _sentences = [];
+    private readonly List<(int At, Fact Fact)> _facts = [];
+
+    public Scene(string text, List<Token> tokens, List<Hit> hits, IReadOnlyDictionary<string, SupplyWords> supplies, Hearing hearing)
+    {
+        (Text, Tokens, Hits, Supplies, Leads, Asked, Region) = (text, tokens, hits, supplies, hearing.Leads, hearing.Asked, hearing.Region);
+        _starts = new List<Hit>[tokens.Count];
+        foreach (var hit in hits)
+        {
+            (_starts[hit.First] ??= []).Add(hit);
+            _clauses.Add((hit.Concept, tokens[hit.First].Clause));
+            _sentences.Add((hit.Concept, tokens[hit.First].Sentence));
+        }
+    }
+
+    public string Text { get; }
+
+    public List<Token> Tokens { get; }
+
+    public List<Hit> Hits { get; }
+
+    public IReadOnlyDictionary<string, SupplyWords> Supplies { get; }
+
+    public IReadOnlyList<string> Leads { get; }
+
+    public OpenQuestion? Asked { get; }
+
+    public Region? Region { get; }
+
+    public List<Leftover> Unsettled { get; } = [];
+
+    /// <summary>The facts in the order of the words that they were read from.</summary>
+    public IReadOnlyList<(int At, Fact Fact)> Facts => [.. _facts.OrderBy(fact => fact.At)];
+
+    public bool HasFacts => _facts.Count > 0;
+
+    public Token? this[int at] => at >= 0 && at < Tokens.Count ? Tokens[at] : null;
+
+    /// <summary>The words from one token to another, as the person wrote them.</summary>
+    public string Span(int first, int last) => Text[Tokens[first].Start..Tokens[last].End];
+
+    public void Add(int first, int last, Fact fact)
+    {
+        Use(first, last);
+        Note(first, last, fact);
+    }
+
+    /// <summary>Files a fact without claiming all the words between.</summary>
+    public void Note(int first, int last, Fact fact) => _facts.Add((first, fact with { Span = Span(first, last) }));
+
+    public void Use(int first, int last)
+    {
+        for (var at = first; at <= last; at++)
+        {
+            Tokens[at].Used = true;
+        }
+    }
+
+    public void Use(Hit hit)
+    {
+        foreach (var place in hit.Places)
+        {
+            Tokens[place].Used = true;
+        }
+    }
+
+    public IReadOnlyList<Hit> StartingAt(int at) => at >= 0 && at < _starts.Length && _starts[at] is { } hits ? hits : [];
+
+    /// <summary>The longest hit of a concept that starts here.</summary>
+    public Hit? At(int at, string concept)
+    {
+        Hit? longest = null;
+        foreach (var hit in StartingAt(at))
+        {
+            longest = hit.Concept == concept && hit.Last > (longest?.Last ?? -1) ? hit : longest;
+        }
+
+        return longest;
+    }
+
+    /// <summary>The longest hit here of a concept whose id starts so.</summary>
+    public Hit? Like(int at, string prefix)
+    {
+        Hit? longest = null;
+        foreach (var hit in StartingAt(at))
+        {
+            longest = hit.Concept.StartsWith(prefix, StringComparison.Ordinal) && hit.Last > (longest?.Last ?? -1) ? hit : longest;
+        }
+
+        return longest;
+    }
+
+    public bool InClause(string concept, int at) => _clauses.Contains((concept, Tokens[at].Clause));
+
+    public bool InSentence(string concept, int at) => _sentences.Contains((concept, Tokens[at].Sentence));
+
+    /// <summary>Steps over signs.</summary>
+    public void SkipSigns(ref int at, params ReadOnlySpan<string> signs)
+    {
+        while (IsWord(at, signs))
+        {
+            at++;
+        }
+    }
+
+    public bool IsWord(int at, params ReadOnlySpan<string> words) => this[at] is { } token && words.Contains(token.Text);
+}
+
+/// <summary>What is known beside the words.</summary>
+/// <param name="Leads">The leads' tags, as far as they are known.</param>
+/// <param name="Asked">The open question.</param>
+/// <param name="Region">The region, where it is known.</param>
+internal sealed record Hearing(IReadOnlyList<string> Leads, OpenQuestion? Asked, Region? Region);

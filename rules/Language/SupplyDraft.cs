@@ -1,0 +1,91 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Collects what is said of the supply into one fact.</summary>
+internal sealed class SupplyDraft(Scene scene)
+{
+    private Fact.Supply? _fact;
+    private int _first = int.MaxValue;
+    private int _last = -1;
+
+    public bool HasVolts => _fact?.Volts is not null;
+
+    public void Take(Quantity q)
+    {
+        if (q.UnitId == "volt")
+        {
+            TakeVolts(q);
+        }
+        else if (q.UnitId == "hertz")
+        {
+            Put(q, (_fact ?? new()) with { Hertz = q.Values[0] });
+        }
+        else
+        {
+            Put(q, (_fact ?? new()) with { Phases = (int)Math.Clamp(q.Values[0], 1, 3) });
+        }
+    }
+
+    public void TakeVolts(Quantity q)
+    {
+        if (_fact?.Volts is not null && _fact.Volts != q.Values[0])
+        {
+            Flush();
+        }
+
+        Put(q, (_fact ?? new()) with { Volts = q.Values[0] });
+    }
+
+    /// <summary>Adds what the words settle ("split phase", "a normal wall outlet") and files the fact.</summary>
+    public void Finish()
+    {
+        foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("supply.", StringComparison.Ordinal) && !hit.Denied))
+        {
+            scene.Use(hit);
+            Named(hit);
+        }
+
+        Flush();
+    }
+
+    private void Named(Hit hit)
+    {
+        var words = scene.Supplies[hit.Concept["supply.".Length..]];
+        var region = scene.Region switch { Region.NorthAmerica => "na", Region.Iec => "iec", _ => null };
+        var fact = _fact ?? new();
+        double? volts = region is not null && words.Volts.TryGetValue(region, out var known) ? known : words.Volts.TryGetValue("any", out known) ? known : null;
+        double? hertz = region is not null && words.Hertz.TryGetValue(region, out known) ? known : null;
+        if (volts is null && words.Volts.Count > 0 && fact.Volts is null)
+        {
+            scene.Unsettled.Add(new Leftover(scene.Span(hit.First, hit.Last), ["supply/volts"]));
+        }
+
+        _fact = fact with
+        {
+            Volts = fact.Volts is { } said ? said * (words.VoltsFactor == 1 || said > 150 ? 1 : words.VoltsFactor) : volts,
+            Hertz = fact.Hertz ?? hertz,
+            Phases = fact.Phases ?? words.Phases,
+            System = words.System ?? fact.System,
+        };
+        Reach(hit.First, hit.Last);
+    }
+
+    private void Put(Quantity q, Fact.Supply fact)
+    {
+        _fact = fact;
+        Reach(q.First, q.Last);
+    }
+
+    private void Reach(int first, int last) => (_first, _last) = (Math.Min(_first, first), Math.Max(_last, last));
+
+    private void Flush()
+    {
+        if (_fact is not null)
+        {
+            scene.Note(_first, _last, _fact);
+        }
+
+        (_fact, _first, _last) = (null, int.MaxValue, -1);
+    }
+}

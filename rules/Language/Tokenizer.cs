@@ -1,0 +1,252 @@
+using System.Globalization;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Cuts a text into tokens in one pass.</summary>
+internal static class Tokenizer
+{
+    private const int LongestNumber = 24;
+
+    public static List<Token> Cut(string text)
+    {
+        var tokens = new List<Token>(text.Length / 4 + 4);
+        for (var at = 0; at < text.Length;)
+        {
+            var c = text[at];
+            if (char.IsWhiteSpace(c) && c != '\n')
+            {
+                at++;
+            }
+            else if (StartsNumber(text, at))
+            {
+                at = Number(text, at, tokens);
+            }
+            else if (IsLetter(c))
+            {
+                at = Word(text, at, tokens);
+            }
+            else
+            {
+                at = Mark(text, at, tokens);
+            }
+        }
+
+        return Places(Joined(tokens, text));
+    }
+
+    private static bool IsLetter(char c) => char.IsLetter(c);
+
+    private static bool StartsNumber(string text, int at) =>
+        char.IsAsciiDigit(text[at]) || Fraction(text[at]) > 0
+        || (text[at] == '.' && at + 1 < text.Length && char.IsAsciiDigit(text[at + 1]) && (at == 0 || !char.IsAsciiDigit(text[at - 1])));
+
+    private static double Fraction(char c) => c switch
+    {
+        '½' => 0.5, '¼' => 0.25, '¾' => 0.75, '⅓' => 1 / 3.0, '⅔' => 2 / 3.0, '⅛' => 0.125, '⅙' => 1 / 6.0, '⅕' => 0.2, _ => 0,
+    };
+
+    private static int Number(string text, int start, List<Token> tokens)
+    {
+        var at = start;
+        var digits = new System.Text.StringBuilder();
+        while (at < text.Length && char.IsAsciiDigit(text[at]))
+        {
+            digits.Append(text[at++]);
+            if (IsThousands(text, at, at - start))
+            {
+                at++;
+            }
+        }
+
+        if (at + 1 < text.Length && (text[at] == '.' || IsDecimalComma(text, start, at)) && char.IsAsciiDigit(text[at + 1]))
+        {
+            digits.Append('.');
+            for (at++; at < text.Length && char.IsAsciiDigit(text[at]); at++)
+            {
+                digits.Append(text[at]);
+            }
+        }
+
+        var fraction = at < text.Length ? Fraction(text[at]) : 0;
+        if (fraction > 0)
+        {
+            at++;
+        }
+
+        if (digits.Length > LongestNumber)
+        {
+            tokens.Add(new Token(TokenKind.Word, start, at, "number"));
+            return at;
+        }
+
+        var value = digits.Length == 0 ? 0 : double.Parse(digits.ToString(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+        tokens.Add(new Token(TokenKind.Number, start, at, text[start..at])
+        {
+            Value = value + fraction,
+            Glued = start > 0 && !char.IsWhiteSpace(text[start - 1]),
+            Negative = start > 0 && text[start - 1] is '-' or '−' && (start == 1 || char.IsWhiteSpace(text[start - 2])),
+        });
+        return at;
+    }
+
+    /// <summary>"1,140": one to three digits, a comma, exactly three digits.</summary>
+    private static bool IsThousands(string text, int at, int digitsBefore) =>
+        digitsBefore <= 3 && at + 3 < text.Length + 0 && text[at] == ',' && Digits(text, at + 1) == 3;
+
+    /// <summary>"2,2 kW": a comma between digits, one or two behind it, then letters of a unit.</summary>
+    private static bool IsDecimalComma(string text, int start, int at)
+    {
+        if (text[at] != ',' || (start > 0 && text[start - 1] is ',' or '-'))
+        {
+            return false;
+        }
+
+        var digits = Digits(text, at + 1);
+        var after = at + 1 + digits;
+        if (after < text.Length && text[after] == ' ')
+        {
+            after++;
+        }
+
+        return digits is 1 or 2 && after < text.Length && text[after] is 'k' or 'K' or 'A' or 'V' or 'Ω' or 'o' or 'O' or 'h' or 'H' or 'W' or 'µ' or 'μ' or 'u' or 'M';
+    }
+
+    private static int Digits(string text, int at)
+    {
+        var count = 0;
+        while (at + count < text.Length && count < 5 && char.IsAsciiDigit(text[at + count]))
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    private static int Word(string text, int start, List<Token> tokens)
+    {
+        var at = start;
+        while (at < text.Length && (IsLetter(text[at]) || (IsApostrophe(text[at]) && at + 1 < text.Length && IsLetter(text[at + 1]))))
+        {
+            at++;
+        }
+
+        tokens.Add(new Token(TokenKind.Word, start, at, Plain(text.AsSpan(start, at - start), tokens))
+        {
+            Glued = start > 0 && !char.IsWhiteSpace(text[start - 1]),
+        });
+        return at;
+    }
+
+    private static bool IsApostrophe(char c) => c is '\'' or '’' or '‘' or '`' or '´';
+
+    /// <summary>Lower case without apostrophes; signs of units in letters. "M" behind a number is mega, never milli.</summary>
+    private static string Plain(ReadOnlySpan<char> word, List<Token> tokens)
+    {
+        if (word.Length == 1 && word[0] is 'Ø' or 'ø' or 'Φ' or 'φ')
+        {
+            return "ph";
+        }
+
+        var behindNumber = tokens.Count > 0 && tokens[^1].Kind == TokenKind.Number;
+        if (word[0] == 'M' && behindNumber && (word.Length == 1 || word[1] is 'Ω' or 'Ω' || word[1..].StartsWith("ohm", StringComparison.OrdinalIgnoreCase)))
+        {
+            return "megohm";
+        }
+
+        var plain = new System.Text.StringBuilder(word.Length + 2);
+        foreach (var c in word)
+        {
+            _ = c switch
+            {
+                'Ω' or 'Ω' or 'ω' => plain.Append("ohm"),
+                'µ' or 'μ' => plain.Append('u'),
+                _ when IsApostrophe(c) => plain,
+                _ => plain.Append(char.ToLowerInvariant(c)),
+            };
+        }
+
+        return plain.ToString();
+    }
+
+    private static int Mark(string text, int at, List<Token> tokens)
+    {
+        var c = text[at];
+        if (c is '°' or 'º')
+        {
+            var letter = at + 1 < text.Length && text[at + 1] == ' ' ? at + 2 : at + 1;
+            if (letter < text.Length && text[letter] is 'C' or 'c' or 'F' or 'f' && (letter + 1 == text.Length || !IsLetter(text[letter + 1])))
+            {
+                tokens.Add(new Token(TokenKind.Word, at, letter + 1, text[letter] is 'C' or 'c' ? "degc" : "degf"));
+                return letter + 1;
+            }
+        }
+
+        if (c == '%' || (c == '~' && tokens.Count > 0 && tokens[^1].Kind == TokenKind.Number && tokens[^1].End == at))
+        {
+            tokens.Add(new Token(TokenKind.Word, at, at + 1, c == '%' ? "percent" : "ph") { Glued = true });
+            return at + 1;
+        }
+
+        var sign = c switch { '–' or '‑' or '−' => "-", '—' => "—", '\n' => "\n", '’' => "'", _ => c.ToString() };
+        tokens.Add(new Token(TokenKind.Mark, at, at + 1, sign) { Glued = at > 0 && !char.IsWhiteSpace(text[at - 1]) });
+        return at + 1;
+    }
+
+    /// <summary>Puts "T" and "4" together to a tag, "3", "R" and "3" to a number in ohms.</summary>
+    private static List<Token> Joined(List<Token> tokens, string text)
+    {
+        var joined = new List<Token>(tokens.Count);
+        for (var at = 0; at < tokens.Count; at++)
+        {
+            var (token, next, third) = (tokens[at], At(tokens, at + 1), At(tokens, at + 2));
+            if (IsNumberGlued(token, next, third) && Prefix(next!.Text) is { } factor && third!.IsWhole)
+            {
+                var value = token.Value + (third.Value / Math.Pow(10, third.Text.Length));
+                joined.Add(new Token(TokenKind.Number, token.Start, third.End, text[token.Start..third.End]) { Value = value * factor, InOhms = true });
+                at += 2;
+            }
+            else if (IsNumberGlued(token, next, third) && next!.Text is "u" or "v" or "w" && third!.IsWhole)
+            {
+                joined.Add(new Token(TokenKind.Tag, token.Start, third.End, text[token.Start..third.End].ToLowerInvariant()));
+                at += 2;
+            }
+            else if (token.Kind == TokenKind.Word && token.Text.Length <= 2 && next is { IsWhole: true, Glued: true } && next.Text.Length <= 3 && !BehindNumber(token, joined))
+            {
+                joined.Add(new Token(TokenKind.Tag, token.Start, next.End, text[token.Start..next.End].ToLowerInvariant()) { Glued = token.Glued });
+                at++;
+            }
+            else
+            {
+                joined.Add(token);
+            }
+        }
+
+        return joined;
+    }
+
+    private static Token? At(List<Token> tokens, int at) => at < tokens.Count ? tokens[at] : null;
+
+    private static bool BehindNumber(Token token, List<Token> before) => token.Glued && before.Count > 0 && before[^1].Kind == TokenKind.Number;
+
+    private static bool IsNumberGlued(Token first, Token? second, Token? third) =>
+        first.IsWhole && second is { Kind: TokenKind.Word, Glued: true, Text.Length: 1 } && third is { Kind: TokenKind.Number, Glued: true };
+
+    private static double? Prefix(string letter) => letter switch { "r" => 1, "k" => 1000, "m" => 1e6, _ => null };
+
+    private static List<Token> Places(List<Token> tokens)
+    {
+        var (sentence, clause) = (0, 0);
+        foreach (var token in tokens)
+        {
+            if (token.Kind == TokenKind.Mark)
+            {
+                sentence += token.Text is "." or "!" or "?" or "\n" or ";" or "·" or "…" ? 1 : 0;
+                clause += token.Text is "." or "!" or "?" or "\n" or ";" or "·" or "…" or "," or "(" or ")" or ":" or "—" || (token.Is("-") && !token.Glued) ? 1 : 0;
+            }
+
+            (token.Sentence, token.Clause) = (sentence, clause);
+        }
+
+        return tokens;
+    }
+}

@@ -1,0 +1,63 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
+using YamlDotNet.Serialization;
+using YamlDotNet.Serialization.NamingConventions;
+
+namespace WireCoach.Rules.Tests.Language;
+
+/// <summary>One message of the development or the held-out set, with what must be read from it.</summary>
+public sealed class Utterance
+{
+    private static readonly IDeserializer Yaml = new DeserializerBuilder().WithNamingConvention(HyphenatedNamingConvention.Instance).Build();
+
+    public string Say { get; set; } = string.Empty;
+
+    public string[] Leads { get; set; } = [];
+
+    public AskedQuestion? Asked { get; set; }
+
+    public string? Region { get; set; }
+
+    public string[] Expect { get; set; } = [];
+
+    public bool Corrects { get; set; }
+
+    public static List<Utterance> Read(string file) =>
+        Yaml.Deserialize<List<Utterance>>(File.ReadAllText(Path.Combine(Repository.Root, "tests", "rules", "Language", file)));
+
+    public Understood Heard(Listener listener)
+    {
+        var asked = Asked is null ? null : new OpenQuestion
+        {
+            Id = Asked.Id,
+            Kind = Enum.Parse<AnswerKind>(Asked.Kind, ignoreCase: true),
+            About = Asked.About,
+            Unit = Asked.Unit,
+            Between = Asked.Between,
+            Options = [.. Asked.Options.Select(option => new OpenOption(option.Id, option.Text))],
+        };
+        return listener.Understand(Say, Leads, asked, Region switch { "na" => Cases.Region.NorthAmerica, "iec" => Cases.Region.Iec, _ => null });
+    }
+}
+
+public sealed class AskedQuestion
+{
+    public string Id { get; set; } = string.Empty;
+
+    public string Kind { get; set; } = string.Empty;
+
+    public string? About { get; set; }
+
+    public string? Unit { get; set; }
+
+    public string[]? Between { get; set; }
+
+    public AskedOption[] Options { get; set; } = [];
+}
+
+public sealed class AskedOption
+{
+    public string Id { get; set; } = string.Empty;
+
+    public string Text { get; set; } = string.Empty;
+}
