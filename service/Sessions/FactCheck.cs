@@ -112,7 +112,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
 
         Range(each, "ohms", reading.Ohms, "input-ohms", "Ω");
         Range(each, "celsius", reading.Celsius, "input-celsius", "°C");
-        if ((reading.Ohms is null ? 0 : 1) + (reading.Open ? 1 : 0) + (reading.Short ? 1 : 0) + (reading.Kick ? 1 : 0) != 1)
+        if ((reading.Ohms is null ? 0 : 1) + (reading.Open ? 1 : 0) + (reading.Short ? 1 : 0) + (reading is { Kick: true, Open: false } ? 1 : 0) != 1)
         {
             each.Refuse("ohms", _ => Statement.Of("fact.one-outcome"));
         }
