@@ -1,3 +1,5 @@
+using WireCoach.Benchmarks.Sessions;
+
 namespace WireCoach.Benchmarks;
 
 /// <summary>Runs one study by name, or lists them.</summary>
@@ -5,6 +7,9 @@ internal static class Program
 {
     private static readonly Dictionary<string, Action<string[]>> Studies = new(StringComparer.Ordinal)
     {
+        ["fuzz"] = FuzzStudy.Run,
+        ["kill"] = KillStudy.Run,
+        ["turn"] = TurnStudy.Run,
         ["solver"] = SolverStudy.Run,
     };
 

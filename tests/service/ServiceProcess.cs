@@ -14,6 +14,34 @@ internal sealed class ServiceProcess : IAsyncDisposable
 
     public HttpClient Client { get; }
 
+    /// <summary>The memory that the system holds for it, in MiB.</summary>
+    public double Mebibytes
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.WorkingSet64 / 1048576.0;
+        }
+    }
+
+    public static Process Run(string folder, string[] more)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = AppContext.BaseDirectory,
+        };
+        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "WireCoach.Service.dll"), "--Data:Folder", folder, .. more.Contains("--urls") ? more : ["--urls", "http://127.0.0.1:0", .. more]];
+        foreach (var argument in arguments)
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        return Process.Start(start)!;
+    }
+
     public static async Task<ServiceProcess> Start(string folder, params string[] more)
     {
         var process = Run(folder, more);
@@ -97,26 +125,12 @@ internal sealed class ServiceProcess : IAsyncDisposable
     private static async Task<JsonElement> Json(HttpResponseMessage response)
     {
         var body = await response.Content.ReadAsStringAsync();
-        Assert.True(response.IsSuccessStatusCode, $"{(int)response.StatusCode} {body}");
-        using var json = JsonDocument.Parse(body);
-        return json.RootElement.Clone();
-    }
-
-    private static Process Run(string folder, string[] more)
-    {
-        var start = new ProcessStartInfo("dotnet")
+        if (!response.IsSuccessStatusCode)
         {
-            UseShellExecute = false,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            WorkingDirectory = AppContext.BaseDirectory,
-        };
-        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "WireCoach.Service.dll"), "--Data:Folder", folder, .. more.Contains("--urls") ? more : ["--urls", "http://127.0.0.1:0", .. more]];
-        foreach (var argument in arguments)
-        {
-            start.ArgumentList.Add(argument);
+            throw new InvalidOperationException($"{(int)response.StatusCode} {body}");
         }
 
-        return Process.Start(start)!;
+        using var json = JsonDocument.Parse(body);
+        return json.RootElement.Clone();
     }
 }
