@@ -1,18 +1,28 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
 
-/// <summary>What a person's words amount to in a session.</summary>
-internal sealed class Hearing(FactCheck check)
+/// <summary>What a person's words amount to in a session: facts, corrections, answers, undo, and what is answered to their questions.</summary>
+internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck check)
 {
+    private readonly Listener _listener = new(knowledge);
+
     /// <summary>The words in a session as it stands.</summary>
-    public Answer<Given> Hear(LiveSession live, string? text) => Hear(live.Case, live.Assessment.Next, live.State.Turns, text);
+    public Answer<Given> Hear(LiveSession live, string? text)
+    {
+        var heard = Hear(live.Case, live.Assessment.Next, text);
+        return !heard.IsGiven ? Answer<Given>.Refused(heard.Problems)
+            : heard.Value.Undo ? heard.Value.Given with { Retracted = Last(live.State) }
+            : heard.Value.Given;
+    }
 
     /// <summary>The words with a question open.</summary>
-    public Answer<Given> Hear(CaseFile file, Question? asked, IReadOnlyList<Turn> turns, string? text)
+    public Answer<Heard> Hear(CaseFile file, Question? asked, string? text)
     {
         if (string.IsNullOrWhiteSpace(text))
         {
@@ -24,7 +34,131 @@ internal sealed class Hearing(FactCheck check)
             return Refusals.TooLong("text", FactCheck.TextLength);
         }
 
-        _ = (check, file, asked, turns);
-        return new Given { Words = text, NotUnderstood = [text] };
+        var understood = _listener.Hear(text, [.. file.Leads.Select(lead => lead.Tag)], Open(asked, file.Role), file.Region);
+        return understood.IsGiven ? Sorted(file, asked, text, understood.Value) : Answer<Heard>.Refused(understood.Problems);
     }
+
+    private Answer<Heard> Sorted(CaseFile file, Question? asked, string text, Understood understood)
+    {
+        var answer = Answered(file, asked, understood);
+        var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>()
+            .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact);
+        Fact[] facts = [.. answer.Facts.Select(fact => fact with { How = FactEntry.Typed, Span = fact.Span ?? text.Trim() }), .. told];
+        var (taken, refused, why) = Taken(file, facts);
+        Problem[] problems = [.. answer.Problems, .. why];
+        var replies = HearingReplies.To(understood, asked, knowledge, file.Role).ToList();
+        if (problems.Length > 0 && taken.Count == 0 && replies.Count == 0 && !understood.Undo)
+        {
+            return Answer<Heard>.Refused(problems);
+        }
+
+        string[] unheard = [.. understood.NotUnderstood.Select(leftover => leftover.Text), .. refused.Select(fact => fact.Span ?? text.Trim())];
+        var nothing = taken.Count == 0 && replies.Count == 0 && unheard.Length == 0 && !understood.Undo;
+        return new Heard(
+            new Given
+            {
+                Facts = taken,
+                Words = text,
+                NotUnderstood = nothing ? [text.Trim()] : unheard.Distinct(StringComparer.Ordinal).ToList(),
+                Question = answer.Facts.Count > 0 ? asked?.Id : null,
+                Answers = [.. replies, .. problems.Select(problem => problem.Advice)],
+            },
+            understood.Undo);
+    }
+
+    /// <summary>The facts that the answer to the open question amounts to, and the heard facts in whose place they stand.</summary>
+    private (IReadOnlyList<Fact> Facts, IReadOnlyList<Fact>? Own, IReadOnlyList<Problem> Problems) Answered(CaseFile file, Question? asked, Understood understood)
+    {
+        if (asked is null || (understood.Answer is null && !(understood.Skip && understood.Facts.Count == 0)))
+        {
+            return ([], null, []);
+        }
+
+        var read = coach.Read(file, asked, understood.Answer is { } heard ? Answer(heard) : new QuestionAnswer { QuestionId = asked.Id, Unknown = true });
+        return read switch
+        {
+            { IsGiven: false } => ([], understood.AnswerFacts, read.Problems),
+            { Value.Count: 0 } => ([], null, []), // free words: what was heard in them counts as it stands
+            _ => (read.Value, understood.AnswerFacts, []),
+        };
+    }
+
+    private static QuestionAnswer Answer(HeardAnswer heard) => new()
+    {
+        QuestionId = heard.QuestionId,
+        Choice = heard.Choice,
+        Quantity = heard.Value is { } value ? new(value, heard.Unit) : null,
+        Reading = heard.Reading is { } reading
+            ? new AnsweredReading { Ohms = reading.Ohms, Open = reading.Open ? true : null, Short = reading.Short ? true : null, Kick = reading.Kick ? true : null }
+            : null,
+        Confirmed = heard.Confirmed,
+        Text = heard.Text,
+        Unknown = heard.Unknown ? true : null,
+    };
+
+    /// <summary>The facts that can be; one that cannot does not take the others with it.</summary>
+    private (List<Fact> Taken, List<Fact> Refused, List<Problem> Why) Taken(CaseFile file, Fact[] facts)
+    {
+        var whole = check.Check(file, facts, "text");
+        if (whole.IsGiven)
+        {
+            return ([.. whole.Value], [], []);
+        }
+
+        var (taken, refused, why) = (new List<Fact>(), new List<Fact>(), new List<Problem>());
+        foreach (var fact in facts)
+        {
+            var one = check.Check(file, [.. taken.OfType<Fact.Lead>(), fact], "text");
+            if (one.IsGiven)
+            {
+                taken.Add(one.Value[^1]);
+            }
+            else
+            {
+                refused.Add(fact);
+                why.AddRange(one.Problems.Select(problem => problem with { Field = "text" }));
+            }
+        }
+
+        return (taken, refused, why);
+    }
+
+    private OpenQuestion? Open(Question? asked, Role role) => asked is null ? null : new()
+    {
+        Id = asked.Id,
+        Kind = Enum.Parse<AnswerKind>(asked.Kind.ToString()),
+        About = asked.About,
+        Unit = asked.Unit,
+        Between = asked.Between,
+        Options = [.. asked.Options.Select(option => new OpenOption(option.Id, knowledge.Sentences.Render(option.Text, role)))],
+    };
+
+    /// <summary>"No, red to blue was 5.1": what follows takes the place of what was said before.</summary>
+    private static bool Denies(string text) => text.TrimStart().StartsWith("no,", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The latest fact in whose place a correction stands.</summary>
+    private static string? Like(CaseFile file, Fact correction)
+    {
+        var like = file.Facts.FindLast(known => (known, correction) switch
+        {
+            (Fact.Reading before, Fact.Reading now) => (before.From == now.From && before.To == now.To) || (before.From == now.To && before.To == now.From),
+            (Fact.Plate before, Fact.Plate now) => before.Field == now.Field,
+            (Fact.Joint before, Fact.Joint now) => before.Leads.Intersect(now.Leads, StringComparer.Ordinal).Any(),
+            (Fact.Supply, Fact.Supply) or (Fact.Capacitor, Fact.Capacitor) or (Fact.Insulation, Fact.Insulation) or (Fact.Running, Fact.Running) => true,
+            _ => false,
+        });
+        return like?.FactId is { Length: > 0 } id ? id : null;
+    }
+
+    /// <summary>What was taken last and still counts.</summary>
+    private static List<string> Last(SessionState state)
+    {
+        var turn = state.Turns.FindLast(turn => turn.Facts.Any(fact => state.Facts.Exists(known => known.FactId == fact.FactId)));
+        return [.. (turn?.Facts ?? []).Select(fact => fact.FactId).Where(id => state.Facts.Exists(known => known.FactId == id))];
+    }
+
+    /// <summary>What was heard.</summary>
+    /// <param name="Given">What it amounts to.</param>
+    /// <param name="Undo">Whether what was taken last goes back.</param>
+    public sealed record Heard(Given Given, bool Undo);
 }

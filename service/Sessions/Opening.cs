@@ -37,9 +37,9 @@ internal sealed class Opening(FactCheck check, Hearing hearing, Coach coach, Tra
         }
 
         var file = taken.Value.Aggregate(empty, (known, fact) => known.With(fact));
-        var heard = hearing.Hear(file, coach.Assess(file).Next, [], opening.Text);
+        var heard = hearing.Hear(file, coach.Assess(file).Next, opening.Text);
         return heard.IsGiven
-            ? new Begun(opened, heard.Value with { Facts = [.. taken.Value, .. heard.Value.Facts] })
+            ? new Begun(opened, heard.Value.Given with { Facts = [.. taken.Value, .. heard.Value.Given.Facts] })
             : Answer<Begun>.Refused(heard.Problems);
     }
 
