@@ -139,9 +139,11 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
     /// <summary>The latest fact in whose place a correction stands.</summary>
     private static string? Like(CaseFile file, Fact correction)
     {
+        string Tag(string written) => file.Tag(written) ?? written;
         var like = file.Facts.FindLast(known => (known, correction) switch
         {
-            (Fact.Reading before, Fact.Reading now) => (before.From == now.From && before.To == now.To) || (before.From == now.To && before.To == now.From),
+            (Fact.Reading before, Fact.Reading now) =>
+                (before.From == Tag(now.From) && before.To == Tag(now.To)) || (before.From == Tag(now.To) && before.To == Tag(now.From)),
             (Fact.Plate before, Fact.Plate now) => before.Field == now.Field,
             (Fact.Joint before, Fact.Joint now) => before.Leads.Intersect(now.Leads, StringComparer.Ordinal).Any(),
             (Fact.Supply, Fact.Supply) or (Fact.Capacitor, Fact.Capacitor) or (Fact.Insulation, Fact.Insulation) or (Fact.Running, Fact.Running) => true,
