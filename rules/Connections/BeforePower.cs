@@ -39,7 +39,7 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
         }
 
         return new(between, null, OneGroup(from, to)
-            ? Statement.Of("connections.expect-multiple").With("factor", Quoted.Of(any, "ratio", "connections.expected-ohms", Laws))
+            ? any < 1e-9 ? Statement.Of("connections.expect-nothing") : Math.Abs(any - 1) < 1e-9 ? Statement.Of("connections.expect-one") : Statement.Of("connections.expect-multiple").With("factor", Quoted.Of(any, "ratio", "connections.expected-ohms", Laws))
             : Statement.Of("connections.expect-unmeasured"));
     }
 

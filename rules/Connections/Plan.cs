@@ -43,6 +43,9 @@ public sealed record Plan
     /// <summary>Why it is connected so.</summary>
     public required IReadOnlyList<Statement> Why { get; init; }
 
+    /// <summary>What else must be known with it: what the leads do not tell, what must not be done.</summary>
+    public required IReadOnlyList<Statement> Notes { get; init; }
+
     /// <summary>The direction to expect; <see langword="null"/> where the first run settles it.</summary>
     public string? Rotation { get; init; }
 
@@ -79,9 +82,10 @@ public sealed record PlanJoint(string Name, IReadOnlyList<string> Leads, string?
 /// <param name="Volts">Volts across it; for a winding in series with a capacitor or switch, across the whole branch.</param>
 /// <param name="AngleDegrees">The phase of these volts, counted from its start to its finish; 0 is L1 against L2, or L1 against the star's middle.</param>
 /// <param name="PercentOfRated">These volts as percent of what it is made for.</param>
+/// <param name="Branch">It lies behind a capacitor or a start switch, and its volts are those of the whole branch.</param>
 /// <param name="Amps">Amps at full load by the plate; <see langword="null"/> where they cannot be told.</param>
 public sealed record PlannedWinding(
-    string Coil, IReadOnlyList<string> Coils, string Role, IReadOnlyList<string> Leads, Quoted Volts, double AngleDegrees, Quoted PercentOfRated, Quoted? Amps);
+    string Coil, IReadOnlyList<string> Coils, string Role, IReadOnlyList<string> Leads, Quoted Volts, double AngleDegrees, Quoted PercentOfRated, bool Branch, Quoted? Amps);
 
 /// <summary>What a meter shows between two joints.</summary>
 /// <param name="Between">Names of joints, or a joint and <c>frame</c>.</param>

@@ -13,7 +13,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
         Statement.Of("connections.step-earth"),
         .. plan.Joints.Select(Joint),
         .. plan.Outer is { } outer ? [Outer(outer)] : Array.Empty<Statement>(),
-        .. plan.Capped.Count > 0 ? [Statement.Of("connections.step-cap", ("leads", Words.All(plan.Capped)))] : Array.Empty<Statement>(),
+        .. plan.Capped.Count > 0 ? [Statement.Of("connections.step-cap", ("leads", string.Join(", ", plan.Capped)))] : Array.Empty<Statement>(),
         .. HasInnerCapacitor ? [Statement.Of("connections.step-capacitor-back")] : Array.Empty<Statement>(),
         Statement.Of("connections.step-insulate"),
         .. Meter(),
@@ -23,7 +23,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
 
     /// <summary>Why series or parallel, star or delta, and where the start branch sits.</summary>
     public IReadOnlyList<Statement> Why() =>
-        [Supply(), .. Run(), .. Start(), .. Hertz(), .. plan.Layout.Warnings.Select(id => Statement.Of(id))];
+        [Supply(), .. Run(), .. Start(), .. Hertz()];
 
     private bool HasInnerCapacitor => plan.Layout.Parts.Any(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal));
 
@@ -102,7 +102,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
 
     private IEnumerable<Statement> Run()
     {
-        var main = plan.Windings.Where(winding => winding.Role is "run" or "phase").ToList();
+        var main = plan.Windings.Where(winding => winding is { Role: "run" or "phase", Branch: false }).ToList();
         if (main.Count == 0)
         {
             return [];

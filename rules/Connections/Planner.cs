@@ -42,7 +42,13 @@ public sealed class Planner(TradeKnowledge knowledge)
         var chosen = RowChoice.Of(rows, request);
         var others = request.Connection is null ? RowChoice.Others(rows, chosen, request) : [];
         var builder = new PlanBuilder(layout, tags, request);
-        return builder.Build(chosen) with { Others = [.. others.Select(builder.Build)] };
+        var plan = builder.Build(chosen);
+        if (PlanNotes.Unfit(plan, request, knowledge.Connections.CapacitorVolts) is { } unfit)
+        {
+            return Refused([unfit]);
+        }
+
+        return plan with { Others = [.. others.Select(builder.Build)] };
     }
 
     private static Answer<Plan> Refused(IReadOnlyList<Problem> problems)

@@ -50,10 +50,11 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
             Quoted.Of(volts, "volt", "connections.winding-volts", Laws, trail),
             shareOfLine.Phase * 180 / Math.PI,
             Quoted.Of(percent, "percent", "connections.winding-percent", Laws, trail, against),
+            chain.Weak,
             Amps(chain, ampsPerUnit));
     }
 
-    private static Quoted? Amps(WiredChain chain, double? perUnit)
+    private Quoted? Amps(WiredChain chain, double? perUnit)
     {
         if (chain.Weak || perUnit is not { } scale)
         {
@@ -61,8 +62,9 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
         }
 
         var amps = chain.Amps.Magnitude * scale;
+        var plate = suited.PlateAmps!.Value;
         return Quoted.Of(amps, "amp", "connections.winding-amps", Laws, new TrailStep(
-            "amps of the winding at full load", "plate amps × its part of the line current", $"plate {Units.Text(amps, "amp")} after division", Units.Text(amps, "amp")));
+            "amps of the winding at full load", "plate amps × its part of the line current", $"{Units.Text(plate, "amp")}, {Units.Number(amps / plate)}", Units.Text(amps, "amp")));
     }
 
     /// <summary>Plate amps for one unit of chain current; none where windings of different kinds share the line for good.</summary>

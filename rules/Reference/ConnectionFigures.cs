@@ -35,6 +35,9 @@ public sealed record ConnectionFigures
     /// <summary>Volts per hertz against the plate's below which the motor is weak.</summary>
     public required Limit VoltsPerHertzLow { get; init; }
 
+    /// <summary>The least volts that a capacitor must be made for, as a share of its branch's rated volts.</summary>
+    public required Limit CapacitorVolts { get; init; }
+
     /// <summary>A three-phase motor on one phase with a capacitor.</summary>
     public required SinglePhasing SinglePhasing { get; init; }
 

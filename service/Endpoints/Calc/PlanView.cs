@@ -29,6 +29,8 @@ internal sealed record PlanView
 
     public required IReadOnlyList<Statement> Why { get; init; }
 
+    public required IReadOnlyList<Statement> Notes { get; init; }
+
     public string? Rotation { get; init; }
 
     public string? SeenFrom { get; init; }
@@ -51,9 +53,10 @@ internal sealed record PlanView
         Outer = plan.Outer,
         PerWinding = [.. plan.Windings.Select(WindingView.Of)],
         LineAmps = plan.LineAmps?.Value,
-        ExpectedOhms = [.. plan.ExpectedOhms.Select(one => new OhmsView(one.Between, one.Ohms?.Value, one.Note))],
+        ExpectedOhms = [.. plan.ExpectedOhms.Select(one => new OhmsView(one.Between, WindingView.Clean(one.Ohms?.Value), one.Note))],
         Steps = plan.Steps,
         Why = plan.Why,
+        Notes = plan.Notes,
         Rotation = plan.Rotation,
         SeenFrom = plan.SeenFrom,
         Reverse = plan.Reverse,
@@ -70,10 +73,14 @@ internal sealed record PlanView
 
 /// <summary>What one winding gets.</summary>
 internal sealed record WindingView(
-    string Coil, string Role, IReadOnlyList<string> Leads, double Volts, double AngleDegrees, double PercentOfRated, double? Amps)
+    string Coil, string Role, IReadOnlyList<string> Leads, double Volts, double AngleDegrees, double PercentOfRated, bool Branch, double? Amps)
 {
     public static WindingView Of(PlannedWinding winding) => new(
-        winding.Coil, winding.Role, winding.Leads, winding.Volts.Value!.Value, winding.AngleDegrees, winding.PercentOfRated.Value!.Value, winding.Amps?.Value);
+        winding.Coil, winding.Role, winding.Leads, Clean(winding.Volts.Value)!.Value, Clean(winding.AngleDegrees)!.Value,
+        Clean(winding.PercentOfRated.Value)!.Value, winding.Branch, Clean(winding.Amps?.Value));
+
+    /// <summary>Without the last binary digits of a division.</summary>
+    public static double? Clean(double? value) => value is { } number ? Math.Round(number, 9) : null;
 }
 
 /// <summary>What a meter shows between two joints; ohms are null where it reads open or the windings were not measured.</summary>

@@ -1,0 +1,49 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Tests.Connections;
+
+public sealed class PlanNotesTest
+{
+    [Theory]
+    [InlineData("psc-4", 230.0, "230", "start", 330.0, "connections.start-capacitor-for-run")]
+    [InlineData("capacitor-start-4", 230.0, "230", "start", 125.0, "connections.capacitor-volts-too-low")]
+    [InlineData("capacitor-start-dual-6", 240.0, "115/230", "start", 100.0, "connections.capacitor-volts-too-low")]
+    public void A_capacitor_that_would_burst_gives_no_plan(string layout, double volts, string plate, string use, double rating, string reason)
+    {
+        var request = Motors.Marked(layout, plate, volts, 1, 60) with { Capacitor = new Fact.Capacitor { Use = use, Volts = rating } };
+        Assert.Equal(reason, Assert.Single(Motors.Planner.Plan(request).Problems).Advice.Id);
+    }
+
+    [Fact]
+    public void On_the_midpoint_a_capacitor_for_half_the_line_is_enough() =>
+        Assert.True(Motors.Planner.Plan(Motors.Marked("capacitor-start-dual-6", "115/230", 240, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "start", Volts = 125 } }).IsGiven);
+
+    [Fact]
+    public void Insides_that_no_reading_tells_apart_are_named()
+    {
+        var request = Motors.Marked("two-speed-6", "460", 480, 3, 60);
+        var plan = Motors.Planned(request);
+        var note = Assert.Single(plan.Notes, note => note.Id == "connections.note-form");
+        Assert.Contains("constant power", Motors.Knowledge.Sentences.Render(note), StringComparison.Ordinal);
+        Assert.DoesNotContain(Motors.Planned(request with { Form = "constant-power" }).Notes, one => one.Id == "connections.note-form");
+        Assert.DoesNotContain(Motors.Planned(Motors.Marked("capacitor-start-4", "115", 115, 1, 60)).Notes, one => one.Id == "connections.note-form");
+    }
+
+    [Fact]
+    public void Every_sentence_of_every_plan_is_whole()
+    {
+        foreach (var form in Motors.Knowledge.Layouts.Values.SelectMany(layout => layout.Forms()).Where(form => form.NotConnected is null))
+        {
+            var plate = string.Join('/', form.Connections.Select(row => Math.Round(230 * row.VoltsShare)).Distinct().Order());
+            foreach (var row in form.Connections)
+            {
+                var direct = form.Id.StartsWith("dc-", StringComparison.Ordinal);
+                var request = Motors.Marked(form, plate, Math.Round(230 * row.VoltsShare), form.Family == "three-phase" ? 3 : 1, direct ? 0 : 60) with { Connection = row.Id };
+                var plan = Motors.Planned(request);
+                Assert.All(
+                    [.. plan.Steps, .. plan.Why, .. plan.Notes, plan.Reverse.Why, .. plan.ExpectedOhms.Select(one => one.Note), .. plan.Cautions.Select(one => one.Text)],
+                    statement => Assert.Matches(@"^[A-Z0-9][^{}]*\.$", Motors.Knowledge.Sentences.Render(statement)));
+            }
+        }
+    }
+}
