@@ -13,6 +13,7 @@ internal static class CalcEndpoints
         calc.MapEnds();
         calc.MapInsulation();
         calc.MapCapacitor();
+        calc.MapCheck();
         return app;
     }
 }

@@ -1,0 +1,74 @@
+namespace WireCoach.Rules.Connections.Checking;
+
+/// <summary>A connection as someone made it: what is tied to what, and what feeds it.</summary>
+public sealed record FoundConnection
+{
+    /// <summary>The coils.</summary>
+    public required IReadOnlyList<FoundCoil> Coils { get; init; }
+
+    /// <summary>The joints; joints on one conductor are one joint, and a lead that stands in two joints ties them.</summary>
+    public required IReadOnlyList<FoundJoint> Joints { get; init; }
+
+    /// <summary>RMS volts between the line conductors.</summary>
+    public required double SupplyVolts { get; init; }
+
+    /// <summary>1 or 3; <see langword="null"/> to be seen from the conductors and coils.</summary>
+    public int? Phases { get; init; }
+
+    /// <summary>Frequency in hertz; <see langword="null"/> where it was not said.</summary>
+    public double? Hertz { get; init; }
+
+    /// <summary>The system of the supply; <c>split-phase</c> puts N in the middle of L1 and L2.</summary>
+    public string? System { get; init; }
+
+    /// <summary>The capacitor, or <see langword="null"/>.</summary>
+    public FoundCapacitor? Capacitor { get; init; }
+
+    /// <summary>The start switch, or <see langword="null"/>.</summary>
+    public FoundSwitch? Switch { get; init; }
+
+    /// <summary>Leads that a protector in the way connects while it is closed.</summary>
+    public IReadOnlyList<string> Protector { get; init; } = [];
+
+    /// <summary>The slip to solve at; <see langword="null"/> for standstill.</summary>
+    public double? Slip { get; init; }
+}
+
+/// <summary>A coil.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="From">The name of its start. An end that does not come out is a name in no joint.</param>
+/// <param name="To">The name of its finish.</param>
+/// <param name="Role">A winding role of the contract.</param>
+/// <param name="RatedVolts">The volts it is made for; of a start coil those of its whole branch.</param>
+/// <param name="Axis"><c>main</c>, <c>start</c>, <c>a</c>, <c>b</c> or <c>c</c>.</param>
+/// <param name="Ohms">Its resistance; <see langword="null"/> where it was not measured.</param>
+/// <param name="MayRest">It belongs to another speed or step and may lie open.</param>
+public sealed record FoundCoil(
+    string Id, string From, string To, string Role, double RatedVolts, string Axis, double? Ohms = null, bool MayRest = false)
+{
+    /// <summary>The magnetic axis in radians.</summary>
+    internal double Angle => Axis switch { "start" => Math.PI / 2, "b" => 2 * Math.PI / 3, "c" => 4 * Math.PI / 3, _ => 0 };
+
+    /// <summary>Whether it belongs to the start winding by its role or axis.</summary>
+    internal bool IsStart => Role == "start" || Axis == "start";
+
+    /// <summary>Whether it is a coil of a three-phase winding.</summary>
+    internal bool IsPhase => Axis is "a" or "b" or "c";
+}
+
+/// <summary>Leads that are together.</summary>
+/// <param name="Leads">Their names.</param>
+/// <param name="Conductor">The conductor on them, or <see langword="null"/>.</param>
+public sealed record FoundJoint(IReadOnlyList<string> Leads, string? Conductor = null);
+
+/// <summary>A capacitor.</summary>
+/// <param name="From">The name at one terminal.</param>
+/// <param name="To">The name at the other terminal.</param>
+/// <param name="Microfarads">Its capacitance; <see langword="null"/> where it was not said.</param>
+public sealed record FoundCapacitor(string From, string To, double? Microfarads = null);
+
+/// <summary>A start switch.</summary>
+/// <param name="From">The name at one terminal.</param>
+/// <param name="To">The name at the other terminal.</param>
+/// <param name="Closed">As it is at rest, or open while running.</param>
+public sealed record FoundSwitch(string From, string To, bool Closed = true);

@@ -1,0 +1,288 @@
+using System.Numerics;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Connections.Checking;
+
+/// <summary>Finds what is wrong with a connection from the volts that it gives each coil.</summary>
+internal sealed class Judge
+{
+    private static readonly string[] LineNames = ["L1", "L2", "L3"];
+    private static readonly string[] AxisNames = ["a", "b", "c"];
+    private readonly TradeRule _limits;
+    private readonly double _degrees;
+    private readonly List<CheckFinding> _findings = [];
+    private readonly IReadOnlyList<Ended> _coils;
+
+    public Judge(FoundNodes nodes, TradeKnowledge knowledge)
+    {
+        Nodes = nodes;
+        _coils = nodes.Coils;
+        _limits = knowledge.Rules["check-volts"];
+        _degrees = knowledge.Rules["check-angle"]["degrees"];
+        Supply();
+        if (nodes.IsShorted)
+        {
+            Places = null;
+            Volts = [];
+            return;
+        }
+
+        Places = new PartPlaces(nodes, knowledge.Rules["check-equal-windings"]["share"]);
+        _findings.AddRange(Places.Findings);
+        Volts = DesignVolts.Of(nodes, coil => Places.Weak.Contains(coil.Id), Places.Wires);
+        Unfed();
+        Sizes();
+        Senses();
+        StartBranches();
+    }
+
+    public FoundNodes Nodes { get; }
+
+    public PartPlaces? Places { get; }
+
+    /// <summary>The volts that the connection itself gives each coil; empty on a shorted supply.</summary>
+    public IReadOnlyList<Complex> Volts { get; }
+
+    /// <summary>The findings, the worst first.</summary>
+    public IReadOnlyList<CheckFinding> Findings => [.. _findings.OrderByDescending(finding => finding.Severity)];
+
+    public Verdict Verdict => _findings.Select(finding => finding.Severity).DefaultIfEmpty(Severity.Note).Max() switch
+    {
+        Severity.Danger => Verdict.Dangerous,
+        Severity.Wrong => Verdict.Wrong,
+        Severity.Open => Verdict.Incomplete,
+        _ => Verdict.Correct,
+    };
+
+    /// <summary>Whether a coil gets any volts worth speaking of.</summary>
+    public bool IsFed(int coil) => Share(coil) >= _limits["none"];
+
+    private double Share(int coil) => Volts[coil].Magnitude / _coils[coil].Coil!.RatedVolts;
+
+    private void Supply()
+    {
+        foreach (var line in Nodes.Lines.OrderBy(line => line.Key))
+        {
+            var conductors = line.Value.Where(FoundNodes.IsLine).ToList();
+            if (conductors.Count > 1)
+            {
+                Add("line-shorted", Severity.Danger, [.. conductors, .. Nodes.NamesOn(line.Key)], Statement.Of(
+                    "check.line-shorted", ("conductors", string.Join(" + ", conductors)), ("leads", string.Join(" + ", Nodes.NamesOn(line.Key)))));
+            }
+
+            if (line.Value.Contains("PE") && Nodes.NamesOn(line.Key).Any())
+            {
+                Add("lead-on-earth", Severity.Danger, [.. Nodes.NamesOn(line.Key)], Statement.Of("check.lead-on-earth", ("leads", string.Join(" + ", Nodes.NamesOn(line.Key)))));
+            }
+        }
+
+        foreach (var stray in Nodes.StrayLeads)
+        {
+            Add("unknown-lead", Severity.Note, [stray], Statement.Of("check.unknown-lead", ("lead", stray)));
+        }
+
+        var lines = Nodes.Conductors.Count(FoundNodes.IsLine);
+        if (lines < 2)
+        {
+            Add("supply-missing", Severity.Open, [.. Nodes.Conductors], Statement.Of("check.supply-missing"));
+        }
+        else if (Nodes.Phases == 3)
+        {
+            foreach (var line in LineNames.Where(line => !Nodes.Conductors.Contains(line)))
+            {
+                Add("line-not-used", Severity.Open, [line], Statement.Of("check.line-not-used", ("line", line)));
+            }
+        }
+        else if (Nodes.Phases == 1 && _coils.Any(coil => coil.Coil!.IsPhase))
+        {
+            Add("three-phase-on-single-phase", Severity.Wrong, [], Statement.Of("check.three-phase-on-single-phase"));
+        }
+    }
+
+    private void Unfed()
+    {
+        var resting = RestingSet();
+        for (var index = 0; index < _coils.Count; index++)
+        {
+            if (IsFed(index))
+            {
+                continue;
+            }
+
+            var (coil, ended) = (_coils[index].Coil!, _coils[index]);
+            if (ended.From == ended.To)
+            {
+                var coupled = Enumerable.Range(0, _coils.Count).Any(other => other != index && (coil.IsPhase || _coils[other].Coil!.Axis == coil.Axis) && IsFed(other));
+                Add("coil-shorted", coupled ? Severity.Danger : Severity.Wrong, [coil.Id], Statement.Of(
+                    coupled ? "check.coil-shorted" : "check.coil-on-one-point", ("coil", coil.Id), ("leads", $"{coil.From} + {coil.To}")));
+            }
+            else if (coil.MayRest || resting.Contains(coil.Id))
+            {
+                Add("winding-at-rest", Severity.Note, [coil.Id], Statement.Of("check.winding-at-rest", ("coil", coil.Id)));
+            }
+            else
+            {
+                var loose = new[] { coil.From, coil.To }.Where(name => IsLoose(name)).ToList();
+                var rule = Places!.Weak.Contains(coil.Id) ? "start-branch-open" : loose.Count > 0 ? "lead-open" : "winding-not-fed";
+                Add(rule, Severity.Open, [coil.Id, .. loose], Statement.Of(
+                    rule switch { "start-branch-open" => "check.start-branch-open", "lead-open" => "check.lead-open", _ => "check.winding-not-fed" },
+                    ("coil", coil.Id), ("leads", loose.Count > 0 ? string.Join(", ", loose) : $"{coil.From}, {coil.To}")));
+            }
+        }
+    }
+
+    /// <summary>A second three-phase winding for another speed: its coils have other ohms, none is fed, and it must lie open.</summary>
+    private HashSet<string> RestingSet()
+    {
+        var resting = Enumerable.Range(0, _coils.Count).Where(index => _coils[index].Coil!.IsPhase && !IsFed(index)).Select(index => _coils[index].Coil!).ToList();
+        var working = Enumerable.Range(0, _coils.Count).Where(index => _coils[index].Coil!.IsPhase && IsFed(index)).Select(index => _coils[index].Coil!).ToList();
+        bool Whole(List<FoundCoil> set) => AxisNames.All(axis => set.Exists(coil => coil.Axis == axis));
+        var apart = resting.TrueForAll(coil => IsLooseOrInside(coil, resting)) && resting.TrueForAll(coil => coil.Ohms is not null) && working.TrueForAll(coil => coil.Ohms is not null);
+        return Whole(resting) && Whole(working) && apart && Differ(resting.Average(coil => coil.Ohms!.Value), working.Average(coil => coil.Ohms!.Value))
+            ? [.. resting.Select(coil => coil.Id)]
+            : [];
+    }
+
+    private bool IsLooseOrInside(FoundCoil coil, List<FoundCoil> set) =>
+        new[] { Nodes.Of(coil.From), Nodes.Of(coil.To) }.All(node => !Nodes.Lines.ContainsKey(node)
+            && _coils.All(other => (other.From != node && other.To != node) || set.Contains(other.Coil!)));
+
+    private static bool Differ(double one, double other) => Math.Abs(one - other) > 0.1 * Math.Max(one, other);
+
+    private bool IsLoose(string name)
+    {
+        var node = Nodes.Of(name);
+        return !Nodes.Lines.ContainsKey(node) && _coils.Sum(coil => (coil.From == node ? 1 : 0) + (coil.To == node ? 1 : 0)) < 2
+            && FoundNodes.Parts(Nodes.Found).All(part => Nodes.Of(part.From) != node && Nodes.Of(part.To) != node);
+    }
+
+    private void Sizes()
+    {
+        for (var index = 0; index < _coils.Count; index++)
+        {
+            var (share, coil) = (Share(index), _coils[index].Coil!);
+            if (share < _limits["none"] || (share >= _limits["least"] && share <= _limits["greatest"]))
+            {
+                continue;
+            }
+
+            var start = Places!.Weak.Contains(coil.Id);
+            var percent = _limits.Quote(100 * share, "percent", $"{coil.Id}: {Volts[index].Magnitude:F1} V of {coil.RatedVolts:F1} V");
+            var over = share > 1;
+            var rule = (start, over) switch { (true, true) => "start-branch-over-volts", (true, false) => "start-branch-under-volts", (false, true) => "over-volts", _ => "under-volts" };
+            Add(rule, share >= _limits["dangerous"] ? Severity.Danger : Severity.Wrong, [coil.Id], rule switch
+            {
+                "start-branch-over-volts" => Statement.Of("check.start-branch-over-volts", ("coil", coil.Id)).With("percent", percent),
+                "start-branch-under-volts" => Statement.Of("check.start-branch-under-volts", ("coil", coil.Id)).With("percent", percent),
+                "over-volts" => Statement.Of("check.over-volts", ("coil", coil.Id)).With("percent", percent),
+                _ => Statement.Of("check.under-volts", ("coil", coil.Id)).With("percent", percent),
+            });
+        }
+    }
+
+    private void Senses()
+    {
+        var fed = Enumerable.Range(0, _coils.Count).Where(IsFed).ToList();
+        if (fed.Any(index => _coils[index].Coil!.IsPhase))
+        {
+            Phases(fed);
+            return;
+        }
+
+        foreach (var axis in fed.GroupBy(index => Places!.Weak.Contains(_coils[index].Id) ? "start" : _coils[index].Coil!.Axis))
+        {
+            var (first, rest) = (axis.First(), axis.Skip(1));
+            foreach (var other in rest.Where(other => Apart(Volts[first], Volts[other]) > _degrees))
+            {
+                Opposed(first, other, axis.Key == "start");
+            }
+        }
+
+        var direct = fed.Where(index => !Places!.Weak.Contains(_coils[index].Id)).ToList();
+        if (direct.Select(index => _coils[index].Coil!.Axis).Distinct(StringComparer.Ordinal).Count() > 1)
+        {
+            Add("no-phase-shift", Severity.Wrong, [.. direct.Select(index => _coils[index].Id)], Statement.Of("check.no-phase-shift"));
+        }
+    }
+
+    private void Phases(List<int> fed)
+    {
+        var senses = new Senses(fed.Select(index => (_coils[index].Coil!, Volts[index])).ToList(), _degrees);
+        foreach (var (one, other) in senses.Opposed)
+        {
+            Add("halves-opposed", Severity.Wrong, [one, other], Statement.Of("check.halves-opposed", ("one", one), ("other", other)));
+        }
+
+        foreach (var coil in senses.Mixed)
+        {
+            Add("phases-mixed", Severity.Wrong, [coil], Statement.Of("check.phases-mixed", ("coil", coil)));
+        }
+
+        if (fed.Count == _coils.Count || _findings.TrueForAll(finding => finding.Severity != Severity.Open))
+        {
+            if (senses.Reversed.Count > 0)
+            {
+                Add("phase-reversed", Severity.Wrong, senses.Reversed, Statement.Of("check.phase-reversed", ("coils", string.Join(" + ", senses.Reversed))));
+            }
+            else if (senses.IsUneven)
+            {
+                Add("field-uneven", Severity.Wrong, [], Statement.Of("check.field-uneven"));
+            }
+        }
+    }
+
+    private void Opposed(int one, int other, bool start)
+    {
+        var (first, second) = (_coils[one].Id, _coils[other].Id);
+        Add(start ? "start-halves-opposed" : "halves-opposed", Severity.Wrong, [first, second], start
+            ? Statement.Of("check.start-halves-opposed", ("one", first), ("other", second))
+            : Statement.Of("check.halves-opposed", ("one", first), ("other", second)));
+    }
+
+    /// <summary>Two start halves stand side by side or in one string; otherwise one of them may stay fed when the switch opens.</summary>
+    private void StartBranches()
+    {
+        if (Nodes.Phases == 3)
+        {
+            return;
+        }
+
+        var starts = _coils.Where(coil => Places!.Weak.Contains(coil.Id) && coil.From != coil.To).ToList();
+        if (_coils.All(coil => !coil.Coil!.IsStart) && Places!.Weak.Count == 0)
+        {
+            Add("no-start-winding", Severity.Note, [], Statement.Of("check.no-start-winding"));
+        }
+
+        if (Nodes.Found.Switch is not null && Places!.Wires.FirstOrDefault(wire => wire.Id == FoundNodes.SwitchId) is { } contact)
+        {
+            var after = DesignVolts.Of(Nodes, coil => Places.Weak.Contains(coil.Id), [.. Places.Wires.Where(wire => wire != contact)]);
+            StayFed([.. Enumerable.Range(0, _coils.Count).Where(index => Places.Weak.Contains(_coils[index].Id) && after[index].Magnitude / _coils[index].Coil!.RatedVolts > _limits["none"])]);
+        }
+        else if (starts.Count > 1)
+        {
+            StayFed([.. Enumerable.Range(0, _coils.Count).Where(index => starts.Contains(_coils[index]) && starts.Exists(other => other != _coils[index] && Share(_coils[index], other)))]);
+        }
+    }
+
+    /// <summary>Two start coils meet in a point that a run coil also touches, and are not side by side.</summary>
+    private bool Share(Ended one, Ended other)
+    {
+        bool Beside() => (one.From == other.From && one.To == other.To) || (one.From == other.To && one.To == other.From);
+        var common = new[] { one.From, one.To }.Where(node => node == other.From || node == other.To).ToList();
+        return !Beside() && common.Exists(node => !Nodes.Lines.ContainsKey(node) && _coils.Any(coil => !Places!.Weak.Contains(coil.Id) && (coil.From == node || coil.To == node)));
+    }
+
+    private void StayFed(List<int> coils)
+    {
+        if (coils.Count > 0)
+        {
+            Add("start-stays-fed", Severity.Wrong, [.. coils.Select(index => _coils[index].Id)], Statement.Of(
+                "check.start-stays-fed", ("coils", string.Join(" + ", coils.Select(index => _coils[index].Id)))));
+        }
+    }
+
+    internal static double Apart(Complex one, Complex other) => Math.Abs((one * Complex.Conjugate(other)).Phase) * 180 / Math.PI;
+
+    private void Add(string rule, Severity severity, IReadOnlyList<string> about, Statement why) => _findings.Add(new(rule, severity, about, why));
+}
