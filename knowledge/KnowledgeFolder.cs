@@ -31,6 +31,7 @@ public static class KnowledgeFolder
             Supplies = supplies,
             Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
             Accessories = sections.Lists<Accessory>("accessories", accessory => accessory.Id),
+            PracticeMachines = sections.Lists<PracticeMachine>("practice", machine => machine.Id),
             Rules = new(
                 sections.Lists<TradeRule>("limits", rule => rule.Id).Values, rule => rule.Id, rule => rule.Of, rule => (rule.Since, rule.Until)),
             Tables = new(

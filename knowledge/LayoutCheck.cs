@@ -21,6 +21,14 @@ internal static class LayoutCheck
             }
         }
 
+        foreach (var machine in knowledge.PracticeMachines.Values)
+        {
+            foreach (var layout in machine.Layouts.Where(layout => !knowledge.Layouts.ContainsKey(layout)))
+            {
+                throw sections.Wrong("practice", machine.Id, layout, "there is no such layout");
+            }
+        }
+
         foreach (var accessory in knowledge.Accessories.Values)
         {
             foreach (var sentence in new[] { accessory.Tell, accessory.Hazard }.Except(knowledge.Sentences.Ids, StringComparer.Ordinal))

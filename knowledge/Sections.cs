@@ -37,7 +37,7 @@ internal sealed class Sections(string root)
         foreach (var file in FilesOf(section))
         {
             var lines = System.IO.File.ReadAllLines(file);
-            if (Array.Exists(lines, line => line.TrimStart('-', ' ') == $"id: {id}"))
+            if (Array.Exists(lines, line => $"{line.TrimStart('-', ' ', '{')},".StartsWith($"id: {id},", StringComparison.Ordinal)))
             {
                 var line = Array.FindIndex(lines, text => Array.IndexOf(text.Split([' ', ',', '[', ']', '{', '}', ':', '"'], StringSplitOptions.RemoveEmptyEntries), name) >= 0);
                 return new($"{Relative(file)}({Math.Max(line, 0) + 1}): {name}: {what}.");

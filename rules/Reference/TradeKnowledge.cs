@@ -26,6 +26,9 @@ public sealed record TradeKnowledge
     /// <summary>Conductors that belong to no winding, by id.</summary>
     public required IReadOnlyDictionary<string, Accessory> Accessories { get; init; }
 
+    /// <summary>The machines of the dairy that practice motors drive, by id.</summary>
+    public required IReadOnlyDictionary<string, PracticeMachine> PracticeMachines { get; init; }
+
     /// <summary>Kinds of work and who may do them, by task id.</summary>
     public required IReadOnlyDictionary<string, GateTask> GateTasks { get; init; }
 

@@ -1,0 +1,93 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Circuits;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Practice;
+
+/// <summary>An ohmmeter on the practice motor, with its own error.</summary>
+internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound)
+{
+    private readonly TradeRule _meter = knowledge.Rules["practice-meter"];
+    private readonly TradeRule _faults = knowledge.Rules["practice-faults"];
+
+    /// <summary>Ohms of a coil as it is; <see langword="null"/> when it is open.</summary>
+    public double? CoilOhms(WoundCoil coil) => wound.Fault is not { } fault || fault.At != coil.Coil.Id ? coil.Ohms
+        : fault.Id.StartsWith("open-", StringComparison.Ordinal) || fault.Id == "field-open" ? null
+        : fault.Id.StartsWith("shorted-", StringComparison.Ordinal) ? coil.Ohms * fault.Share
+        : coil.Ohms;
+
+    /// <summary>What the meter shows.</summary>
+    public Fact.Reading Touch(string from, string to, IReadOnlyList<string> together, bool bridged, bool reset)
+    {
+        var held = new[] { from }.Concat(together).Select(wound.NodeOf).ToList();
+        double? Read(double armature, bool capacitorsPass) =>
+            new Ohmmeter(Wires(armature, bridged || capacitorsPass, bridged, reset), [held]).Between(held[0], wound.NodeOf(to));
+        var true1 = Read(1, capacitorsPass: false);
+        var reading = new Fact.Reading { From = from, To = to, Together = together, How = FactEntry.Probe };
+        if (Shown(true1, $"{from}|{string.Join('+', together)}|{to}|{bridged}") is not { } ohms)
+        {
+            return reading with { Open = true, Kick = Read(1, capacitorsPass: true) is not null };
+        }
+
+        var turned = Read(1.3, capacitorsPass: false);
+        return reading with { Ohms = ohms, ChangesWithShaft = turned is { } other && Math.Abs(other - true1!.Value) > 0.02 * true1.Value };
+    }
+
+    /// <summary>Megohms of all leads to the frame.</summary>
+    public double Megohms() => wound.Fault is { Id: "grounded-winding" } ground ? ground.Share / 1e6 : Math.Round(wound.Megohms, 2);
+
+    private double? Shown(double? ohms, string what)
+    {
+        if (ohms is not { } true1 || true1 > _meter["most-ohms"])
+        {
+            return null;
+        }
+
+        var seen = true1 + _meter["probe-ohms"];
+        var step = _meter["least-step-ohms"];
+        while (seen >= 2000 * step)
+        {
+            step *= 10;
+        }
+
+        var chance = new SeededSequence(wound.Seed, what);
+        var error = chance.Between(-1, 1) * ((seen * _meter["percent"] / 100) + (_meter["counts"] * step));
+        return Math.Round(Math.Max(0, Math.Round((seen + error) / step) * step), 3);
+    }
+
+    private IEnumerable<Wire> Wires(double armature, bool capacitorsPass, bool bridged, bool reset)
+    {
+        foreach (var coil in wound.Coils)
+        {
+            var ohms = CoilOhms(coil) * (coil.Coil.ChangesWithShaft ? armature : 1);
+            if (wound.Has("grounded-winding", coil.Coil.Id))
+            {
+                yield return new(coil.Coil.From, "\0inside", ohms / 2);
+                yield return new("\0inside", coil.Coil.To, ohms / 2);
+                yield return new("\0inside", Fact.Reading.Frame, wound.Fault!.Share);
+            }
+            else
+            {
+                yield return new(coil.Coil.From, coil.Coil.To, ohms);
+            }
+        }
+
+        foreach (var part in wound.Form.Parts)
+        {
+            yield return new(part.From, part.To, PartOhms(part, capacitorsPass, bridged, reset));
+        }
+
+        yield return new(Fact.Reading.Frame, Fact.Reading.Earth, 0.05);
+    }
+
+    private double? PartOhms(LayoutPart part, bool capacitorsPass, bool bridged, bool reset) => part.Kind switch
+    {
+        "switch" => wound.Has("start-switch-stuck-open", part.Id) ? null : 0,
+        "protector" => wound.Has("protector-open", part.Id) && !reset ? null : _faults["protector-ohms"],
+        "protector-heater" => new SeededSequence(wound.Seed, part.Id).Between(_faults["heater-low"], _faults["heater-high"]),
+        _ when bridged => 0,
+        _ => wound.Fault is { } fault && fault.At == part.Id && fault.Id.EndsWith("-shorted", StringComparison.Ordinal) ? 0.1
+            : wound.Fault is { } open && open.At == part.Id && open.Id.EndsWith("-open", StringComparison.Ordinal) ? null
+            : capacitorsPass ? 0 : null,
+    };
+}
