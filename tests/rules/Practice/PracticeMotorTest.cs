@@ -26,7 +26,7 @@ public sealed class PracticeMotorTest
     [MemberData(nameof(Ids))]
     public void Joined_as_its_table_says_it_runs_at_the_plates_volts_and_the_way_the_table_says(string layout)
     {
-        for (var seed = 0; seed < 25; seed++)
+        for (var seed = 0; seed < 12; seed++)
         {
             var motor = Motor(layout, null, seed);
             var form = Form(motor);
@@ -80,7 +80,7 @@ public sealed class PracticeMotorTest
     [Fact]
     public void One_run_half_turned_round_never_runs()
     {
-        for (var seed = 0; seed < 40; seed++)
+        for (var seed = 0; seed < 20; seed++)
         {
             var motor = Motor("capacitor-start-dual-6", null, seed);
             foreach (var row in Form(motor).Connections)
