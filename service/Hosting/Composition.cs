@@ -30,6 +30,7 @@ internal static class Composition
         .AddSingleton<LiveSessions>()
         .AddSingleton<FactCheck>()
         .AddSingleton<Hearing>()
+        .AddSingleton<PracticeBench>()
         .AddSingleton<Opening>()
         .AddSingleton<Turning>()
         .AddSingleton<TurnLog>()

@@ -10,7 +10,7 @@ namespace WireCoach.Service.Sessions;
 
 /// <summary>Holds the sessions: every call is checked, turned by the rules, stored and only then answered.</summary>
 internal sealed partial class CoachDesk(
-    ISessionStore store, LiveSessions live, Turning turning, Coach coach, Opening opening, Hearing hearing, FactCheck check, TimeProvider clock, TurnLog log) : ICoachDesk
+    ISessionStore store, LiveSessions live, Turning turning, Coach coach, Opening opening, Hearing hearing, PracticeBench bench, FactCheck check, TimeProvider clock, TurnLog log) : ICoachDesk
 {
     private const int KeyLength = 80;
 
@@ -72,7 +72,7 @@ internal sealed partial class CoachDesk(
         Turn("retract", session, key, null, found => Retract(found, factId), cancel);
 
     public Task<Answer<Reply>> Probe(string session, string from, string to, string? key = null, CancellationToken cancel = default) =>
-        Turn("probe", session, key, null, _ => Refusals.NoPractice(), cancel);
+        Turn("probe", session, key, null, found => found.State.Opened.Practice is { } chosen ? bench.Probe(found, chosen, from.Trim(), to.Trim()) : Refusals.NoPractice(), cancel);
 
     private async Task<Answer<Reply>> Turn(
         string kind, string session, string? key, string? print, Func<LiveSession, Answer<Given>> give, CancellationToken cancel)

@@ -1,14 +1,13 @@
 using System.Security.Cryptography;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
-using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
 
 /// <summary>Reads what a session is opened with.</summary>
-internal sealed class Opening(FactCheck check, Hearing hearing, Coach coach, TradeKnowledge knowledge)
+internal sealed class Opening(FactCheck check, Hearing hearing, PracticeBench bench, Coach coach)
 {
     public const int NameLength = 80;
 
@@ -24,8 +23,13 @@ internal sealed class Opening(FactCheck check, Hearing hearing, Coach coach, Tra
         var practice = opening.Practice is { Seed: null } chosen ? chosen with { Seed = RandomNumberGenerator.GetInt32(1, int.MaxValue) } : opening.Practice;
         var opened = new SessionEvent.Opened(opening.Role!.Value, opening.Region!.Value, Named(opening.Who), Named(opening.MotorTag), practice);
         var empty = CaseFile.From(new CaseOpening(opened.Role, opened.Region, practice is not null), []);
-        var facts = Facts(opening).ToList();
-        var taken = check.Check(empty, facts, "motor");
+        var seen = practice is null ? Answer<IReadOnlyList<Fact>>.Given([]) : bench.FirstSight(practice);
+        if (!seen.IsGiven)
+        {
+            return Answer<Begun>.Refused(seen.Problems);
+        }
+
+        var taken = check.Check(empty, [.. seen.Value, .. Facts(opening)], "motor");
         if (!taken.IsGiven)
         {
             return Answer<Begun>.Refused(taken.Problems);
@@ -43,7 +47,7 @@ internal sealed class Opening(FactCheck check, Hearing hearing, Coach coach, Tra
             : Answer<Begun>.Refused(heard.Problems);
     }
 
-    private IEnumerable<Problem> Wrong(NewSession opening)
+    private static IEnumerable<Problem> Wrong(NewSession opening)
     {
         if (opening.Role is not { } role || !Enum.IsDefined(role))
         {
@@ -63,11 +67,6 @@ internal sealed class Opening(FactCheck check, Hearing hearing, Coach coach, Tra
         if (opening.MotorTag?.Length > NameLength)
         {
             yield return Refusals.TooLong("motorTag", NameLength);
-        }
-
-        if (opening.Practice?.Layout is { } layout && !knowledge.Layouts.ContainsKey(layout))
-        {
-            yield return Refusals.OneOf("practice.layout", string.Join(", ", knowledge.Layouts.Keys.Order(StringComparer.Ordinal)));
         }
     }
 

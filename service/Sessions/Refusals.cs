@@ -18,6 +18,9 @@ internal static class Refusals
 
     public static Problem NoPractice() => new("not-ready", "practice", Statement.Of("session.no-practice")) { Missing = ["practice"] };
 
+    public static Problem NoPlan(IReadOnlyList<string> missing) =>
+        new("not-ready", "plan", Statement.Of("session.no-plan", ("missing", missing.Count == 0 ? "the windings" : string.Join(", ", missing)))) { Missing = missing };
+
     public static Problem StoreUnavailable() => new("store-unavailable", "session", Statement.Of("session.store-unavailable"));
 
     public static Problem Empty(string field) => new("invalid-fact", field, Statement.Of("session.text-empty", ("field", field)));

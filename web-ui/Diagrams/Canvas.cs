@@ -71,14 +71,8 @@ internal sealed class Canvas
     /// <param name="description">The same as the picture, in words.</param>
     public string Svg(double width, double height, string id, string title, string description) =>
         $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {N(width)} {N(height)}\" width=\"{N(width)}\" height=\"{N(height)}\" role=\"img\" aria-labelledby=\"{id}-title {id}-desc\" " +
-        $"class=\"diagram\" style=\"max-width:100%;height:auto\"><title id=\"{id}-title\">{Escaped(title)}</title><desc id=\"{id}-desc\">{Escaped(description)}</desc>" +
-        $"<style>{Style}</style><rect width=\"{N(width)}\" height=\"{N(height)}\" fill=\"#fff\"/>{_shapes}</svg>\n";
-
-    private const string Style =
-        ".diagram path{fill:none;stroke:#000;stroke-width:2;stroke-linecap:round;stroke-linejoin:round}" +
-        ".diagram .full{fill:#000;stroke:none}.diagram .ring{fill:#fff;stroke:#000;stroke-width:2}" +
-        ".diagram .chip{fill:#fff;stroke:#000;stroke-width:1.2}.diagram .dash{stroke-dasharray:5 4;stroke-width:1.4}" +
-        ".diagram text{font-family:Arial,Helvetica,sans-serif;fill:#000}.diagram .bold{font-weight:700}";
+        $"class=\"diagram\"><title id=\"{id}-title\">{Escaped(title)}</title><desc id=\"{id}-desc\">{Escaped(description)}</desc>" +
+        $"<style>{DiagramStyle.Css}</style><rect width=\"{N(width)}\" height=\"{N(height)}\" fill=\"#fff\"/>{_shapes}</svg>\n";
 
     public void Dashed(Box box) => _shapes.Append(
         $"<path class=\"dash\" d=\"M{N(box.Left)} {N(box.Top)}h{N(box.Width)}v{N(box.Height)}h{N(-box.Width)}z\"/>");

@@ -6,6 +6,7 @@ using WireCoach.Rules.Statements;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
+using WireCoach.WebUi.Diagrams;
 using WireCoach.WebUi.Reports;
 
 namespace WireCoach.Service.Endpoints.Sessions;
@@ -19,6 +20,7 @@ internal static class RecordEndpoints
     {
         sessions.MapGet("/", List).Produces<SessionPage>().ProducesProblem(StatusCodes.Status400BadRequest);
         sessions.MapGet("/{id}/events", Events).ProducesProblem(StatusCodes.Status404NotFound);
+        sessions.MapGet("/{id}/diagram.svg", Diagram).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
         sessions.MapGet("/{id}/report", Report).ProducesProblem(StatusCodes.Status404NotFound);
     }
 
@@ -59,6 +61,33 @@ internal static class RecordEndpoints
     {
         var log = await desk.Log(id, cancel);
         return log.IsGiven ? Results.Ok(log.Value.Entries.Select(entry => entry.Written)) : problems.Result(log.Problems);
+    }
+
+    private static async Task<IResult> Diagram(string id, string? of, ICoachDesk desk, Problems problems, HttpResponse response, CancellationToken cancel)
+    {
+        if (of is not (null or "plan" or "leads"))
+        {
+            return problems.Result([Refusals.OneOf("of", "plan, leads")]);
+        }
+
+        var found = await desk.Find(id, cancel);
+        if (!found.IsGiven)
+        {
+            return problems.Result(found.Problems);
+        }
+
+        var assessment = found.Value.Assessment;
+        if (of != "leads" && assessment.Plan is null)
+        {
+            return problems.Result([Refusals.NoPlan(assessment.PlanMissing)]);
+        }
+
+        response.Headers.ContentSecurityPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'"; // a picture, which styles itself
+        return Results.Text(
+            of == "leads" || assessment.Plan is null
+                ? LeadMapDrawing.Svg(found.Value.Case.Leads, assessment.Identification?.Windings ?? [], found.Value.Case.Readings)
+                : PlanDrawing.Svg(assessment.Plan),
+            "image/svg+xml");
     }
 
     private static async Task<IResult> Figures(HttpRequest request, ICoachDesk desk, Problems problems, CancellationToken cancel)

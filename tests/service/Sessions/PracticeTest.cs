@@ -1,0 +1,64 @@
+using System.Net;
+using System.Text.Json;
+
+namespace WireCoach.Service.Tests.Sessions;
+
+/// <summary>The practice motor in a session: a whole job with nothing but the members of the question and the meter.</summary>
+public sealed class PracticeTest(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    [Fact]
+    public async Task The_meter_answers_and_its_reading_is_a_fact()
+    {
+        var session = await Open(7);
+        var id = session.GetProperty("id").GetString();
+        Assert.InRange(session.GetProperty("facts").EnumerateArray().Count(fact => fact.GetProperty("kind").GetString() == "lead"), 6, 8); // some have a protector
+        var first = await service.Post($"/api/sessions/{id}/probe", new { from = "1", to = "2" });
+        var reading = first.GetProperty("understood")[0];
+        Assert.Equal(("reading", "probe"), (reading.GetProperty("kind").GetString(), reading.GetProperty("how").GetString()));
+        var again = await service.Post($"/api/sessions/{(await Open(7)).GetProperty("id").GetString()}/probe", new { from = "1", to = "2" });
+        Assert.Equal(reading.GetProperty("ohms").ToString(), again.GetProperty("understood")[0].GetProperty("ohms").ToString());
+    }
+
+    [Theory]
+    [InlineData("""{"from":"1","to":"1"}""")]
+    [InlineData("""{"from":"1","to":"99"}""")]
+    [InlineData("""{"from":"1"}""")]
+    public async Task Probes_that_touch_nothing_are_refused(string body)
+    {
+        var id = (await Open(7)).GetProperty("id").GetString();
+        var (status, _) = await service.PostText($"/api/sessions/{id}/probe", body);
+        Assert.Equal(400, status);
+    }
+
+    [Fact]
+    public async Task A_real_motor_cannot_be_probed()
+    {
+        var session = await service.Post("/api/sessions", new { role = "technician", region = "na" });
+        var (status, problem) = await service.PostText($"/api/sessions/{session.GetProperty("id").GetString()}/probe", """{"from":"1","to":"2"}""");
+        Assert.Equal((409, "not-ready"), (status, problem.GetProperty("type").GetString()));
+    }
+
+    [Fact]
+    public async Task A_plan_that_is_not_there_yet_cannot_be_drawn_and_says_what_is_missing()
+    {
+        var session = await service.Post("/api/sessions", new { role = "technician", region = "na" });
+        var (status, problem) = await service.Get($"/api/sessions/{session.GetProperty("id").GetString()}/diagram.svg");
+        Assert.Equal((409, "not-ready"), (status, problem.GetProperty("type").GetString()));
+    }
+
+    [Fact]
+    public async Task The_leads_are_drawn_as_far_as_they_are_known()
+    {
+        var id = (await Open(7)).GetProperty("id").GetString();
+        using var picture = await service.Client.GetAsync($"/api/sessions/{id}/diagram.svg?of=leads", TestContext.Current.CancellationToken);
+        Assert.Equal((HttpStatusCode.OK, "image/svg+xml"), (picture.StatusCode, picture.Content.Headers.ContentType?.MediaType));
+        Assert.StartsWith("<svg", await picture.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    private Task<JsonElement> Open(int seed) => service.Post("/api/sessions", new
+    {
+        role = "apprentice",
+        region = "na",
+        practice = new { layout = "capacitor-start-dual-6", seed },
+    });
+}
