@@ -11,11 +11,12 @@ public sealed class PracticeTest(ServiceFixture service) : IClassFixture<Service
     {
         var session = await Open(7);
         var id = session.GetProperty("id").GetString();
-        Assert.InRange(session.GetProperty("facts").EnumerateArray().Count(fact => fact.GetProperty("kind").GetString() == "lead"), 6, 8); // some have a protector
-        var first = await service.Post($"/api/sessions/{id}/probe", new { from = "1", to = "2" });
+        var tags = Tags(session);
+        Assert.InRange(tags.Count, 6, 8); // some have a protector
+        var first = await service.Post($"/api/sessions/{id}/probe", new { from = tags[0], to = tags[1] });
         var reading = first.GetProperty("understood")[0];
         Assert.Equal(("reading", "probe"), (reading.GetProperty("kind").GetString(), reading.GetProperty("how").GetString()));
-        var again = await service.Post($"/api/sessions/{(await Open(7)).GetProperty("id").GetString()}/probe", new { from = "1", to = "2" });
+        var again = await service.Post($"/api/sessions/{(await Open(7)).GetProperty("id").GetString()}/probe", new { from = tags[0], to = tags[1] });
         Assert.Equal(reading.GetProperty("ohms").ToString(), again.GetProperty("understood")[0].GetProperty("ohms").ToString());
     }
 
@@ -54,6 +55,13 @@ public sealed class PracticeTest(ServiceFixture service) : IClassFixture<Service
         Assert.Equal((HttpStatusCode.OK, "image/svg+xml"), (picture.StatusCode, picture.Content.Headers.ContentType?.MediaType));
         Assert.StartsWith("<svg", await picture.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
+
+    private static List<string> Tags(JsonElement session) =>
+    [
+        .. session.GetProperty("facts").EnumerateArray()
+            .Where(fact => fact.GetProperty("kind").GetString() == "lead")
+            .Select(fact => fact.GetProperty("tag").GetString()!),
+    ];
 
     private Task<JsonElement> Open(int seed) => service.Post("/api/sessions", new
     {
