@@ -30,6 +30,7 @@ public static class KnowledgeFolder
             Questions = questions,
             Supplies = supplies,
             Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
+            Identification = sections.File<IdentificationFigures>("identification/figures.yaml"),
             Accessories = sections.Lists<Accessory>("accessories", accessory => accessory.Id),
             PracticeMachines = sections.Lists<PracticeMachine>("practice", machine => machine.Id),
             Rules = new(

@@ -1,23 +1,53 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Windings;
 
 /// <summary>Tells leads apart by readings in any order. Pure, and the same for every layout in knowledge.</summary>
+/// <remarks>
+/// Holds all ways to lay the leads on the terminals of all layouts that fit the readings, weighs them by the meter's error, by how windings
+/// of a layout stand to each other and by how common things are, and asks for the reading that is expected to tell most. It says "identified"
+/// only when every winding rests on a measurement and no single slip of the hand could have turned one winding into another. An instance
+/// keeps the compiled layouts and may be shared.
+/// </remarks>
 public sealed class Identifier
 {
     private readonly TradeKnowledge _knowledge;
+    private readonly PatternBook _patterns;
 
     /// <summary>An identifier for the layouts of the given knowledge.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
-    public Identifier(TradeKnowledge knowledge) => _knowledge = knowledge;
+    public Identifier(TradeKnowledge knowledge)
+    {
+        _knowledge = knowledge;
+        _patterns = new(knowledge);
+    }
 
     /// <summary>What the readings say.</summary>
     /// <param name="input">The leads and all that is known of them.</param>
     public Answer<Identification> Identify(IdentificationInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        _ = _knowledge;
-        return new Identification { Status = IdentificationStatus.CannotTell, TouchesSoFar = input.Readings.Count, ExpectedTouchesLeft = 0 };
+        var problems = InputCheck.Of(input);
+        if (problems.Count > 0)
+        {
+            return Answer<Identification>.Refused(problems);
+        }
+
+        var meter = new MeterModel(_knowledge.Identification, input.Meter);
+        var between = new List<Measured>();
+        for (var index = 0; index < input.Readings.Count; index++)
+        {
+            var reading = input.Readings[index];
+            var (from, to) = (InputCheck.Lead(input.Leads, reading.From), InputCheck.Lead(input.Leads, reading.To));
+            if (from >= 0 && to >= 0 && reading.Together.Count == 0)
+            {
+                between.Add(meter.Measure(index, from, to, reading));
+            }
+        }
+
+        var bench = new Bench(input, _knowledge.Identification, _patterns.Of(input.Leads.Count), [.. between, .. GroupReadings.Opens(input, meter)]);
+        return new Verdict(bench, FrameReadings.Of(input, meter)).Give();
     }
 }

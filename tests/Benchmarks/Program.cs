@@ -10,6 +10,7 @@ internal static class Program
         ["fuzz"] = FuzzStudy.Run,
         ["kill"] = KillStudy.Run,
         ["turn"] = TurnStudy.Run,
+        ["identify"] = Identification.IdentifyStudy.Run,
         ["solver"] = SolverStudy.Run,
     };
 

@@ -1,0 +1,122 @@
+using WireCoach.Rules.Quantities;
+
+namespace WireCoach.Rules.Reference;
+
+/// <summary>The figures by which leads are told apart: the usual meter, how alike is alike, and how often things go wrong.</summary>
+public sealed record IdentificationFigures
+{
+    /// <summary>The usual hand-held meter, taken where nothing is said of the meter.</summary>
+    public required MeterFigures Meter { get; init; }
+
+    /// <summary>Two windings within this share of the greater one are neither alike nor different.</summary>
+    public required Judgement AlikeShare { get; init; }
+
+    /// <summary>Two windings within so many ohms are neither alike nor different.</summary>
+    public required Judgement AlikeOhms { get; init; }
+
+    /// <summary>On one meter and range the gain error cancels but for this share of the reading.</summary>
+    public required Judgement SameMeterShare { get; init; }
+
+    /// <summary>How far the coils of one group lie apart in a sound motor: one standard deviation as a share.</summary>
+    public required Judgement CoilSpread { get; init; }
+
+    /// <summary>A steady figure above so many ohms is no winding: a bleed resistor or a leak.</summary>
+    public required Judgement WindingOhmsMost { get; init; }
+
+    /// <summary>How often a single reading is a slip of the hand; a probability.</summary>
+    public required Judgement Slip { get; init; }
+
+    /// <summary>How often a person sees the kick of a capacitor on an ohmmeter; a probability.</summary>
+    public required Judgement KickSeen { get; init; }
+
+    /// <summary>How often a coil is open; a probability for each motor.</summary>
+    public required Judgement OpenCoil { get; init; }
+
+    /// <summary>How often a coil has shorted turns that ohms can show; a probability for each motor.</summary>
+    public required Judgement ShortedTurns { get; init; }
+
+    /// <summary>What is left of a coil's ohms when turns are shorted: a share.</summary>
+    public required FigureRange ShortedLeft { get; init; }
+
+    /// <summary>Ohms of a protector between its own leads, cold.</summary>
+    public required FigureRange ProtectorOhms { get; init; }
+
+    /// <summary>How often a start switch reads open at rest; a probability for each motor that has one.</summary>
+    public required Judgement SwitchOpen { get; init; }
+
+    /// <summary>How often the capacitor of a motor that has one inside stands in the way of the meter when nothing is said; a probability.</summary>
+    public required Judgement CapacitorInTheWay { get; init; }
+
+    /// <summary>How likely a motor of a kind that needs a capacitor is one when none was found, against when one was; a ratio.</summary>
+    public required Judgement CapacitorMissed { get; init; }
+
+    /// <summary>How likely a motor with brushes is when nobody spoke of brushes, against other motors with as many leads; a ratio.</summary>
+    public required Judgement BrushesUnsaid { get; init; }
+
+    /// <summary>How likely an accessory's leads lie among the winding leads when nobody spoke of one, against how often motors have it; a ratio.</summary>
+    public required Judgement AccessoryUnsaid { get; init; }
+
+    /// <summary>How fast ratios of windings outside their usual range become unlikely: the logarithm's scale.</summary>
+    public required Judgement RatioTail { get; init; }
+
+    /// <summary>The share that one class of explanations must hold before it settles the matter.</summary>
+    public required Judgement Enough { get; init; }
+
+    /// <summary>How likely a single slip may turn one winding of the same layout into another before the reading is taken again; a probability.</summary>
+    public required Judgement SlipTurnsRoles { get; init; }
+}
+
+/// <summary>A figure with the place it comes from.</summary>
+public sealed record Judgement
+{
+    /// <summary>The figure; its meaning and unit are those of the member that holds it.</summary>
+    public required double Value { get; init; }
+
+    /// <summary>Where it comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>A range with the place it comes from.</summary>
+public sealed record FigureRange
+{
+    /// <summary>The least.</summary>
+    public required double Low { get; init; }
+
+    /// <summary>The greatest.</summary>
+    public required double High { get; init; }
+
+    /// <summary>Where it comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>What a meter does in ohms.</summary>
+public sealed record MeterFigures
+{
+    /// <summary>Error in percent of the reading.</summary>
+    public required double Percent { get; init; }
+
+    /// <summary>Error in counts of the last digit.</summary>
+    public required double Counts { get; init; }
+
+    /// <summary>Ohms of the test leads held together.</summary>
+    public required double TestLeadOhms { get; init; }
+
+    /// <summary>The ranges, the lowest first.</summary>
+    public required IReadOnlyList<MeterRange> Ranges { get; init; }
+
+    /// <summary>The highest resistance at which a continuity tester still beeps, in ohms.</summary>
+    public required double BeepOhms { get; init; }
+
+    /// <summary>Where the figures come from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>A range of a meter.</summary>
+public sealed record MeterRange
+{
+    /// <summary>The highest ohms of the range.</summary>
+    public required double UpToOhms { get; init; }
+
+    /// <summary>What one count is worth, in ohms.</summary>
+    public required double CountOhms { get; init; }
+}

@@ -1,0 +1,154 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>One identification's working table: leads and readings as numbers, the patterns in question with their weights.</summary>
+internal sealed class Bench
+{
+    private const double ThreePhaseAgainstPlate = -9;
+    private const double MarkingAgainst = -4;
+    private const double NotAnArmature = -5;
+
+    private readonly IdentificationInput _input;
+    private readonly IdentificationFigures _figures;
+    private readonly string?[] _markings;
+
+    public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings)
+    {
+        (_input, _figures) = (input, figures);
+        Leads = input.Leads;
+        Readings = readings;
+        Meter = new(figures, input.Meter);
+        Terms = new(figures.KickSeen.Value);
+        _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
+        HasMarkings = Array.Exists(_markings, marking => marking is not null);
+        Sound = States(patterns.Sound);
+        Faulty = States(patterns.Faulty);
+    }
+
+    public IReadOnlyList<string> Leads { get; }
+
+    public IReadOnlyList<Measured> Readings { get; }
+
+    public MeterModel Meter { get; }
+
+    public SearchTerms Terms { get; }
+
+    public bool HasMarkings { get; }
+
+    /// <summary>Readings that changed while the shaft was turned.</summary>
+    public IReadOnlyList<Measured> Turning => [.. Readings.Where(reading => _input.Readings[reading.Index].ChangesWithShaft)];
+
+    public IReadOnlyList<PatternState> Sound { get; }
+
+    public IReadOnlyList<PatternState> Faulty { get; }
+
+    public IdentificationFigures Figures => _figures;
+
+    public IdentificationInput Input => _input;
+
+    /// <summary>What speaks for or against an explanation besides the readings: printed markings.</summary>
+    public double Outside(Leaf leaf)
+    {
+        var turned = Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? NotAnArmature : 0);
+        if (!HasMarkings)
+        {
+            return turned;
+        }
+
+        var against = 0;
+        for (var lead = 0; lead < _markings.Length; lead++)
+        {
+            if (_markings[lead] is { } marking && leaf.TerminalOf[lead] >= 0)
+            {
+                against += Agrees(leaf, lead, Terminal(leaf.Pattern, marking)) ? 0 : 1;
+            }
+        }
+
+        return turned + (against * MarkingAgainst);
+    }
+
+    /// <summary>The terminal that carries a marking in either standard; −1 for none.</summary>
+    public static int Terminal(Pattern pattern, string marking)
+    {
+        var leads = pattern.Layout.Leads;
+        for (var index = 0; index < leads.Count; index++)
+        {
+            if (string.Equals(leads[index].Marking, marking, StringComparison.OrdinalIgnoreCase) || string.Equals(leads[index].Iec, marking, StringComparison.OrdinalIgnoreCase))
+            {
+                return index;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>A marking agrees when the lead stands to all other marked leads as the marked terminals stand to each other: exchanges that no reading shows do not count.</summary>
+    private bool Agrees(Leaf leaf, int lead, int terminal)
+    {
+        if (terminal < 0)
+        {
+            return false;
+        }
+
+        var pattern = leaf.Pattern;
+        var (fits, all) = (0, 0);
+        for (var other = 0; other < _markings.Length; other++)
+        {
+            if (other != lead && _markings[other] is { } marking && leaf.TerminalOf[other] >= 0 && Terminal(pattern, marking) is var twin and >= 0 && twin != terminal)
+            {
+                all++;
+                fits += pattern.Links[leaf.TerminalOf[lead]][leaf.TerminalOf[other]] == pattern.Links[terminal][twin]
+                    && pattern.Formula[leaf.TerminalOf[lead]][leaf.TerminalOf[other]] == pattern.Formula[terminal][twin] ? 1 : 0;
+            }
+        }
+
+        return all == 0 || 2 * fits > all;
+    }
+
+    private static bool ThroughArmature(Leaf leaf, Measured reading) => leaf.Pattern.Windings.Any(winding =>
+        winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second])
+        && leaf.Pattern.Layout.Coils.Any(coil => coil.ChangesWithShaft && winding.Coils.Contains(coil.Id)));
+
+    private List<PatternState> States(IReadOnlyList<Pattern> patterns)
+    {
+        var states = new List<PatternState>();
+        foreach (var pattern in patterns)
+        {
+            var weight = Weight(pattern);
+            if (!double.IsNegativeInfinity(weight))
+            {
+                states.Add(new(pattern, new Fit(pattern), pattern.LogPrior + weight));
+            }
+        }
+
+        return states;
+    }
+
+    private double Weight(Pattern pattern)
+    {
+        var layout = pattern.Layout;
+        var log = layout.Family == "commutator" ? Math.Log(_figures.BrushesUnsaid.Value) : 0;
+        log += _input.Plate.Phases switch
+        {
+            3 => layout.Family is "three-phase" or "sealed" ? 0 : ThreePhaseAgainstPlate,
+            1 => layout.Family == "three-phase" ? ThreePhaseAgainstPlate : 0,
+            _ => 0,
+        };
+        log += _input.HasCapacitor switch
+        {
+            true when layout.Capacitor == "none" => Math.Log(_figures.CapacitorMissed.Value),
+            false when layout.Capacitor != "none" => Math.Log(_figures.CapacitorMissed.Value),
+            _ => 0,
+        };
+        return log + (layout.Parts.Any(part => part.Kind is "start-capacitor" or "run-capacitor") ? InTheWay(pattern.Condition.Blocked) : 0);
+    }
+
+    private double InTheWay(bool blocked) => (_input.CapacitorBridged, blocked) switch
+    {
+        (true, true) or (false, false) => Math.Log(0.01),
+        (true, false) or (false, true) => 0,
+        (_, true) => Math.Log(_figures.CapacitorInTheWay.Value),
+        _ => Math.Log(1 - _figures.CapacitorInTheWay.Value),
+    };
+}

@@ -1,0 +1,100 @@
+using WireCoach.Rules.Choosing;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>All explanations of a set of readings, with their weights.</summary>
+internal sealed class Explanations
+{
+    /// <summary>More explanations than this are not looked at: the memory stays bounded and the next reading is chosen from what is left.</summary>
+    private const int Most = 12_000;
+
+    /// <summary>Explanations so much weaker than the best are dropped: a natural logarithm.</summary>
+    private const double Far = 18;
+
+    private Explanations(List<Leaf> leaves, bool overflow)
+    {
+        Overflow = overflow;
+        if (leaves.Count == 0)
+        {
+            (Leaves, Probabilities, LogTotal) = ([], [], double.NegativeInfinity);
+            return;
+        }
+
+        var best = leaves.Max(leaf => leaf.LogWeight);
+        Leaves = [.. leaves.Where(leaf => leaf.LogWeight > best - Far)];
+        var logs = Leaves.Select(leaf => leaf.LogWeight).ToArray();
+        LogTotal = Weights.LogSum(logs);
+        Probabilities = Array.ConvertAll(logs, log => Math.Exp(log - LogTotal));
+        Best = Leaves[Array.IndexOf(logs, best)];
+    }
+
+    /// <summary>The explanations, none when the readings do not go together.</summary>
+    public IReadOnlyList<Leaf> Leaves { get; }
+
+    /// <summary>The probability of each.</summary>
+    public double[] Probabilities { get; }
+
+    /// <summary>ln of the weight of all.</summary>
+    public double LogTotal { get; }
+
+    /// <summary>Whether there were more than could be looked at.</summary>
+    public bool Overflow { get; }
+
+    /// <summary>The likeliest.</summary>
+    public Leaf? Best { get; }
+
+    public bool Any => Leaves.Count > 0;
+
+    /// <summary>The explanations of some readings.</summary>
+    /// <param name="bench">The patterns in question.</param>
+    /// <param name="readings">The readings.</param>
+    /// <param name="faults">Whether motors with something the matter are looked at too.</param>
+    /// <param name="everyLead">Whether leads that no reading touches are laid out too.</param>
+    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false)
+    {
+        var plan = new SearchPlan(bench.Leads.Count, readings, everyLead);
+        var leaves = new List<Leaf>();
+        var whole = true;
+        foreach (var state in faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound)
+        {
+            whole &= Search.Run(state, plan, bench.Terms, leaves, Most);
+        }
+
+        for (var index = 0; index < leaves.Count; index++)
+        {
+            var extra = bench.Outside(leaves[index]);
+            if (extra != 0)
+            {
+                leaves[index] = leaves[index] with { LogWeight = leaves[index].LogWeight + extra };
+            }
+        }
+
+        return new(leaves, !whole);
+    }
+
+    /// <summary>The probability of all explanations of which something holds.</summary>
+    public double Share(Func<Leaf, bool> holds)
+    {
+        var sum = 0.0;
+        for (var index = 0; index < Leaves.Count; index++)
+        {
+            sum += holds(Leaves[index]) ? Probabilities[index] : 0;
+        }
+
+        return sum;
+    }
+
+    /// <summary>The layouts by how likely they are.</summary>
+    public IReadOnlyList<RankedLayout> Ranked()
+    {
+        var shares = new Dictionary<string, double>(StringComparer.Ordinal);
+        for (var index = 0; index < Leaves.Count; index++)
+        {
+            var id = Leaves[index].Pattern.Layout.Id;
+            shares[id] = shares.GetValueOrDefault(id) + Probabilities[index];
+        }
+
+        return [.. shares.Where(one => one.Value >= 0.001).Select(one => new RankedLayout(one.Key, Math.Round(one.Value, 4)))
+            .OrderByDescending(one => one.Probability).ThenBy(one => one.Id, StringComparer.Ordinal).Take(8)];
+    }
+}

@@ -1,0 +1,278 @@
+namespace WireCoach.Rules.Windings;
+
+/// <summary>How well readings in ohms go with a pattern, whatever its unknown resistances are.</summary>
+/// <remarks>
+/// Works in logarithms. Each unknown has a broad bell around its usual range, ratios of unknowns likewise; the readings are bells of the
+/// meter's width. The unknowns are fitted by Gauss and Newton and integrated out by Laplace's method, so that equalities and ratios count
+/// and absolute ohms hardly do.
+/// </remarks>
+internal sealed class Fit
+{
+    private const double Ln2Pi = 1.8378770664093453;
+    private const double RangeToDeviation = 0.288675134594812882; // 1/√12: the deviation of a flat range of width one
+
+    private readonly double[][] _formulas;
+    private readonly double[] _prior;
+    private readonly double[] _mean;
+    private readonly double _logDeterminant;
+    private readonly double[] _hessian;
+    private readonly double[] _step;
+
+    public Fit(Pattern pattern)
+    {
+        _formulas = pattern.Formulas;
+        Size = pattern.Unknowns.Length;
+        Values = new double[Size];
+        _prior = new double[Size * Size];
+        _hessian = new double[Size * Size];
+        _step = new double[Size];
+        var pull = new double[Size];
+        for (var unknown = 0; unknown < Size; unknown++)
+        {
+            var usual = pattern.Unknowns[unknown];
+            Bell(pull, unknown, -1, usual.LnLow, usual.LnHigh, usual.Tail);
+        }
+
+        foreach (var ratio in pattern.Ratios)
+        {
+            Bell(pull, ratio.Of, ratio.To, ratio.LnLow, ratio.LnHigh, ratio.Tail);
+        }
+
+        Array.Copy(_prior, _hessian, _prior.Length);
+        _logDeterminant = Factor(_hessian, Size);
+        _mean = Solved(_hessian, pull, Size);
+    }
+
+    /// <summary>How many unknowns there are.</summary>
+    public int Size { get; }
+
+    /// <summary>The natural logarithms of the unknowns after the last fit.</summary>
+    public double[] Values { get; }
+
+    /// <summary>The greatest distance of a reading from what the fit predicts, in standard deviations, after the last fit.</summary>
+    public double Worst { get; private set; }
+
+    /// <summary>ln of the density of the readings' logarithms.</summary>
+    /// <param name="count">How many readings.</param>
+    /// <param name="formulas">The formula of each.</param>
+    /// <param name="lnOhms">The logarithm of each.</param>
+    /// <param name="lnErrors">The standard deviation of each logarithm.</param>
+    public double LogEvidence(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
+    {
+        Worst = 0;
+        if (count == 0)
+        {
+            Array.Copy(_mean, Values, Size);
+            return 0;
+        }
+
+        Start(count, formulas, lnOhms);
+        var determinant = 0.0;
+        for (var round = 0; round < 12; round++)
+        {
+            determinant = Step(count, formulas, lnOhms, lnErrors, out var moved);
+            if (moved < 1e-4)
+            {
+                break;
+            }
+        }
+
+        return 0.5 * (_logDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors));
+    }
+
+    /// <summary>The ln of what a formula gives for the fitted unknowns.</summary>
+    public double LnPredicted(int formula) => LnSum(_formulas[formula]);
+
+    private void Start(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms)
+    {
+        Array.Copy(_mean, Values, Size);
+        for (var reading = 0; reading < count; reading++)
+        {
+            var factors = _formulas[formulas[reading]];
+            for (var unknown = 0; unknown < Size; unknown++)
+            {
+                if (factors[unknown] > 0)
+                {
+                    Values[unknown] = Math.Min(Values[unknown], lnOhms[reading] - Math.Log(factors[unknown]));
+                }
+            }
+        }
+
+        // A formula of one unknown says it outright, so it overrules the guesses from sums.
+        for (var reading = 0; reading < count; reading++)
+        {
+            var factors = _formulas[formulas[reading]];
+            var only = Only(factors);
+            if (only >= 0)
+            {
+                Values[only] = lnOhms[reading] - Math.Log(factors[only]);
+            }
+        }
+    }
+
+    private static int Only(double[] factors)
+    {
+        var only = -1;
+        for (var unknown = 0; unknown < factors.Length; unknown++)
+        {
+            if (factors[unknown] > 0)
+            {
+                if (only >= 0)
+                {
+                    return -1;
+                }
+
+                only = unknown;
+            }
+        }
+
+        return only;
+    }
+
+    private double Step(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors, out double moved)
+    {
+        Array.Copy(_prior, _hessian, _prior.Length);
+        for (var row = 0; row < Size; row++)
+        {
+            _step[row] = 0;
+            for (var column = 0; column < Size; column++)
+            {
+                _step[row] -= _prior[(row * Size) + column] * (Values[column] - _mean[column]);
+            }
+        }
+
+        Span<double> shares = stackalloc double[Size];
+        for (var reading = 0; reading < count; reading++)
+        {
+            var factors = _formulas[formulas[reading]];
+            var predicted = LnSum(factors);
+            var weight = 1 / (lnErrors[reading] * lnErrors[reading]);
+            for (var unknown = 0; unknown < Size; unknown++)
+            {
+                shares[unknown] = factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown] - predicted) : 0;
+            }
+
+            for (var row = 0; row < Size; row++)
+            {
+                _step[row] += weight * shares[row] * (lnOhms[reading] - predicted);
+                for (var column = 0; column < Size; column++)
+                {
+                    _hessian[(row * Size) + column] += weight * shares[row] * shares[column];
+                }
+            }
+        }
+
+        var determinant = Factor(_hessian, Size);
+        SolveInPlace(_hessian, _step, Size);
+        moved = 0;
+        for (var unknown = 0; unknown < Size; unknown++)
+        {
+            var by = Math.Clamp(_step[unknown], -1, 1);
+            Values[unknown] += by;
+            moved = Math.Max(moved, Math.Abs(by));
+        }
+
+        return determinant;
+    }
+
+    private double Misfit(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
+    {
+        var sum = 0.0;
+        for (var row = 0; row < Size; row++)
+        {
+            for (var column = 0; column < Size; column++)
+            {
+                sum += _prior[(row * Size) + column] * (Values[row] - _mean[row]) * (Values[column] - _mean[column]);
+            }
+        }
+
+        for (var reading = 0; reading < count; reading++)
+        {
+            var off = (lnOhms[reading] - LnSum(_formulas[formulas[reading]])) / lnErrors[reading];
+            Worst = Math.Max(Worst, Math.Abs(off));
+            sum += (off * off) + Ln2Pi + (2 * Math.Log(lnErrors[reading]));
+        }
+
+        return sum;
+    }
+
+    private double LnSum(double[] factors)
+    {
+        var sum = 0.0;
+        for (var unknown = 0; unknown < factors.Length; unknown++)
+        {
+            sum += factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown]) : 0;
+        }
+
+        return Math.Log(Math.Max(sum, 1e-6));
+    }
+
+    private void Bell(double[] pull, int of, int to, double low, double high, double tail)
+    {
+        var deviation = Math.Sqrt(Math.Pow((high - low) * RangeToDeviation, 2) + (tail * tail));
+        var weight = 1 / (deviation * deviation);
+        var middle = (low + high) / 2;
+        _prior[(of * Size) + of] += weight;
+        pull[of] += weight * middle;
+        if (to >= 0)
+        {
+            _prior[(to * Size) + to] += weight;
+            _prior[(of * Size) + to] -= weight;
+            _prior[(to * Size) + of] -= weight;
+            pull[to] -= weight * middle;
+        }
+    }
+
+    /// <summary>Cholesky in place; gives ln of the determinant.</summary>
+    private static double Factor(double[] matrix, int size)
+    {
+        var log = 0.0;
+        for (var row = 0; row < size; row++)
+        {
+            for (var column = 0; column <= row; column++)
+            {
+                var sum = matrix[(row * size) + column];
+                for (var k = 0; k < column; k++)
+                {
+                    sum -= matrix[(row * size) + k] * matrix[(column * size) + k];
+                }
+
+                matrix[(row * size) + column] = row == column ? Math.Sqrt(Math.Max(sum, 1e-12)) : sum / matrix[(column * size) + column];
+            }
+
+            log += 2 * Math.Log(matrix[(row * size) + row]);
+        }
+
+        return log;
+    }
+
+    private static double[] Solved(double[] factored, double[] right, int size)
+    {
+        var solution = (double[])right.Clone();
+        SolveInPlace(factored, solution, size);
+        return solution;
+    }
+
+    private static void SolveInPlace(double[] factored, double[] right, int size)
+    {
+        for (var row = 0; row < size; row++)
+        {
+            for (var k = 0; k < row; k++)
+            {
+                right[row] -= factored[(row * size) + k] * right[k];
+            }
+
+            right[row] /= factored[(row * size) + row];
+        }
+
+        for (var row = size - 1; row >= 0; row--)
+        {
+            for (var k = row + 1; k < size; k++)
+            {
+                right[row] -= factored[(k * size) + row] * right[k];
+            }
+
+            right[row] /= factored[(row * size) + row];
+        }
+    }
+}

@@ -1,0 +1,148 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>The patterns of all layouts by their number of leads, made when first asked for.</summary>
+internal sealed class PatternBook
+{
+    private const int MostLeads = 16;
+
+    /// <summary>How much of a coil's ohms is left where shorted turns must be tried out one by one.</summary>
+    private static readonly double[] LeftOfShorted = [0.9, 0.8, 0.65, 0.5];
+
+    private readonly TradeKnowledge _knowledge;
+    private readonly PatternCompiler _compiler;
+    private readonly Lazy<PatternSet>[] _sets;
+    private readonly IReadOnlyList<Accessory> _accessories;
+
+    public PatternBook(TradeKnowledge knowledge)
+    {
+        _knowledge = knowledge;
+        _accessories = Accessories(knowledge);
+        _compiler = new(knowledge.Identification, knowledge.Identification.WindingOhmsMost.Value);
+        _sets = [.. Enumerable.Range(0, MostLeads + 1).Select(leads => new Lazy<PatternSet>(() => Make(leads)))];
+    }
+
+    /// <summary>All patterns with so many leads.</summary>
+    public PatternSet Of(int leads) => leads <= MostLeads ? _sets[leads].Value : new([], []);
+
+    private PatternSet Make(int leads)
+    {
+        var sound = new List<Pattern>();
+        var faulty = new List<Pattern>();
+        foreach (var form in Forms(leads))
+        {
+            var log = Math.Log(form.Weight);
+            foreach (var blocked in form.Parts.Any(IsCapacitor) ? new[] { false, true } : [false])
+            {
+                sound.Add(_compiler.Compile(form, new(ConditionKind.Sound, blocked), log));
+                faulty.AddRange(Faulty(form, blocked, log));
+            }
+        }
+
+        return new([.. sound], [.. faulty]);
+    }
+
+    private IEnumerable<Layout> Forms(int leads)
+    {
+        var forms = _knowledge.Layouts.Values.OrderBy(layout => layout.Id, StringComparer.Ordinal).SelectMany(layout => layout.Forms()).ToList();
+        var beside = forms.Where(form => form.Leads.Count == leads - 2).SelectMany(form => _accessories.Select(accessory => With(form, accessory)));
+        return forms.Where(form => form.Leads.Count == leads).Concat(beside);
+    }
+
+    private static bool IsCapacitor(LayoutPart part) => part.Kind is "start-capacitor" or "run-capacitor";
+
+    private List<Pattern> Faulty(Layout form, bool blocked, double log)
+    {
+        var figures = _knowledge.Identification;
+        var made = new List<Pattern>();
+        if (form.Parts.Any(part => part.Kind == "switch"))
+        {
+            Add(new(ConditionKind.SwitchOpen, blocked), figures.SwitchOpen.Value);
+        }
+
+        if (form.Parts.Any(part => part.Kind == "protector"))
+        {
+            Add(new(ConditionKind.ProtectorOpen, blocked), figures.SwitchOpen.Value);
+        }
+
+        var coils = form.Coils.Where(coil => coil.Role is not ("protector" or "other")).ToList();
+        foreach (var coil in coils)
+        {
+            Add(new(ConditionKind.OpenCoil, blocked, coil), figures.OpenCoil.Value / coils.Count);
+            Shorted(coil, figures.ShortedTurns.Value / coils.Count);
+        }
+
+        return made;
+
+        void Add(Condition condition, double probability)
+        {
+            var pattern = _compiler.Compile(form, condition, log + Math.Log(probability));
+            if (made.Find(other => other.Condition.Kind == condition.Kind && other.Condition.Factor == condition.Factor
+                && other.Condition.Coil?.Group == condition.Coil?.Group && PatternCompiler.Alike(pattern, other)) is { } same)
+            {
+                same.LogPrior = Choosing.Weights.LogSum([same.LogPrior, pattern.LogPrior]);
+            }
+            else
+            {
+                made.Add(pattern);
+            }
+        }
+
+        void Shorted(LayoutCoil coil, double probability)
+        {
+            var pattern = _compiler.Compile(form, new(ConditionKind.ShortedCoil, blocked, coil), log);
+            if (Array.Exists(pattern.Unknowns, unknown => unknown.Group.Contains(PatternNetwork.Shorted, StringComparison.Ordinal)))
+            {
+                Add(pattern.Condition, probability);
+                return;
+            }
+
+            foreach (var left in LeftOfShorted)
+            {
+                Add(new(ConditionKind.ShortedCoil, blocked, coil, left), probability / LeftOfShorted.Length);
+            }
+        }
+    }
+
+    /// <summary>Accessories with two leads, those of one role taken together: ohms do not tell a heater from a brake.</summary>
+    private static IReadOnlyList<Accessory> Accessories(TradeKnowledge knowledge) =>
+    [
+        .. knowledge.Accessories.Values.Where(accessory => accessory.LeadCount == 2 && accessory.OhmsHigh is > 0)
+            .GroupBy(accessory => accessory.Role, StringComparer.Ordinal).OrderBy(role => role.Key, StringComparer.Ordinal)
+            .Select(role => role.First() with
+            {
+                OhmsLow = role.Min(accessory => accessory.OhmsLow),
+                OhmsHigh = role.Max(accessory => accessory.OhmsHigh),
+                Weight = role.Sum(accessory => accessory.Weight),
+            }),
+    ];
+
+    private Layout With(Layout form, Accessory accessory)
+    {
+        var protector = _knowledge.Identification.ProtectorOhms;
+        const string First = "~1";
+        const string Second = "~2";
+        return form with
+        {
+            Form = form.Form is null ? accessory.Role : $"{form.Form}+{accessory.Role}",
+            Weight = form.Weight * accessory.Weight * _knowledge.Identification.AccessoryUnsaid.Value,
+            Coils = [.. form.Coils, new() { Id = accessory.Role, Role = accessory.Role, From = First, To = Second, Group = accessory.Role }],
+            Leads = [.. form.Leads, new() { Marking = First }, new() { Marking = Second }],
+            Ohms =
+            [
+                .. form.Ohms,
+                new()
+                {
+                    Of = accessory.Role,
+                    Low = Math.Max(accessory.OhmsLow, protector.Low),
+                    High = accessory.Role == "protector" ? protector.High : Math.Min(accessory.OhmsHigh!.Value, _knowledge.Identification.WindingOhmsMost.Value),
+                    Source = accessory.Source,
+                },
+            ],
+        };
+    }
+}
+
+/// <summary>The patterns with one number of leads: sound motors, and motors with one thing the matter.</summary>
+internal sealed record PatternSet(IReadOnlyList<Pattern> Sound, IReadOnlyList<Pattern> Faulty);

@@ -1,0 +1,222 @@
+namespace WireCoach.Rules.Windings;
+
+/// <summary>One way to lay leads on the terminals of a pattern, as far as readings touch them.</summary>
+/// <param name="Pattern">The pattern.</param>
+/// <param name="TerminalOf">By lead the terminal; −1 for a lead that no reading touches: all of those are alike.</param>
+/// <param name="LogWeight">ln of its weight: prior, share of all assignments, likelihood of the readings.</param>
+/// <param name="LnOhms">ln of the fitted unknowns.</param>
+/// <param name="Worst">The greatest distance of a reading from the fit, in standard deviations.</param>
+internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight, double[] LnOhms, double Worst)
+{
+    public Link LinkOf(int first, int second) => Pattern.Links[TerminalOf[first]][TerminalOf[second]];
+}
+
+/// <summary>Lays leads on terminals, one after another, as far as the readings allow it. Leads that no reading touches are left out, being all alike.</summary>
+internal sealed class Search
+{
+    private readonly Pattern _pattern;
+    private readonly SearchPlan _plan;
+    private readonly SearchTerms _terms;
+    private readonly List<Leaf> _leaves;
+    private readonly int _most;
+    private readonly int[] _terminalOf;
+    private readonly int[] _usedMask;
+    private readonly int[] _freeOfClass;
+    private readonly Fit _fit;
+    private readonly int[] _formulas;
+    private readonly double[] _lnOhms;
+    private readonly double[] _lnErrors;
+
+    private Search(PatternState state, SearchPlan plan, SearchTerms terms, List<Leaf> leaves, int most)
+    {
+        (_pattern, _fit, _plan, _terms, _leaves, _most) = (state.Pattern, state.Fit, plan, terms, leaves, most);
+        var leads = plan.Leads;
+        _terminalOf = new int[leads];
+        Array.Fill(_terminalOf, -1);
+        _usedMask = new int[_pattern.Blocks.Length];
+        _freeOfClass = new int[_pattern.Blocks.Length];
+        foreach (var block in _pattern.Blocks)
+        {
+            _freeOfClass[block.Class]++;
+        }
+
+        _formulas = new int[plan.Readings.Count];
+        _lnOhms = new double[plan.Readings.Count];
+        _lnErrors = new double[plan.Readings.Count];
+    }
+
+    /// <summary>Adds all ways to lay the leads on one pattern; <see langword="false"/> when there are more than may be looked at.</summary>
+    public static bool Run(PatternState state, SearchPlan plan, SearchTerms terms, List<Leaf> leaves, int most) =>
+        new Search(state, plan, terms, leaves, most).Place(0, state.LogPrior);
+
+    private bool Place(int depth, double log)
+    {
+        if (depth == _plan.Order.Length)
+        {
+            return AddLeaf(log);
+        }
+
+        // Among all n! assignments the next lead takes each free terminal equally often.
+        log -= Math.Log(_pattern.Count - depth);
+        var seen = 0L;
+        foreach (var block in _pattern.Blocks)
+        {
+            var mask = _usedMask[block.Index];
+            var copies = 1;
+            if (mask == 0)
+            {
+                if ((seen & (1L << block.Class)) != 0)
+                {
+                    continue;
+                }
+
+                seen |= 1L << block.Class;
+                copies = _freeOfClass[block.Class];
+            }
+
+            foreach (var (place, size) in block.Orbits(mask))
+            {
+                if (!Try(depth, block, place, log + Math.Log(size * copies)))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private bool Try(int depth, Block block, int place, double log)
+    {
+        var lead = _plan.Order[depth];
+        var terminal = block.Terminals[place];
+        var mask = _usedMask[block.Index];
+        _terminalOf[lead] = terminal;
+        var allowed = Allowed(depth, ref log);
+        var more = true;
+        if (allowed)
+        {
+            _usedMask[block.Index] = mask | (1 << place);
+            _freeOfClass[block.Class] -= mask == 0 ? 1 : 0;
+            more = Place(depth + 1, log);
+            _freeOfClass[block.Class] += mask == 0 ? 1 : 0;
+            _usedMask[block.Index] = mask;
+        }
+
+        _terminalOf[lead] = -1;
+        return more;
+    }
+
+    private bool Allowed(int depth, ref double log)
+    {
+        foreach (var reading in _plan.Checks[depth])
+        {
+            var link = _pattern.Links[_terminalOf[reading.First]][_terminalOf[reading.Second]];
+            log += _terms.LogOf(link, reading.Showed);
+            if (double.IsNegativeInfinity(log))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool AddLeaf(double log)
+    {
+        var count = 0;
+        foreach (var reading in _plan.Readings)
+        {
+            if (reading.Showed == Showed.Ohms && _pattern.Links[_terminalOf[reading.First]][_terminalOf[reading.Second]] == Link.Ohms)
+            {
+                _formulas[count] = _pattern.Formula[_terminalOf[reading.First]][_terminalOf[reading.Second]];
+                _lnOhms[count] = reading.LnOhms;
+                _lnErrors[count] = reading.LnError;
+                count++;
+            }
+        }
+
+        log += _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors);
+        _leaves.Add(new(_pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
+        return _leaves.Count < _most;
+    }
+}
+
+/// <summary>A pattern with its scratch space and its weight in one identification.</summary>
+internal sealed record PatternState(Pattern Pattern, Fit Fit, double LogPrior);
+
+/// <summary>What the meter may show over each kind of link.</summary>
+internal sealed class SearchTerms
+{
+    private readonly double _kickSeen;
+    private readonly double _kickMissed;
+
+    public SearchTerms(double kickSeen)
+    {
+        _kickSeen = Math.Log(kickSeen);
+        _kickMissed = Math.Log(1 - kickSeen);
+    }
+
+    public double LogOf(Link link, Showed showed) => (link, showed) switch
+    {
+        (Link.Open, Showed.Open) => 0,
+        (Link.Ohms, Showed.Ohms or Showed.Beep) => 0,
+        (Link.Kick, Showed.Kick) => _kickSeen,
+        (Link.Kick, Showed.Open) => _kickMissed,
+        _ => double.NegativeInfinity,
+    };
+}
+
+/// <summary>In which order leads are laid on terminals, and what is to be checked after each.</summary>
+internal sealed class SearchPlan
+{
+    public SearchPlan(int leads, IReadOnlyList<Measured> readings, bool everyLead)
+    {
+        Leads = leads;
+        Readings = readings;
+        Order = InOrder(leads, readings, everyLead);
+        Checks = new Measured[Order.Length][];
+        var placed = new bool[leads];
+        for (var depth = 0; depth < Order.Length; depth++)
+        {
+            var lead = Order[depth];
+            Checks[depth] = [.. readings.Where(reading => reading.Touches(lead) && placed[reading.First == lead ? reading.Second : reading.First])];
+            placed[lead] = true;
+        }
+    }
+
+    public int Leads { get; }
+
+    public IReadOnlyList<Measured> Readings { get; }
+
+    /// <summary>Leads that conduct come first, side by side, so that a wrong start is dropped soon.</summary>
+    public int[] Order { get; }
+
+    /// <summary>By place in the order: the readings of that lead against earlier ones.</summary>
+    public Measured[][] Checks { get; }
+
+    private static int[] InOrder(int leads, IReadOnlyList<Measured> readings, bool everyLead)
+    {
+        var order = new List<int>(leads);
+        foreach (var reading in readings.Where(reading => reading.Showed != Showed.Open).Concat(readings))
+        {
+            Add(reading.First);
+            Add(reading.Second);
+        }
+
+        for (var lead = 0; everyLead && lead < leads; lead++)
+        {
+            Add(lead);
+        }
+
+        return [.. order];
+
+        void Add(int lead)
+        {
+            if (!order.Contains(lead))
+            {
+                order.Add(lead);
+            }
+        }
+    }
+}

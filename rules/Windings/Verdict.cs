@@ -1,0 +1,307 @@
+using WireCoach.Rules.Choosing;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Windings;
+
+/// <summary>Comes from explanations to what may be said, and to what should be measured next.</summary>
+internal sealed class Verdict
+{
+    /// <summary>Beyond so many standard deviations a reading does not go with an explanation.</summary>
+    private const double Misfit = 4;
+
+    private const double LeastBits = 0.01;
+
+    private readonly Bench _bench;
+    private readonly FrameReadings _frame;
+    private readonly IReadOnlyList<Measured> _readings;
+    private readonly IReadOnlyList<Measured> _dropped;
+
+    public Verdict(Bench bench, FrameReadings frame)
+        : this(bench, frame, bench.Readings, [])
+    {
+    }
+
+    private Verdict(Bench bench, FrameReadings frame, IReadOnlyList<Measured> readings, IReadOnlyList<Measured> dropped) =>
+        (_bench, _frame, _readings, _dropped) = (bench, frame, readings, dropped);
+
+    public Identification Give()
+    {
+        if (_bench.Sound.Count == 0)
+        {
+            return Said(IdentificationStatus.CannotTell, Statement.Of("windings.no-layout-with-so-many-leads", ("count", $"{_bench.Leads.Count}")));
+        }
+
+        var sound = Explanations.Of(_bench, _readings, faults: false);
+        var everyLead = _bench.Leads.Select((_, lead) => lead).All(lead => _readings.Any(reading => reading.Touches(lead)));
+        if (sound.Any && sound.Best!.Worst < Misfit && (!everyLead || sound.Overflow))
+        {
+            return Asking(sound);
+        }
+
+        var all = Explanations.Of(_bench, _readings, faults: true, everyLead);
+        return Slipped(all, everyLead) ?? (everyLead && all.Any ? Whole(all) : all.Any ? Asking(all) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits")));
+    }
+
+    /// <summary>A contradiction, when one slip explains the readings better than anything else.</summary>
+    private Identification? Slipped(Explanations all, bool everyLead)
+    {
+        if (all.Any && all.Best!.Worst < Misfit && all.Best.Pattern.Condition.IsWhole)
+        {
+            return null;
+        }
+
+        var slips = Slip.Each(_bench, _readings, faults: !everyLead || !all.Any);
+        var odds = Slip.LogTotal(slips) - all.LogTotal;
+        if (slips.Count == 0 || (all.Any && odds <= 0))
+        {
+            return null;
+        }
+
+        var best = slips.Max(slip => slip.LogWeight);
+        var doubted = slips.Where(slip => slip.LogWeight > best - 3).OrderByDescending(slip => Math.Round(slip.LogWeight, 6)).ThenBy(slip => slip.Reading.Index).ToList();
+        if (doubted.Find(slip => _readings.Any(other => other.Index > slip.Reading.Index && Slip.SamePair(other, slip.Reading))) is { } corrected)
+        {
+            // The pair was read again and the later reading goes with the rest: the earlier one was the slip.
+            return new Verdict(_bench, _frame, [.. _readings.Where(reading => reading != corrected.Reading)], [.. _dropped, corrected.Reading]).Give();
+        }
+
+        var again = doubted[0].Reading;
+        return Said(IdentificationStatus.Contradiction) with
+        {
+            Contradictions = [new([.. doubted.Select(slip => Doubtful(slip.Reading))], Statement.Of("windings.do-not-go-together"))],
+            Next = Next(again.First, again.Second, Statement.Of("windings.read-again"), 1),
+            Layouts = doubted[0].Rest.Ranked(),
+            ExpectedTouchesLeft = 1 + Left(doubted[0].Rest.Best!),
+        };
+    }
+
+    /// <summary>Not all leads have been touched, or too much is open: the reading that tells most.</summary>
+    private Identification Asking(Explanations some)
+    {
+        var marked = AsMarked(some);
+        var (first, second, bits) = marked ?? Best(some);
+        if (first < 0)
+        {
+            // What the untouched leads are follows from the rest; it still has to be measured.
+            return Whole(Explanations.Of(_bench, _readings, faults: false, everyLead: true));
+        }
+
+        var why = marked is not null ? Statement.Of("windings.check-marking")
+            : _readings.Count == 0 ? Statement.Of("windings.first-reading")
+            : Statement.Of("windings.splits-most");
+        return Said(IdentificationStatus.NeedsReading) with
+        {
+            Next = Next(first, second, why, bits),
+            Layouts = some.Ranked(),
+            ExpectedTouchesLeft = Left(some.Best!),
+        };
+    }
+
+    private (int First, int Second, double Bits) Best(Explanations some)
+    {
+        var ranked = new Probing(some.Leaves, some.Probabilities, _readings, _bench.Figures.KickSeen.Value).Ranked(_bench.Leads.Count, Readable);
+        return ranked.Count == 0 || ranked[0].Bits < LeastBits ? (-1, -1, 0) : (ranked[0].First, ranked[0].Second, ranked[0].Bits);
+    }
+
+    /// <summary>With printed markings the windings that they promise are checked one by one.</summary>
+    private (int First, int Second, double Bits)? AsMarked(Explanations some)
+    {
+        if (!_bench.HasMarkings || some.Best!.Pattern.Windings.Count == 0)
+        {
+            return null;
+        }
+
+        var terminals = _bench.Leads.Select(lead => _bench.Input.Markings.GetValueOrDefault(lead) is { } marking ? Bench.Terminal(some.Best.Pattern, marking) : -1).ToArray();
+        if (terminals.Contains(-1) || terminals.Distinct().Count() < terminals.Length)
+        {
+            return null;
+        }
+
+        var missing = Premises.Missing(some.Best with { TerminalOf = terminals }, _readings).Where(pair => Readable(pair.First, pair.Second)).ToList();
+        return missing.Count == 0 ? null : (missing[0].First, missing[0].Second, 1);
+    }
+
+    /// <summary>Every lead has been touched: what it comes down to.</summary>
+    private Identification Whole(Explanations all)
+    {
+        var roles = all.Leaves.Select(RoleKeys.Of).ToArray();
+        var shares = new Dictionary<string, double>(StringComparer.Ordinal);
+        for (var index = 0; index < roles.Length; index++)
+        {
+            shares[roles[index]] = shares.GetValueOrDefault(roles[index]) + all.Probabilities[index];
+        }
+
+        var (role, share) = shares.OrderByDescending(one => Math.Round(one.Value, 9)).ThenBy(one => one.Key, StringComparer.Ordinal).First();
+        var best = all.Leaves.Where((_, index) => roles[index] == role).MaxBy(leaf => leaf.LogWeight)!;
+        var findings = new Findings(_bench, _readings, all, roles);
+        var windings = share >= _bench.Figures.Enough.Value ? findings.Of(best) : findings.Common();
+        var faults = _frame.Faults(_bench, windings).ToList();
+        Identification Give(IdentificationStatus status, params Statement[] notes) => Said(status, notes) with
+        {
+            Windings = windings,
+            Layouts = all.Ranked(),
+            Faults = faults,
+        };
+
+        if (Undecided(all, best, share) is { } ask)
+        {
+            return Give(IdentificationStatus.NeedsReading) with { Next = ask, ExpectedTouchesLeft = Math.Max(1, Left(best)) };
+        }
+
+        return Troubled(all, best, share, Give, faults)
+            ?? (faults.Count > 0 ? Give(IdentificationStatus.Faulty) : null)
+            ?? Settled(all, best, role, share, windings, Give);
+    }
+
+    /// <summary>A reading that would still tell something, or on which an explanation rests without having been taken.</summary>
+    private NextReading? Undecided(Explanations all, Leaf best, double share)
+    {
+        var missing = Premises.Missing(best, _readings).Where(pair => Readable(pair.First, pair.Second)).ToList();
+        if (share < _bench.Figures.Enough.Value && Best(all) is var (first, second, bits) && first >= 0 && (missing.Count == 0 || bits > 0.3))
+        {
+            return Next(first, second, Statement.Of("windings.splits-most"), bits);
+        }
+
+        return missing.Count == 0 ? null : Next(missing[0].First, missing[0].Second, Statement.Of("windings.rests-on-it"), 0.1);
+    }
+
+    /// <summary>Something is the matter, or may be.</summary>
+    private Identification? Troubled(
+        Explanations all, Leaf best, double share, Func<IdentificationStatus, Statement[], Identification> give, List<WindingFault> faults)
+    {
+        var whole = all.Share(leaf => leaf.Pattern.Condition.IsWhole);
+        if (whole >= 0.9)
+        {
+            return null;
+        }
+
+        var startReadsNothing = best.Pattern.Windings.FirstOrDefault(winding =>
+            winding.Role == "start" && best.Pattern.Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms);
+        if (startReadsNothing is not null && whole > 0.02 && share >= 0.9)
+        {
+            var ends = startReadsNothing.Terminals.Select(terminal => RoleKeys.LeadOf(best)[terminal]).Order().ToArray();
+            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.start-branch-reads-open", ("from", _bench.Leads[ends[0]]), ("to", _bench.Leads[ends[^1]]))]) with
+            {
+                Next = Next(ends[0], ends[^1], Statement.Of("windings.bridge-capacitor"), 1),
+                ExpectedTouchesLeft = 1,
+            };
+        }
+
+        faults.AddRange(Findings.Faults(_bench, all));
+        return faults.Count > 0
+            ? give(IdentificationStatus.Faulty, [Statement.Of("windings.take-it-again")])
+            : give(IdentificationStatus.CannotTell, [Statement.Of("windings.sound-or-faulty")]);
+    }
+
+    /// <summary>Nothing is the matter: identified, if nothing stands against it.</summary>
+    private Identification Settled(
+        Explanations all, Leaf best, string role, double share, IReadOnlyList<Winding> windings, Func<IdentificationStatus, Statement[], Identification> give)
+    {
+        if (share < _bench.Figures.Enough.Value)
+        {
+            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.ohms-do-not-decide")]);
+        }
+
+        if (RoleGuard.Against(_bench, best, windings) is { } against)
+        {
+            return give(IdentificationStatus.CannotTell, [against]);
+        }
+
+        if (SlipThatTurns(all, role, best.Pattern.Layout.Id) is { } doubtful)
+        {
+            return give(IdentificationStatus.NeedsReading, []) with
+            {
+                Next = Next(doubtful.First, doubtful.Second, Statement.Of("windings.one-slip-would-turn-it"), 0.1),
+                ExpectedTouchesLeft = 1,
+            };
+        }
+
+        if (_bench.Input.CheckFrame && !_frame.Any)
+        {
+            return give(IdentificationStatus.NeedsReading, []) with { Next = ToFrame(), ExpectedTouchesLeft = 1 };
+        }
+
+        return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning))]);
+    }
+
+    /// <summary>The reading whose mistake would most easily have turned one winding into another; <see langword="null"/> when none would.</summary>
+    private Measured? SlipThatTurns(Explanations all, string role, string layout)
+    {
+        var (near, any) = (0.0, 0.0);
+        Measured? worst = null;
+        var most = 0.0;
+        foreach (var slip in Slip.Each(_bench, _readings, faults: false))
+        {
+            var scale = Math.Exp(slip.LogWeight - slip.Rest.LogTotal + slip.Rest.LogTotal - all.LogTotal);
+            var (turnedNear, turned) = (0.0, 0.0);
+            for (var index = 0; index < slip.Rest.Leaves.Count; index++)
+            {
+                var leaf = slip.Rest.Leaves[index];
+                if (slip.Rest.Probabilities[index] * scale > 1e-8 && RoleKeys.Of(leaf) != role)
+                {
+                    turned += slip.Rest.Probabilities[index] * scale;
+                    turnedNear += leaf.Pattern.Layout.Id == layout ? slip.Rest.Probabilities[index] * scale : 0;
+                }
+            }
+
+            (near, any) = (near + turnedNear, any + turned);
+            var weight = (turnedNear / _bench.Figures.SlipTurnsRoles.Value) + (turned / (1 - _bench.Figures.Enough.Value));
+            if (weight > most)
+            {
+                (most, worst) = (weight, slip.Reading);
+            }
+        }
+
+        return (near > _bench.Figures.SlipTurnsRoles.Value || any > 1 - _bench.Figures.Enough.Value) && worst is not null && Readable(worst.First, worst.Second) ? worst : null;
+    }
+
+    private NextReading ToFrame() => new()
+    {
+        Kind = "resistance",
+        From = _bench.Leads[0],
+        To = Cases.Fact.Reading.Frame,
+        Together = _bench.Input.Shortcuts ? [.. _bench.Leads.Skip(1)] : [],
+        Why = Statement.Of("windings.to-frame"),
+        ExpectedTellings = 0.2,
+    };
+
+    private NextReading Next(int first, int second, Statement why, double bits) => new()
+    {
+        Kind = "resistance",
+        From = _bench.Leads[first],
+        To = _bench.Leads[second],
+        Why = why,
+        ExpectedTellings = Math.Round(bits, 3),
+    };
+
+    private bool Readable(int first, int second) => !_bench.Input.Unreadable.Any(pair =>
+        (Same(pair.From, first) && Same(pair.To, second)) || (Same(pair.From, second) && Same(pair.To, first)));
+
+    private bool Same(string tag, int lead) => string.Equals(tag, _bench.Leads[lead], StringComparison.OrdinalIgnoreCase);
+
+    private DoubtfulReading Doubtful(Measured reading) => new(
+        _bench.Input.Readings[reading.Index].From, _bench.Input.Readings[reading.Index].To, _bench.Input.Readings[reading.Index].Ohms);
+
+    /// <summary>Touches still to be expected: half of the partners that are still possible for each lead that has none, and what the best explanation rests on.</summary>
+    private double Left(Leaf best)
+    {
+        var lonely = _bench.Leads.Select((_, lead) => lead).Count(lead => !_readings.Any(reading => reading.Conducts && reading.Touches(lead)));
+        var sum = best.TerminalOf.Contains(-1) ? 0 : Premises.Missing(best, _readings).Count > 0 ? 1.0 : 0.0;
+        for (var left = lonely; left > 1; left -= 2)
+        {
+            sum += left / 2.0;
+        }
+
+        return sum;
+    }
+
+    private Identification Said(IdentificationStatus status, params IReadOnlyList<Statement> notes) => new()
+    {
+        Status = status,
+        TouchesSoFar = _bench.Input.Readings.Count,
+        ExpectedTouchesLeft = 0,
+        Notes = _dropped.Count == 0
+            ? notes
+            : [.. notes, .. _dropped.Select(reading => Statement.Of("windings.earlier-reading-dropped", ("from", _bench.Leads[reading.First]), ("to", _bench.Leads[reading.Second])))],
+    };
+}

@@ -1,0 +1,126 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Service.Endpoints.Calc;
+
+/// <summary>Which lead belongs to which winding, by readings in any order.</summary>
+internal static partial class IdentifyEndpoint
+{
+    public static void MapIdentify(this RouteGroupBuilder calc) => calc.MapPost("/identify", Identify)
+        .WithSummary("Tells the leads of a motor apart by meter readings in any order, and names the next reading")
+        .WithDescription(
+            "'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1) count as printed and are checked against the ohms. " +
+            "A reading is {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
+            "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading. 'hasCapacitor' and 'capacitorBridged' may be left out; " +
+            "'unreadable' lists pairs that cannot be read; 'shortcuts' allows a next reading with several leads held together, 'checkFrame' wants one to the frame.");
+
+    private static IResult Identify(IdentifyBody body, Identifier identifier, Problems problems)
+    {
+        var wrong = new List<Problem>();
+        var leads = (body.Leads ?? []).Select((lead, index) => Lead(lead, $"leads[{index}]", wrong)).OfType<(string Tag, string? Marking)>()
+            .Where(lead => !IsFrame(lead.Tag)).ToList();
+        if (body.Leads is null)
+        {
+            wrong.Add(Missing("leads"));
+        }
+
+        if (body.Readings is null)
+        {
+            wrong.Add(Missing("readings"));
+        }
+
+        var readings = (body.Readings ?? []).Select((reading, index) => Reading(reading, $"readings[{index}]", wrong)).ToList();
+        return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(identifier.Identify(new()
+        {
+            Leads = [.. leads.Select(lead => lead.Tag)],
+            Markings = Markings(leads),
+            Plate = (body.Plate ?? []).Where(field => field.Value is not null).Aggregate(PlateFields.Empty, (plate, field) => plate.With(field.Key, field.Value!)),
+            HasCapacitor = body.HasCapacitor,
+            CapacitorBridged = body.CapacitorBridged,
+            Meter = body.Meter,
+            Readings = [.. readings.OfType<Fact.Reading>()],
+            BenchTests = [.. (body.BenchTests ?? []).OfType<Fact.BenchTest>()],
+            Unreadable = [.. (body.Unreadable ?? []).OfType<PairBody>().Select(pair => (pair.From, pair.To))],
+            Shortcuts = body.Shortcuts ?? false,
+            CheckFrame = body.CheckFrame ?? false,
+        }));
+    }
+
+    private static (string Tag, string? Marking)? Lead(JsonElement lead, string at, List<Problem> wrong)
+    {
+        var tag = Text(lead.ValueKind == JsonValueKind.Object && lead.TryGetProperty("tag", out var named) ? named : lead);
+        if (string.IsNullOrWhiteSpace(tag))
+        {
+            wrong.Add(Missing(at));
+            return null;
+        }
+
+        return (tag.Trim(), lead.ValueKind == JsonValueKind.Object && lead.TryGetProperty("marking", out var marking) ? Text(marking) : null);
+    }
+
+    private static Fact.Reading? Reading(ReadingBody? reading, string at, List<Problem> wrong)
+    {
+        var (from, to) = (Text(reading?.From ?? default), Text(reading?.To ?? default));
+        if (string.IsNullOrWhiteSpace(from) || string.IsNullOrWhiteSpace(to))
+        {
+            wrong.Add(Missing(string.IsNullOrWhiteSpace(from) ? $"{at}.from" : $"{at}.to"));
+            return null;
+        }
+
+        double ohms = 0;
+        var figure = reading!.Ohms.ValueKind == JsonValueKind.Number && reading.Ohms.TryGetDouble(out ohms);
+        if (!figure && reading.Ohms.ValueKind is not (JsonValueKind.Undefined or JsonValueKind.Null))
+        {
+            wrong.Add(new("unreadable-quantity", $"{at}.ohms", Statement.Of("windings.absurd-ohms")));
+            return null;
+        }
+
+        return new()
+        {
+            From = from.Trim(),
+            To = to.Trim(),
+            Ohms = figure ? ohms : null,
+            Open = reading.Open ?? (reading.Ohms.ValueKind == JsonValueKind.Null && reading.Short != true && reading.Kick != true),
+            Short = reading.Short ?? false,
+            Kick = reading.Kick ?? false,
+            ChangesWithShaft = reading.ChangesWithShaft ?? false,
+            Celsius = reading.Celsius,
+            Together = [.. (reading.Together ?? []).Select(Text).OfType<string>()],
+        };
+    }
+
+    /// <summary>Markings that were given, or the tags themselves when all of them are markings.</summary>
+    private static Dictionary<string, string> Markings(List<(string Tag, string? Marking)> leads)
+    {
+        var printed = leads.Count > 1 && leads.TrueForAll(lead => lead.Marking is not null || MarkingText().IsMatch(lead.Tag));
+        return leads.Where(lead => lead.Marking is not null || printed).DistinctBy(lead => lead.Tag, StringComparer.Ordinal)
+            .ToDictionary(lead => lead.Tag, lead => lead.Marking ?? lead.Tag, StringComparer.Ordinal);
+    }
+
+    private static bool IsFrame(string tag) =>
+        string.Equals(tag, Fact.Reading.Frame, StringComparison.OrdinalIgnoreCase) || string.Equals(tag, Fact.Reading.Earth, StringComparison.OrdinalIgnoreCase);
+
+    private static string? Text(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.String => value.GetString(),
+        JsonValueKind.Number => value.GetRawText(),
+        _ => null,
+    };
+
+    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
+
+    [GeneratedRegex(@"^(T\d{1,2}|\d?[UVW]\d?)$", RegexOptions.IgnoreCase, matchTimeoutMilliseconds: 100)]
+    private static partial Regex MarkingText();
+
+    internal sealed record IdentifyBody(
+        IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, MeterInput? Meter,
+        IReadOnlyList<ReadingBody?>? Readings, IReadOnlyList<Fact.BenchTest?>? BenchTests, IReadOnlyList<PairBody?>? Unreadable, bool? Shortcuts, bool? CheckFrame);
+
+    internal sealed record ReadingBody(
+        JsonElement From, JsonElement To, JsonElement Ohms, bool? Open, bool? Short, bool? Kick, bool? ChangesWithShaft, double? Celsius, IReadOnlyList<JsonElement>? Together);
+
+    internal sealed record PairBody(string From, string To);
+}

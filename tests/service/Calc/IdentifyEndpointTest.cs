@@ -1,0 +1,84 @@
+using System.Text.Json;
+
+namespace WireCoach.Service.Tests.Calc;
+
+public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    private const string Path = "/api/calc/identify";
+
+    [Fact]
+    public async Task Two_alike_and_one_higher_are_run_halves_and_start_winding()
+    {
+        var found = await service.Post(Path, new
+        {
+            leads = new[] { "1", "2", "3", "4", "5", "6" },
+            hasCapacitor = true,
+            readings = AllPairs(("1", "4", 3.2), ("2", "5", 3.2), ("3", "6", 7.4)),
+        });
+        Assert.Equal("identified", found.GetProperty("status").GetString());
+        Assert.Equal(["run 1-4 3.2", "run 2-5 3.2", "start 3-6 7.4"], found.GetProperty("windings").EnumerateArray().Select(Text));
+        Assert.Equal("capacitor-start-dual-6", found.GetProperty("layouts")[0].GetProperty("id").GetString());
+        Assert.Equal(JsonValueKind.Null, found.GetProperty("next").ValueKind);
+    }
+
+    [Fact]
+    public async Task A_client_that_measures_what_is_asked_comes_to_an_end()
+    {
+        var readings = new List<object>();
+        for (; ; )
+        {
+            var found = await service.Post(Path, new { leads = new[] { "a", "b", "c", "d", "e", "f" }, hasCapacitor = true, capacitorBridged = true, readings });
+            if (found.GetProperty("status").GetString() != "needs-reading")
+            {
+                Assert.Equal("identified", found.GetProperty("status").GetString());
+                Assert.InRange(readings.Count, 3, 12);
+                return;
+            }
+
+            var next = found.GetProperty("next");
+            Assert.Equal("resistance", next.GetProperty("kind").GetString());
+            var pair = string.Concat(new[] { next.GetProperty("from").GetString()!, next.GetProperty("to").GetString()! }.Order(StringComparer.Ordinal));
+            double? ohms = pair switch { "ae" => 4.1, "bf" => 4.0, "cd" => 9.5, _ => null };
+            readings.Add(ohms is null ? new { from = pair[..1], to = pair[1..], open = true } : new { from = pair[..1], to = pair[1..], ohms });
+        }
+    }
+
+    [Fact]
+    public async Task The_same_body_gives_the_same_bytes()
+    {
+        const string Body = """{"leads":["1","2","3","4"],"readings":[{"from":"1","to":"2","ohms":2.1}]}""";
+        var (_, first) = await service.PostText(Path, Body);
+        var (_, second) = await service.PostText(Path, Body);
+        Assert.Equal(first.GetRawText(), second.GetRawText());
+    }
+
+    [Theory]
+    [InlineData("""{"leads":["1","2"],"readings":[{"from":"1","to":"9","ohms":2}]}""", "unknown-lead", "readings[0].to")]
+    [InlineData("""{"leads":["1","2"],"readings":[{"from":"1","to":"1","ohms":2}]}""", "invalid-fact", "readings[0]")]
+    [InlineData("""{"leads":["1","2"],"readings":[{"from":"1","to":"2","ohms":-2}]}""", "unreadable-quantity", "readings[0].ohms")]
+    [InlineData("""{"leads":["1","2"],"readings":[{"from":"1","to":"2","ohms":"two"}]}""", "unreadable-quantity", "readings[0].ohms")]
+    [InlineData("""{"leads":["1","2"],"readings":[{"from":"1","to":"2"}]}""", "invalid-fact", "readings[0]")]
+    [InlineData("""{"leads":["1","1"],"readings":[]}""", "invalid-fact", "leads")]
+    [InlineData("""{"leads":["1"],"readings":[]}""", "invalid-fact", "leads")]
+    [InlineData("""{"readings":[]}""", "invalid-fact", "leads")]
+    [InlineData("""{"leads":["1","2"],"readings":[null]}""", "invalid-fact", "readings[0].from")]
+    [InlineData("""{"leads":["1","2"],"readings":[],"meter":{"percent":-1}}""", "unreadable-quantity", "meter.percent")]
+    public async Task What_cannot_be_is_refused_by_its_member(string body, string id, string field)
+    {
+        var (status, answer) = await service.PostText(Path, body);
+        Assert.Equal(400, status);
+        Assert.Equal(id, answer.GetProperty("type").GetString());
+        Assert.True(answer.GetProperty("errors").TryGetProperty(field, out _), answer.GetRawText());
+    }
+
+    private static object[] AllPairs(params (string From, string To, double Ohms)[] windings) =>
+    [
+        .. from first in Enumerable.Range(1, 6)
+           from second in Enumerable.Range(first + 1, 6 - first)
+           let found = windings.FirstOrDefault(winding => winding.From == $"{first}" && winding.To == $"{second}")
+           select found.Ohms > 0 ? (object)new { from = $"{first}", to = $"{second}", ohms = found.Ohms } : new { from = $"{first}", to = $"{second}", open = true },
+    ];
+
+    private static string Text(JsonElement winding) =>
+        $"{winding.GetProperty("role").GetString()} {string.Join('-', winding.GetProperty("leads").EnumerateArray().Select(lead => lead.GetString()))} {winding.GetProperty("ohms").GetDouble()}";
+}

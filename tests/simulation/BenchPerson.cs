@@ -1,0 +1,67 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Windings;
+
+namespace WireCoach.Simulation;
+
+/// <summary>Somebody who measures what is asked, and may make one mistake.</summary>
+internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Random chance, bool mistaken)
+{
+    private readonly int _mistakeAt = mistaken ? chance.Next(1, 7) : -1;
+    private int _touches;
+
+    public List<Fact.Reading> Readings { get; } = [];
+
+    public int Touches => _touches;
+
+    public void Measure(string from, string to)
+    {
+        _touches++;
+        var (ohms, kick) = motor.Read(from, to);
+        if (_touches == _mistakeAt)
+        {
+            (ohms, kick) = Mistake(ohms);
+        }
+
+        Readings.Add(ohms is { } value ? new() { From = from, To = to, Ohms = meter.Show(value) }
+            : kick && chance.NextDouble() < 0.7 ? new() { From = from, To = to, Kick = true }
+            : new() { From = from, To = to, Open = true });
+    }
+
+    /// <summary>Follows the identifier until it asks no more; a pair that was asked again replaces nothing, both stand.</summary>
+    public Identification Follow(Identifier identifier, IdentificationInput input, int most = 60)
+    {
+        for (; ; )
+        {
+            var found = identifier.Identify(input with { Leads = motor.Tags, Readings = Readings, Meter = Said }).Value!;
+            if (found.Next is null || found.Status is IdentificationStatus.Identified or IdentificationStatus.Faulty || _touches >= most)
+            {
+                return found;
+            }
+
+            if (found.Status == IdentificationStatus.CannotTell)
+            {
+                Bridge(found.Next);
+                input = input with { CapacitorBridged = true };
+            }
+
+            Measure(found.Next.From, found.Next.To);
+        }
+    }
+
+    /// <summary>Asked whether the capacitor is in the way: bridges it; the earlier reading no longer counts.</summary>
+    private void Bridge(NextReading pair)
+    {
+        motor.BridgeCapacitors();
+        Readings.RemoveAll(reading => reading.Ohms is null && new[] { reading.From, reading.To }.Order().SequenceEqual(new[] { pair.From, pair.To }.Order()));
+    }
+
+    public MeterInput Said => new() { Percent = meter.Percent, Counts = meter.Counts, TestLeadOhms = meter.LeadOhms, Zeroed = false };
+
+    /// <summary>A slip: nothing where something is, something where nothing is, or another figure.</summary>
+    private (double? Ohms, bool Kick) Mistake(double? ohms)
+    {
+        var other = 0.5 * Math.Exp(chance.NextDouble() * Math.Log(60));
+        return ohms is null ? (other, false) : chance.Next(2) == 0 ? (null, false) : (ohms.Value * Math.Exp(((2 * chance.NextDouble()) - 1) * Math.Log(4)), false);
+    }
+}
