@@ -10,6 +10,9 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
 {
     private const double LnOhmsRange = 12.4; // 0.02 Ω to 5 kΩ: where a mistaken figure may lie
 
+    /// <summary>Nobody sees a meter move and then go open by mistake, or hardly.</summary>
+    private const double KickImagined = 0.02;
+
     /// <summary>Each reading taken for a slip in turn; a reading that was taken twice with one result is none.</summary>
     public static IReadOnlyList<Slip> Each(Bench bench, IReadOnlyList<Measured> readings, bool faults)
     {
@@ -42,6 +45,10 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
         _ => one.Showed == other.Showed,
     };
 
-    private static double LogCost(Bench bench, Measured reading) =>
-        Math.Log(bench.Figures.Slip.Value / 2) - (reading.Showed == Showed.Ohms ? Math.Log(LnOhmsRange) : 0);
+    private static double LogCost(Bench bench, Measured reading) => Math.Log(bench.Figures.Slip.Value / 2) + reading.Showed switch
+    {
+        Showed.Ohms => -Math.Log(LnOhmsRange),
+        Showed.Kick => Math.Log(KickImagined),
+        _ => 0,
+    };
 }

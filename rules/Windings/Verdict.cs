@@ -177,7 +177,7 @@ internal sealed class Verdict
 
         var startReadsNothing = best.Pattern.Windings.FirstOrDefault(winding =>
             winding.Role == "start" && best.Pattern.Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms);
-        if (startReadsNothing is not null && whole > 0.02 && share >= 0.9)
+        if (startReadsNothing is not null && _bench.Input.CapacitorBridged != true && whole > 0.02 && share >= 0.9)
         {
             var ends = startReadsNothing.Terminals.Select(terminal => RoleKeys.LeadOf(best)[terminal]).Order().ToArray();
             return give(IdentificationStatus.CannotTell, [Statement.Of("windings.start-branch-reads-open", ("from", _bench.Leads[ends[0]]), ("to", _bench.Leads[ends[^1]]))]) with

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Windings;
 using WireCoach.Service.Endpoints;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
@@ -20,6 +21,7 @@ internal static class Composition
     public static void AddRules(this IServiceCollection services, TradeKnowledge knowledge) => services
         .AddSingleton(knowledge)
         .AddSingleton(knowledge.Sentences)
+        .AddSingleton(new Identifier(knowledge))
         .AddSingleton(new Coach(knowledge));
 
     /// <summary>The sessions in a data folder.</summary>

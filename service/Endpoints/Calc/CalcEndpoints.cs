@@ -7,6 +7,7 @@ internal static class CalcEndpoints
     {
         var calc = app.MapGroup("/api/calc").WithTags("calculators");
         calc.MapConnect();
+        calc.MapIdentify();
         calc.MapNetwork();
         calc.MapPlate();
         calc.MapMachine();

@@ -39,7 +39,7 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
             Assert.Equal("resistance", next.GetProperty("kind").GetString());
             var pair = string.Concat(new[] { next.GetProperty("from").GetString()!, next.GetProperty("to").GetString()! }.Order(StringComparer.Ordinal));
             double? ohms = pair switch { "ae" => 4.1, "bf" => 4.0, "cd" => 9.5, _ => null };
-            readings.Add(ohms is null ? new { from = pair[..1], to = pair[1..], open = true } : new { from = pair[..1], to = pair[1..], ohms });
+            readings.Add(Reading(pair[..1], pair[1..], ohms));
         }
     }
 
@@ -76,8 +76,11 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
         .. from first in Enumerable.Range(1, 6)
            from second in Enumerable.Range(first + 1, 6 - first)
            let found = windings.FirstOrDefault(winding => winding.From == $"{first}" && winding.To == $"{second}")
-           select found.Ohms > 0 ? (object)new { from = $"{first}", to = $"{second}", ohms = found.Ohms } : new { from = $"{first}", to = $"{second}", open = true },
+           select Reading($"{first}", $"{second}", found.Ohms > 0 ? found.Ohms : null),
     ];
+
+    private static object Reading(string one, string other, double? ohms) =>
+        ohms is null ? new { from = one, to = other, open = true } : new { from = one, to = other, ohms };
 
     private static string Text(JsonElement winding) =>
         $"{winding.GetProperty("role").GetString()} {string.Join('-', winding.GetProperty("leads").EnumerateArray().Select(lead => lead.GetString()))} {winding.GetProperty("ohms").GetDouble()}";
