@@ -44,6 +44,9 @@ public sealed record IdentificationFigures
     /// <summary>How often a start switch reads open at rest; a probability for each motor that has one.</summary>
     public required Judgement SwitchOpen { get; init; }
 
+    /// <summary>How often a protector reads open cold; a probability for each motor that has one.</summary>
+    public required Judgement ProtectorOpen { get; init; }
+
     /// <summary>How often the capacitor of a motor that has one inside stands in the way of the meter when nothing is said; a probability.</summary>
     public required Judgement CapacitorInTheWay { get; init; }
 

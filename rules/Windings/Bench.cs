@@ -12,6 +12,7 @@ internal sealed class Bench
     private readonly IdentificationInput _input;
     private readonly IdentificationFigures _figures;
     private readonly string?[] _markings;
+    private readonly Lazy<IReadOnlyList<PatternState>> _faulty;
 
     public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings)
     {
@@ -23,7 +24,7 @@ internal sealed class Bench
         _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
         HasMarkings = Array.Exists(_markings, marking => marking is not null);
         Sound = States(patterns.Sound);
-        Faulty = States(patterns.Faulty);
+        _faulty = new(() => States(patterns.Faulty));
     }
 
     public IReadOnlyList<string> Leads { get; }
@@ -41,7 +42,8 @@ internal sealed class Bench
 
     public IReadOnlyList<PatternState> Sound { get; }
 
-    public IReadOnlyList<PatternState> Faulty { get; }
+    /// <summary>Motors with something the matter; looked at only when sound ones do not explain the readings.</summary>
+    public IReadOnlyList<PatternState> Faulty => _faulty.Value;
 
     public IdentificationFigures Figures => _figures;
 
@@ -91,7 +93,7 @@ internal sealed class Bench
             return false;
         }
 
-        var pattern = leaf.Pattern;
+        var pattern = leaf.Pattern.SoundTwin ?? leaf.Pattern;
         var (fits, all) = (0, 0);
         for (var other = 0; other < _markings.Length; other++)
         {
@@ -141,12 +143,12 @@ internal sealed class Bench
             false when layout.Capacitor != "none" => Math.Log(_figures.CapacitorMissed.Value),
             _ => 0,
         };
-        return log + (layout.Parts.Any(part => part.Kind is "start-capacitor" or "run-capacitor") ? InTheWay(pattern.Condition.Blocked) : 0);
+        return log + (layout.Parts.Any(part => part.Kind is "start-capacitor" or "run-capacitor") ? InTheWay(pattern) : 0);
     }
 
-    private double InTheWay(bool blocked) => (_input.CapacitorBridged, blocked) switch
+    private double InTheWay(Pattern pattern) => (pattern.CapacitorWithinReach ? _input.CapacitorBridged : null, pattern.Condition.Blocked) switch
     {
-        (true, true) or (false, false) => Math.Log(0.01),
+        (true, true) or (false, false) => Math.Log(_figures.CapacitorMissed.Value),
         (true, false) or (false, true) => 0,
         (_, true) => Math.Log(_figures.CapacitorInTheWay.Value),
         _ => Math.Log(1 - _figures.CapacitorInTheWay.Value),

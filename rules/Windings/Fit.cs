@@ -12,6 +12,8 @@ internal sealed class Fit
     private const double RangeToDeviation = 0.288675134594812882; // 1/√12: the deviation of a flat range of width one
 
     private readonly double[][] _formulas;
+    private readonly KnownRatio[] _ratios;
+    private readonly (int Unknown, Unknown Usual)[] _narrow;
     private readonly double[] _prior;
     private readonly double[] _mean;
     private readonly double _logDeterminant;
@@ -21,6 +23,8 @@ internal sealed class Fit
     public Fit(Pattern pattern)
     {
         _formulas = pattern.Formulas;
+        _ratios = pattern.Ratios;
+        _narrow = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group == PatternNetwork.Protector)];
         Size = pattern.Unknowns.Length;
         Values = new double[Size];
         _prior = new double[Size * Size];
@@ -77,7 +81,7 @@ internal sealed class Fit
             }
         }
 
-        return 0.5 * (_logDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors));
+        return 0.5 * (_logDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors)) - OutsideRange();
     }
 
     /// <summary>The ln of what a formula gives for the fitted unknowns.</summary>
@@ -194,6 +198,26 @@ internal sealed class Fit
         }
 
         return sum;
+    }
+
+    /// <summary>What ratios cost that lie outside the range in which they are met: the bells are too wide at their feet.</summary>
+    private double OutsideRange()
+    {
+        var cost = 0.0;
+        foreach (var ratio in _ratios)
+        {
+            var ln = Values[ratio.Of] - Values[ratio.To];
+            var outside = Math.Max(Math.Max(ratio.LnLow - ln, ln - ratio.LnHigh), 0) / ratio.Tail;
+            cost += outside * outside;
+        }
+
+        foreach (var (unknown, usual) in _narrow)
+        {
+            var outside = Math.Max(Values[unknown] - usual.LnHigh, 0) / usual.Tail;
+            cost += outside * outside;
+        }
+
+        return cost;
     }
 
     private double LnSum(double[] factors)

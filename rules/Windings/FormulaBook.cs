@@ -12,6 +12,9 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
 {
     private const double WholeTail = 0.05;
 
+    /// <summary>A protector beside coils of which only the whole can be seen: next to nothing.</summary>
+    private const double ProtectorShare = 0.02;
+
     private readonly Dictionary<int, KnownRatio> _wholes = [];
     private readonly List<string> _unknowns = [];
     private readonly List<Dictionary<int, double>> _formulas = [];
@@ -121,7 +124,7 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
     /// <summary>The group in whose ohms others are counted: the one that others are compared with.</summary>
     private string Unit(List<string> names)
     {
-        var plain = names.Select(name => name.Split('~')[0]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        var plain = names.Select(name => name.Split('~')[0]).Where(name => name.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         return plain.Find(name => layout.Ratios.Any(ratio => ratio.To == name)) ?? plain[0];
     }
 
@@ -137,6 +140,7 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
         }
 
         return name == unit ? 1
+            : name == PatternNetwork.Protector ? ProtectorShare
             : layout.Ratios.FirstOrDefault(ratio => ratio.Of == name && ratio.To == unit) is { } above ? pick((above.Low, above.High))
             : layout.Ratios.FirstOrDefault(ratio => ratio.Of == unit && ratio.To == name) is { } below ? 1 / pick((below.Low, below.High))
             : 1;

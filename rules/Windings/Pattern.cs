@@ -101,6 +101,12 @@ internal sealed class Pattern
 
     public required int Count { get; init; }
 
+    /// <summary>The same leads with nothing the matter; <see langword="null"/> where nothing is.</summary>
+    public Pattern? SoundTwin { get; init; }
+
+    /// <summary>Whether the capacitor stands between leads, so that it can be bridged from outside and its kick can be seen.</summary>
+    public bool CapacitorWithinReach { get; init; }
+
     /// <summary>The marking of each terminal.</summary>
     public required string[] Markings { get; init; }
 
@@ -118,6 +124,12 @@ internal sealed class Pattern
 
     /// <summary>Each formula: the factor of each unknown.</summary>
     public required double[][] Formulas { get; init; }
+
+    /// <summary>For each formula its only unknown; −1 where it has several or none.</summary>
+    public required int[] OnlyUnknown { get; init; }
+
+    /// <summary>For each formula with only one unknown ln of its factor.</summary>
+    public required double[] LnFactor { get; init; }
 
     public required Unknown[] Unknowns { get; init; }
 

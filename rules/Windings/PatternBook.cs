@@ -35,8 +35,9 @@ internal sealed class PatternBook
             var log = Math.Log(form.Weight);
             foreach (var blocked in form.Parts.Any(IsCapacitor) ? new[] { false, true } : [false])
             {
-                sound.Add(_compiler.Compile(form, new(ConditionKind.Sound, blocked), log));
-                faulty.AddRange(Faulty(form, blocked, log));
+                var pattern = _compiler.Compile(form, new(ConditionKind.Sound, blocked), log);
+                sound.Add(pattern);
+                faulty.AddRange(Faulty(form, pattern, log));
             }
         }
 
@@ -47,13 +48,25 @@ internal sealed class PatternBook
     {
         var forms = _knowledge.Layouts.Values.OrderBy(layout => layout.Id, StringComparer.Ordinal).SelectMany(layout => layout.Forms()).ToList();
         var beside = forms.Where(form => form.Leads.Count == leads - 2).SelectMany(form => _accessories.Select(accessory => With(form, accessory)));
-        return forms.Where(form => form.Leads.Count == leads).Concat(beside);
+        var behind = forms.Where(form => form.Leads.Count == leads - 1 && form.Family == "single-phase" && !form.Parts.Any(part => part.Kind.StartsWith("protector", StringComparison.Ordinal)))
+            .Select(Behind);
+        return forms.Where(form => form.Leads.Count == leads).Concat(beside).Concat(behind);
     }
+
+    /// <summary>The same motor with its first lead behind a protector that comes out on both sides.</summary>
+    private Layout Behind(Layout form) => form with
+    {
+        Form = form.Form is null ? "protector-in-line" : $"{form.Form}+protector-in-line",
+        Weight = form.Weight * _accessories.First(accessory => accessory.Role == "protector").Weight * _knowledge.Identification.AccessoryUnsaid.Value,
+        Parts = [.. form.Parts, new() { Id = "protector", Kind = "protector", From = "P1", To = form.NodeOf(form.Leads[0].Marking) }],
+        Leads = [new() { Marking = "P1" }, .. form.Leads],
+    };
 
     private static bool IsCapacitor(LayoutPart part) => part.Kind is "start-capacitor" or "run-capacitor";
 
-    private List<Pattern> Faulty(Layout form, bool blocked, double log)
+    private List<Pattern> Faulty(Layout form, Pattern sound, double log)
     {
+        var blocked = sound.Condition.Blocked;
         var figures = _knowledge.Identification;
         var made = new List<Pattern>();
         if (form.Parts.Any(part => part.Kind == "switch"))
@@ -63,7 +76,7 @@ internal sealed class PatternBook
 
         if (form.Parts.Any(part => part.Kind == "protector"))
         {
-            Add(new(ConditionKind.ProtectorOpen, blocked), figures.SwitchOpen.Value);
+            Add(new(ConditionKind.ProtectorOpen, blocked), figures.ProtectorOpen.Value);
         }
 
         var coils = form.Coils.Where(coil => coil.Role is not ("protector" or "other")).ToList();
@@ -77,7 +90,7 @@ internal sealed class PatternBook
 
         void Add(Condition condition, double probability)
         {
-            var pattern = _compiler.Compile(form, condition, log + Math.Log(probability));
+            var pattern = _compiler.Compile(form, condition, log + Math.Log(probability), sound);
             if (made.Find(other => other.Condition.Kind == condition.Kind && other.Condition.Factor == condition.Factor
                 && other.Condition.Coil?.Group == condition.Coil?.Group && PatternCompiler.Alike(pattern, other)) is { } same)
             {

@@ -9,7 +9,7 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
     private const double LeastOhms = 0.02;
 
     /// <summary>The pattern of a layout in one state.</summary>
-    public Pattern Compile(Layout layout, Condition condition, double logPrior)
+    public Pattern Compile(Layout layout, Condition condition, double logPrior, Pattern? soundTwin = null)
     {
         var network = new PatternNetwork(layout, condition);
         var count = layout.Leads.Count;
@@ -27,23 +27,36 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
         }
 
         var blocks = Blocks(network, links, formula, out var blockOf);
+        var rows = formulas.Rows();
+        int[] only = [.. rows.Select(row => row.Count(factor => factor > 0) == 1 ? Array.FindIndex(row, factor => factor > 0) : -1)];
         return new Pattern
         {
             Layout = layout,
             Condition = condition,
             LogPrior = logPrior,
             Count = count,
+            SoundTwin = soundTwin,
+            CapacitorWithinReach = WithinReach(layout),
             Markings = [.. layout.Leads.Select(lead => lead.Marking)],
             BlockOf = blockOf,
             Blocks = blocks,
             Links = links,
             Formula = formula,
             FormulaNames = formulas.Names(),
-            Formulas = formulas.Rows(),
+            Formulas = rows,
+            OnlyUnknown = only,
+            LnFactor = [.. rows.Select((row, index) => only[index] < 0 ? 0 : Math.Log(row[only[index]]))],
             Unknowns = formulas.Unknowns(),
             Ratios = formulas.Ratios(),
             Windings = PatternWindings.Of(layout),
         };
+    }
+
+    private static bool WithinReach(Layout layout)
+    {
+        var blocked = new PatternNetwork(layout, new(ConditionKind.Sound, Blocked: true));
+        var leads = Enumerable.Range(0, layout.Leads.Count).ToList();
+        return leads.Exists(first => leads.Exists(second => blocked.LinkOf(first, second) == Link.Kick));
     }
 
     /// <summary>Whether two patterns of as many leads can be laid on each other so that every reading is the same.</summary>

@@ -9,41 +9,46 @@ internal static class PatternWindings
     {
         var outside = layout.Leads.Select((lead, index) => (Node: lead.Node ?? lead.Marking, index))
             .GroupBy(lead => lead.Node, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.First().index, StringComparer.Ordinal);
-        var edges = layout.Coils.Select(coil => new Span(coil.Role, coil.Group, coil.From, coil.To, [coil.Id]))
-            .Concat(layout.Parts.Select(part => Part(part, outside))).ToList();
-        Contract(edges, outside);
-        edges.RemoveAll(span => span.Coils.Count == 0 && span.Role.Length == 0);
-        return [.. Taps([.. ThreeAlike(edges, outside), .. Junctions(edges, outside)])];
+        var spans = layout.Coils.Select(coil => new Span(coil.Role, coil.Group, coil.From, coil.To, [coil.Id])).ToList();
+        foreach (var part in layout.Parts)
+        {
+            if (outside.ContainsKey(part.From) && outside.ContainsKey(part.To))
+            {
+                spans.Add(new("protector", PatternNetwork.Protector, part.From, part.To, [part.Id]));
+            }
+        }
+
+        // What stands in the way of a winding belongs to it: its two sides count as one point.
+        var inTheWay = layout.Parts.Where(part => !outside.ContainsKey(part.From) || !outside.ContainsKey(part.To)).ToList();
+        var tied = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var part in inTheWay)
+        {
+            var (kept, gone) = outside.ContainsKey(Name(part.From)) ? (Name(part.From), Name(part.To)) : (Name(part.To), Name(part.From));
+            spans = [.. spans.Select(span => span with { From = span.From == gone ? kept : span.From, To = span.To == gone ? kept : span.To })];
+            tied[gone] = kept;
+        }
+
+        Contract(spans, outside);
+        // A start branch across a run winding needs no leads of its own.
+        spans.RemoveAll(span => span.Role == "start" && spans.Exists(other => other.Role == "run" && other.Ends.Order(StringComparer.Ordinal).SequenceEqual(span.Ends.Order(StringComparer.Ordinal))));
+        return [.. Taps([.. ThreeAlike(spans, outside), .. Junctions(spans, outside)])];
+
+        string Name(string node) => tied.TryGetValue(node, out var other) && other != node ? Name(other) : node;
     }
 
-    /// <summary>A protector between two leads is a winding of its own; anything else is in the way of one.</summary>
-    private static Span Part(LayoutPart part, Dictionary<string, int> outside) =>
-        part.Kind.StartsWith("protector", StringComparison.Ordinal) && outside.ContainsKey(part.From) && outside.ContainsKey(part.To)
-            ? new("protector", PatternNetwork.Protector, part.From, part.To, [part.Id])
-            : new(string.Empty, string.Empty, part.From, part.To, []);
-
-    /// <summary>Joins what lies in a row at a point that does not come out and where nothing branches off; parts side by side count as one.</summary>
-    private static void Contract(List<Span> edges, Dictionary<string, int> outside)
+    /// <summary>Joins what lies in a row at a point that does not come out and where nothing branches off.</summary>
+    private static void Contract(List<Span> spans, Dictionary<string, int> outside)
     {
         for (var again = true; again;)
         {
             again = false;
-            var inner = edges.SelectMany(span => new[] { span.From, span.To }).Where(node => !outside.ContainsKey(node)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+            var inner = spans.SelectMany(span => span.Ends).Where(node => !outside.ContainsKey(node)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
             foreach (var node in inner.ToList())
             {
-                var met = edges.Where(span => span.From == node || span.To == node).ToList();
-                var twin = met.Where(span => span.Coils.Count == 0).GroupBy(span => span.Other(node), StringComparer.Ordinal).FirstOrDefault(group => group.Count() > 1);
-                if (twin is not null)
+                if (spans.FindAll(span => span.Ends.Contains(node)) is [var first, var second] && first.Other(node) != second.Other(node))
                 {
-                    edges.Remove(twin.Last());
-                    again = true;
-                    break;
-                }
-
-                if (met.Count == 2 && met[0].Other(node) != met[1].Other(node))
-                {
-                    edges[edges.IndexOf(met[0])] = met[0].Joined(met[1], node);
-                    edges.Remove(met[1]);
+                    spans[spans.IndexOf(first)] = first.Joined(second, node);
+                    spans.Remove(second);
                     again = true;
                     break;
                 }

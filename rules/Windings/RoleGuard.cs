@@ -49,7 +49,7 @@ internal static class RoleGuard
                 : null;
         }
 
-        if (one.Junction != other.Junction || one.Leads.Count != other.Leads.Count)
+        if (one.Junction != other.Junction || one.Leads.Count != other.Leads.Count || one.Taps is not null || other.Taps is not null)
         {
             return null;
         }

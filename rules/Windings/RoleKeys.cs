@@ -52,6 +52,7 @@ internal static class RoleKeys
         var condition = leaf.Pattern.Condition;
         var winding = condition.Coil is { } coil ? leaf.Pattern.Windings.FirstOrDefault(one => one.Coils.Contains(coil.Id))
             : condition.Kind == ConditionKind.SwitchOpen ? leaf.Pattern.Windings.FirstOrDefault(one => one.Role == "start")
+            : condition.Kind == ConditionKind.ProtectorOpen ? leaf.Pattern.Windings.FirstOrDefault(one => one.Role == "protector")
             : null;
         if (winding is null)
         {

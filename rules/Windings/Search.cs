@@ -14,6 +14,9 @@ internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight,
 /// <summary>Lays leads on terminals, one after another, as far as the readings allow it. Leads that no reading touches are left out, being all alike.</summary>
 internal sealed class Search
 {
+    private const double Hopeless = 4.5;
+    private const double Least = 0.03;
+
     private readonly Pattern _pattern;
     private readonly SearchPlan _plan;
     private readonly SearchTerms _terms;
@@ -23,6 +26,9 @@ internal sealed class Search
     private readonly int[] _usedMask;
     private readonly int[] _freeOfClass;
     private readonly Fit _fit;
+    private readonly Measured?[] _said;
+    private readonly int[] _saidAt;
+    private readonly double[] _saidLn;
     private readonly int[] _formulas;
     private readonly double[] _lnOhms;
     private readonly double[] _lnErrors;
@@ -40,6 +46,9 @@ internal sealed class Search
             _freeOfClass[block.Class]++;
         }
 
+        _said = new Measured?[_pattern.Unknowns.Length];
+        _saidAt = new int[_said.Length];
+        _saidLn = new double[_said.Length];
         _formulas = new int[plan.Readings.Count];
         _lnOhms = new double[plan.Readings.Count];
         _lnErrors = new double[plan.Readings.Count];
@@ -103,6 +112,14 @@ internal sealed class Search
             _usedMask[block.Index] = mask;
         }
 
+        for (var unknown = 0; unknown < _said.Length; unknown++)
+        {
+            if (_said[unknown] is not null && _saidAt[unknown] == depth)
+            {
+                _said[unknown] = null;
+            }
+        }
+
         _terminalOf[lead] = -1;
         return more;
     }
@@ -111,14 +128,33 @@ internal sealed class Search
     {
         foreach (var reading in _plan.Checks[depth])
         {
-            var link = _pattern.Links[_terminalOf[reading.First]][_terminalOf[reading.Second]];
-            log += _terms.LogOf(link, reading.Showed);
-            if (double.IsNegativeInfinity(log))
+            var (first, second) = (_terminalOf[reading.First], _terminalOf[reading.Second]);
+            log += _terms.LogOf(_pattern.Links[first][second], reading.Showed);
+            if (double.IsNegativeInfinity(log) || (reading.Showed == Showed.Ohms && !Agrees(reading, _pattern.Formula[first][second], depth)))
             {
                 return false;
             }
         }
 
+        return true;
+    }
+
+    /// <summary>Whether a figure goes with an earlier one that says the same unknown; far beyond the meter's error it never will.</summary>
+    private bool Agrees(Measured reading, int formula, int depth)
+    {
+        var unknown = _pattern.OnlyUnknown[formula];
+        if (unknown < 0)
+        {
+            return true;
+        }
+
+        var ln = reading.LnOhms - _pattern.LnFactor[formula];
+        if (_said[unknown] is { } earlier)
+        {
+            return Math.Abs(ln - _saidLn[unknown]) <= (Hopeless * (reading.LnError + earlier.LnError)) + Least;
+        }
+
+        (_said[unknown], _saidAt[unknown], _saidLn[unknown]) = (reading, depth, ln);
         return true;
     }
 

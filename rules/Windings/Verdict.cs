@@ -11,6 +11,9 @@ internal sealed class Verdict
 
     private const double LeastBits = 0.01;
 
+    /// <summary>Above this share nothing is the matter as far as ohms can show: faults that no reading could show keep their small shares for ever.</summary>
+    private const double MostlySound = 0.75;
+
     private readonly Bench _bench;
     private readonly FrameReadings _frame;
     private readonly IReadOnlyList<Measured> _readings;
@@ -170,14 +173,9 @@ internal sealed class Verdict
         Explanations all, Leaf best, double share, Func<IdentificationStatus, Statement[], Identification> give, List<WindingFault> faults)
     {
         var whole = all.Share(leaf => leaf.Pattern.Condition.IsWhole);
-        if (whole >= 0.9)
-        {
-            return null;
-        }
-
         var startReadsNothing = best.Pattern.Windings.FirstOrDefault(winding =>
             winding.Role == "start" && best.Pattern.Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms);
-        if (startReadsNothing is not null && _bench.Input.CapacitorBridged != true && whole > 0.02 && share >= 0.9)
+        if (startReadsNothing is not null && !Kicks(best, startReadsNothing) && _bench.Input.CapacitorBridged != true && whole > 0.02 && share >= 0.9)
         {
             var ends = startReadsNothing.Terminals.Select(terminal => RoleKeys.LeadOf(best)[terminal]).Order().ToArray();
             return give(IdentificationStatus.CannotTell, [Statement.Of("windings.start-branch-reads-open", ("from", _bench.Leads[ends[0]]), ("to", _bench.Leads[ends[^1]]))]) with
@@ -187,11 +185,19 @@ internal sealed class Verdict
             };
         }
 
-        faults.AddRange(Findings.Faults(_bench, all));
+        if (whole >= MostlySound)
+        {
+            return null;
+        }
+
+        faults.AddRange(whole <= 0.5 ? Findings.Faults(_bench, all) : []);
         return faults.Count > 0
             ? give(IdentificationStatus.Faulty, [Statement.Of("windings.take-it-again")])
             : give(IdentificationStatus.CannotTell, [Statement.Of("windings.sound-or-faulty")]);
     }
+
+    private bool Kicks(Leaf leaf, PatternWinding winding) => _readings.Any(reading =>
+        reading.Showed == Showed.Kick && winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second]));
 
     /// <summary>Nothing is the matter: identified, if nothing stands against it.</summary>
     private Identification Settled(

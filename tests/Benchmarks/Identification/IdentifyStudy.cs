@@ -53,12 +53,52 @@ internal static class IdentifyStudy
             habit.Add(Habit.Touches(new(motor, new(chance, 1, 2, 0.2), chance, mistaken), motor));
             var person = new BenchPerson(motor, new(chance, 1, 2, 0.2), chance, mistaken);
             var found = person.Follow(identifier, new() { Leads = [], HasCapacitor = true, CapacitorBridged = inTheWay ? null : true });
-            if (Environment.GetEnvironmentVariable("SHOW") is not null && found.Status == IdentificationStatus.CannotTell && fault.Length == 0 && !mistaken)
-            {
-                Console.WriteLine($"{kind} {string.Join(" ", found.Notes)} {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {(one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open"))}"))} {string.Join(" ", found.Layouts.Select(one => $"{one.Id} {one.Probability}"))} {string.Join(" ", found.Windings.Select(one => one.Role + string.Join('-', one.Leads)))}");
-            }
-
             var status = $"{(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}: {found.Status}";
+            outcomes[status] = outcomes.GetValueOrDefault(status) + 1;
+            var family = $"{kind}{(inTheWay ? ", capacitor in the way" : "")}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
+            families.TryAdd(family, new());
+            families[family].Add(person.Touches, habit[^1]);
+            touches.Add(person.Touches);
+            if (found.Status == IdentificationStatus.Identified && !Judge.IsRight(motor, found))
+            {
+                wrong++;
+                Console.WriteLine($"WRONG seed {seed} {kind} {fault} {mistaken}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {(one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open"))}"))} -> {string.Join(" ", found.Windings.Select(one => one.Role + string.Join('-', one.Leads)))} truth {string.Join(" ", motor.Windings.Select(one => one.Role + string.Join('-', one.Tags)))}");
+            }
+        }
+
+        foreach (var (outcome, count) in outcomes)
+        {
+            Console.WriteLine($"  {outcome,-40} {count,7} {100.0 * count / motors,6:F1} %");
+        }
+
+        foreach (var (family, touched) in families)
+        {
+            Console.WriteLine($"  {family,-60} {touched.Count,7} motors, touches {touched.Mean:F2}, habit {touched.HabitMean:F2}");
+        }
+
+        Console.WriteLine($"{motors} motors, wrong 'identified': {wrong}; touches mean {touches.Average():F2}, p95 {Judge.Percentile(touches, 0.95)}; habit mean {habit.Average():F2}, p95 {Judge.Percentile(habit, 0.95)}; all pairs 15 or 6; {clock.Elapsed.TotalSeconds:F1} s");
+    }
+
+    /// <summary>Touches of motors of one family.</summary>
+    private sealed class Touched
+    {
+        private long _ours;
+        private long _habit;
+
+        public int Count { get; private set; }
+
+        public double Mean => (double)_ours / Count;
+
+        public double HabitMean => (double)_habit / Count;
+
+        public void Add(int ours, int habit)
+        {
+            Count++;
+            _ours += ours;
+            _habit += habit;
+        }
+    }
+}            var status = $"{(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}: {found.Status}";
             outcomes[status] = outcomes.GetValueOrDefault(status) + 1;
             var family = $"{kind}{(inTheWay ? ", capacitor in the way" : "")}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
             families.TryAdd(family, new());

@@ -1,0 +1,65 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
+
+namespace WireCoach.Rules.Tests.Windings;
+
+/// <summary>Simulated motors measured as the identifier asks; the simulator has its own solver and its own drawings of the motors.</summary>
+public sealed class SimulatedBenchTest
+{
+    private static readonly Identifier Identifier = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+
+    [Fact]
+    public void Three_windings_on_six_unmarked_leads_take_six_touches_on_average()
+    {
+        var touches = new List<int>();
+        for (var seed = 0; seed < 60; seed++)
+        {
+            var chance = new Random(seed);
+            var motor = new MotorFactory(chance).Make("capacitor-start-dual-6", ohms: 3.2, ratio: 2.3);
+            var person = new BenchPerson(motor, new(chance, 0, 0, 0), chance, mistaken: false);
+            var found = person.Follow(Identifier, new() { Leads = [], HasCapacitor = true, CapacitorBridged = true });
+            Assert.Equal(IdentificationStatus.Identified, found.Status);
+            touches.Add(person.Touches);
+        }
+
+        Assert.InRange(touches.Average(), 5.5, 6.6); // 6.0 by exact computation, within the chance of so many motors
+    }
+
+    [Fact]
+    public void No_winding_is_ever_named_wrongly_whatever_the_meter_the_fault_or_the_slip()
+    {
+        for (var seed = 0; seed < 80; seed++)
+        {
+            var chance = new Random(seed);
+            var fault = chance.NextDouble() < 0.3 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
+            var mistaken = chance.NextDouble() < 0.2;
+            var motor = new MotorFactory(chance).Make(seed % 2 == 0 ? "capacitor-start-dual-6" : "capacitor-start-4", fault, capacitorInTheWay: seed % 3 == 0);
+            Check(motor, new(motor, new(chance, 1, 2, 0.2), chance, mistaken), new() { Leads = [], HasCapacitor = true, CapacitorBridged = seed % 3 == 0 ? null : true }, seed);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Every_kind_of_motor_comes_to_an_end_without_a_wrong_name(string kind)
+    {
+        for (var seed = 0; seed < 2; seed++)
+        {
+            var chance = new Random(seed);
+            var motor = new MotorFactory(chance).Make(kind, seed == 1 ? "open" : string.Empty);
+            Check(motor, new(motor, new(chance, 0.5, 1, 0.1), chance, mistaken: false), new() { Leads = [] }, seed);
+        }
+    }
+
+    public static TheoryData<string> Kinds() => [.. MotorFactory.All];
+
+    private static void Check(SimulatedMotor motor, BenchPerson person, IdentificationInput input, int seed)
+    {
+        var found = person.Follow(Identifier, input);
+        Assert.True(person.Touches < 60, $"seed {seed}: no end");
+        Assert.NotEqual(IdentificationStatus.NeedsReading, found.Status);
+        Assert.True(
+            found.Status != IdentificationStatus.Identified || Judge.IsRight(motor, found),
+            $"seed {seed}: {string.Join(", ", found.Windings.Select(winding => $"{winding.Role} {string.Join('-', winding.Leads)}"))} is wrong");
+    }
+}
