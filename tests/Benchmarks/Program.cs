@@ -11,6 +11,7 @@ internal static class Program
         ["kill"] = KillStudy.Run,
         ["turn"] = TurnStudy.Run,
         ["identify"] = Identification.IdentifyStudy.Run,
+        ["identify-cost"] = Identification.IdentifyCostStudy.Run,
         ["solver"] = SolverStudy.Run,
     };
 

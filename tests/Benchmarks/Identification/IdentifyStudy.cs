@@ -5,15 +5,24 @@ using WireCoach.Simulation;
 
 namespace WireCoach.Benchmarks.Identification;
 
-/// <summary>Simulated motors measured as the identifier asks: how many it settles, how many touches it takes, and that it never names a wrong winding.</summary>
+/// <summary>Simulated motors measured as the identifier asks: how many it settles, how many touches it takes, and whether it names a wrong winding.</summary>
 internal static class IdentifyStudy
 {
+    /// <summary>Runs the capacitor-start motors; with "all" every kind of motor.</summary>
     public static void Run(string[] args)
     {
         var identifier = new Identifier(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+        var all = args.Contains("all");
+        var motors = args.Select(arg => int.TryParse(arg, out var count) ? count : 0).FirstOrDefault(count => count > 0, all ? 100_000 : 20_000);
         Yardstick(identifier);
-        var motors = args.Length > 0 ? int.Parse(args[0], null) : 20_000;
-        CapacitorStart(identifier, motors);
+        if (all)
+        {
+            EveryKind(identifier, motors);
+        }
+        else
+        {
+            CapacitorStart(identifier, motors);
+        }
     }
 
     /// <summary>Three windings on six unmarked leads, two alike and one higher, a clean meter.</summary>
@@ -36,111 +45,88 @@ internal static class IdentifyStudy
 
     private static void CapacitorStart(Identifier identifier, int motors)
     {
-        var clock = Stopwatch.StartNew();
-        var outcomes = new SortedDictionary<string, int>(StringComparer.Ordinal);
-        var touches = new List<int>();
-        var habit = new List<int>();
-        var families = new SortedDictionary<string, Touched>(StringComparer.Ordinal);
-        var wrong = 0;
+        var table = new Table();
         for (var seed = 0; seed < motors; seed++)
         {
             var chance = new Random(seed);
             var kind = chance.NextDouble() < 0.6 ? "capacitor-start-dual-6" : "capacitor-start-4";
-            var fault = chance.NextDouble() < 0.1 ? (chance.Next(2) == 0 ? "open" : "shorted") : "";
+            var fault = chance.NextDouble() < 0.1 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
             var mistaken = chance.NextDouble() < 0.05;
             var inTheWay = chance.NextDouble() < 0.3;
-            var motor = new MotorFactory(chance).Make(kind, fault, inTheWay);
-            habit.Add(Habit.Touches(new(motor, new(chance, 1, 2, 0.2), chance, mistaken), motor));
-            var person = new BenchPerson(motor, new(chance, 1, 2, 0.2), chance, mistaken);
-            var found = person.Follow(identifier, new() { Leads = [], HasCapacitor = true, CapacitorBridged = inTheWay ? null : true });
-            var status = $"{(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}: {found.Status}";
-            outcomes[status] = outcomes.GetValueOrDefault(status) + 1;
-            var family = $"{kind}{(inTheWay ? ", capacitor in the way" : "")}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
-            families.TryAdd(family, new());
-            families[family].Add(person.Touches, habit[^1]);
-            touches.Add(person.Touches);
-            if (found.Status == IdentificationStatus.Identified && !Judge.IsRight(motor, found))
-            {
-                wrong++;
-                Console.WriteLine($"WRONG seed {seed} {kind} {fault} {mistaken}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {(one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open"))}"))} -> {string.Join(" ", found.Windings.Select(one => one.Role + string.Join('-', one.Leads)))} truth {string.Join(" ", motor.Windings.Select(one => one.Role + string.Join('-', one.Tags)))}");
-            }
+            var input = new IdentificationInput { Leads = [], HasCapacitor = true, CapacitorBridged = inTheWay ? null : true };
+            var family = $"{kind}{(inTheWay ? ", capacitor in the way" : string.Empty)}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
+            One(identifier, seed, family, () => new MotorFactory(new Random(seed)).Make(kind, fault, inTheWay), random => new(random, 1, 2, 0.2), mistaken, input, table);
         }
 
-        foreach (var (outcome, count) in outcomes)
-        {
-            Console.WriteLine($"  {outcome,-40} {count,7} {100.0 * count / motors,6:F1} %");
-        }
-
-        foreach (var (family, touched) in families)
-        {
-            Console.WriteLine($"  {family,-60} {touched.Count,7} motors, touches {touched.Mean:F2}, habit {touched.HabitMean:F2}");
-        }
-
-        Console.WriteLine($"{motors} motors, wrong 'identified': {wrong}; touches mean {touches.Average():F2}, p95 {Judge.Percentile(touches, 0.95)}; habit mean {habit.Average():F2}, p95 {Judge.Percentile(habit, 0.95)}; all pairs 15 or 6; {clock.Elapsed.TotalSeconds:F1} s");
+        table.Print(motors);
     }
 
-    /// <summary>Touches of motors of one family.</summary>
-    private sealed class Touched
+    private static void EveryKind(Identifier identifier, int motors)
     {
-        private long _ours;
-        private long _habit;
-
-        public int Count { get; private set; }
-
-        public double Mean => (double)_ours / Count;
-
-        public double HabitMean => (double)_habit / Count;
-
-        public void Add(int ours, int habit)
+        var table = new Table();
+        (double Percent, double Counts, double Leads)[] meters = [(0, 0, 0), (0.5, 1, 0.1), (1, 2, 0.2)];
+        for (var seed = 0; seed < motors; seed++)
         {
-            Count++;
-            _ours += ours;
-            _habit += habit;
-        }
-    }
-}            var status = $"{(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}: {found.Status}";
-            outcomes[status] = outcomes.GetValueOrDefault(status) + 1;
-            var family = $"{kind}{(inTheWay ? ", capacitor in the way" : "")}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
-            families.TryAdd(family, new());
-            families[family].Add(person.Touches, habit[^1]);
-            touches.Add(person.Touches);
-            if (found.Status == IdentificationStatus.Identified && !Judge.IsRight(motor, found))
-            {
-                wrong++;
-                Console.WriteLine($"WRONG seed {seed} {kind} {fault} {mistaken}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {(one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open"))}"))} -> {string.Join(" ", found.Windings.Select(one => one.Role + string.Join('-', one.Leads)))} truth {string.Join(" ", motor.Windings.Select(one => one.Role + string.Join('-', one.Tags)))}");
-            }
+            var chance = new Random(seed);
+            var kind = MotorFactory.All[seed % MotorFactory.All.Count];
+            var fault = chance.NextDouble() < 0.15 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
+            var (percent, counts, leads) = meters[chance.Next(meters.Length)];
+            var motor = new MotorFactory(new Random(seed)).Make(kind, fault);
+            var missing = chance.NextDouble() < 0.1;
+            var pair = motor.Tags.OrderBy(_ => chance.Next()).Take(2).ToArray();
+            var input = new IdentificationInput { Leads = [], Unreadable = missing && motor.Tags.Count > 3 ? [(pair[0], pair[1])] : [] };
+            One(identifier, seed, $"{kind}{(fault.Length > 0 ? ", faulty" : string.Empty)}", () => new MotorFactory(new Random(seed)).Make(kind, fault), random => new(random, percent, counts, leads), false, input, table);
         }
 
-        foreach (var (outcome, count) in outcomes)
-        {
-            Console.WriteLine($"  {outcome,-40} {count,7} {100.0 * count / motors,6:F1} %");
-        }
-
-        foreach (var (family, touched) in families)
-        {
-            Console.WriteLine($"  {family,-60} {touched.Count,7} motors, touches {touched.Mean:F2}, habit {touched.HabitMean:F2}");
-        }
-
-        Console.WriteLine($"{motors} motors, wrong 'identified': {wrong}; touches mean {touches.Average():F2}, p95 {Judge.Percentile(touches, 0.95)}; habit mean {habit.Average():F2}, p95 {Judge.Percentile(habit, 0.95)}; all pairs 15 or 6; {clock.Elapsed.TotalSeconds:F1} s");
+        table.Print(motors);
     }
 
-    /// <summary>Touches of motors of one family.</summary>
-    private sealed class Touched
+    private static void One(
+        Identifier identifier, int seed, string family, Func<SimulatedMotor> make, Func<Random, SimulatedMeter> meter, bool mistaken, IdentificationInput input, Table table)
     {
-        private long _ours;
-        private long _habit;
-
-        public int Count { get; private set; }
-
-        public double Mean => (double)_ours / Count;
-
-        public double HabitMean => (double)_habit / Count;
-
-        public void Add(int ours, int habit)
+        var clock = Stopwatch.GetTimestamp();
+        var motor = make();
+        var chance = new Random(seed + 1);
+        var person = new BenchPerson(motor, meter(chance), chance, mistaken);
+        var found = person.Follow(identifier, input);
+        var wrong = found.Status == IdentificationStatus.Identified && !Judge.IsRight(motor, found);
+        var twin = make();
+        var again = new Random(seed + 1);
+        table.Add(family, found.Status.ToString(), person.Touches, Habit.Touches(new(twin, meter(again), again, mistaken), twin), motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
+        if (wrong)
         {
-            Count++;
-            _ours += ours;
-            _habit += habit;
+            Console.WriteLine(
+                $"WRONG {family}, seed {seed}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open")}"))} -> " +
+                $"{string.Join(' ', found.Windings.Select(one => $"{one.Role} {string.Join('-', one.Leads)}"))}; truth {string.Join(' ', motor.Windings.Select(one => $"{one.Role} {string.Join('-', one.Tags)}"))}");
+        }
+    }
+
+    /// <summary>Figures by family of motors.</summary>
+    private sealed class Table
+    {
+        private readonly SortedDictionary<string, List<(string Status, int Touches, int Habit, int AllPairs, bool Wrong)>> _rows = new(StringComparer.Ordinal);
+        private TimeSpan _time;
+
+        public void Add(string family, string status, int touches, int habit, int allPairs, bool wrong, TimeSpan time)
+        {
+            _rows.TryAdd(family, []);
+            _rows[family].Add((status, touches, habit, allPairs, wrong));
+            _time += time;
+        }
+
+        public void Print(int motors)
+        {
+            Console.WriteLine($"{"",-58}{"motors",8}{"ident. %",10}{"faulty %",10}{"can't %",9}{"touches",9}{"p95",5}{"habit",8}{"p95",5}{"pairs",7}{"wrong",7}");
+            foreach (var (family, rows) in _rows.Append(new("all", [.. _rows.Values.SelectMany(rows => rows)])))
+            {
+                double Share(string status) => 100.0 * rows.Count(row => row.Status == status) / rows.Count;
+                Console.WriteLine(
+                    $"{family,-58}{rows.Count,8}{Share("Identified"),10:F1}{Share("Faulty"),10:F1}{Share("CannotTell"),9:F1}{rows.Average(row => row.Touches),9:F2}" +
+                    $"{Judge.Percentile([.. rows.Select(row => row.Touches)], 0.95),5}{rows.Average(row => row.Habit),8:F2}{Judge.Percentile([.. rows.Select(row => row.Habit)], 0.95),5}" +
+                    $"{rows.Average(row => row.AllPairs),7:F1}{rows.Count(row => row.Wrong),7}");
+            }
+
+            Console.WriteLine($"{motors} motors in {_time.TotalSeconds:F1} s");
         }
     }
 }
