@@ -46,6 +46,8 @@ internal sealed class TroubleSections(Sections sections)
         Each("gate/confirmations", Confirmations, confirmation => Missing(confirmation.Cautions, Cautions, "there is no such caution"));
         Each("cautions", Cautions, caution => Levels.Contains(caution.Level) ? [] : [(caution.Level, "this is no level of a caution")]);
         Each("families", Families, family => Missing(family.Layouts, knowledge.Layouts, "there is no such layout"));
+        Each("symptoms", Symptoms, symptom => new[] { ("noticed", symptom.Noticed), ("told", symptom.Told), ("usual", symptom.Usual) }
+            .Where(figure => figure.Item2 is not (> 0 and < 1)).Select(figure => (figure.Item1, "a probability lies between 0 and 1")));
         Each("tests", Tests, OfTest);
         Each("causes", Causes, OfCause);
         foreach (var pair in Pairs.Values)

@@ -1,5 +1,6 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
 using WireCoach.Rules.Statements;
@@ -12,6 +13,18 @@ public sealed class Troubleshooting(TradeKnowledge knowledge)
 {
     private readonly SafetyGate _gate = new(knowledge);
     private readonly Diagnostician _diagnostician = new(knowledge);
+    private readonly Listener _listener = new(knowledge);
+
+    /// <summary>What a description in plain words amounts to: facts, and the dangers among them.</summary>
+    /// <param name="text">The person's words.</param>
+    /// <param name="region">Which units and supplies are meant; <see langword="null"/> where nobody said.</param>
+    public Answer<IReadOnlyList<Fact>> Hear(string text, Region? region = null)
+    {
+        var heard = _listener.Hear(text, region: region);
+        return heard.Value is { } understood
+            ? Answer<IReadOnlyList<Fact>>.Given([.. understood.Facts, .. understood.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span))])
+            : Answer<IReadOnlyList<Fact>>.Refused(heard.Problems);
+    }
 
     /// <summary>What may be done and what is wrong.</summary>
     /// <param name="file">The case.</param>

@@ -31,7 +31,7 @@ internal sealed class CauseModel
     public IReadOnlyList<Hypothesis> Hypotheses { get; }
 
     /// <summary>ln P(sign | hypothesis).</summary>
-    public double LogLikelihood(Hypothesis hypothesis, Sign sign) => Math.Log(sign switch
+    public double LogLikelihood(Hypothesis hypothesis, Sign sign) => sign is Sign.Untold untold ? Silence(hypothesis, untold) : Math.Log(sign switch
     {
         Sign.Noticed { Present: true } noticed => hypothesis.Present[noticed.Symptom],
         Sign.Noticed noticed => 1 - (hypothesis.Present[noticed.Symptom] * Symptoms[noticed.Symptom].Noticed),
@@ -39,12 +39,27 @@ internal sealed class CauseModel
         _ => throw new ArgumentException("This kind of sign has no likelihood.", nameof(sign)),
     });
 
-    private Hypothesis Single(Cause cause) => new(
+    /// <summary>Of each symptom that nobody mentioned: not there, not noticed, or not told.</summary>
+    private static double Silence(Hypothesis hypothesis, Sign.Untold untold)
+    {
+        var sum = 0.0;
+        foreach (var at in untold.Symptoms)
+        {
+            sum += hypothesis.Silence[at];
+        }
+
+        return sum;
+    }
+
+    private Hypothesis Single(Cause cause) => With(
         [cause],
         cause.Decision,
         [.. Families.Select(family => cause.Families.GetValueOrDefault(family.Id) / Total(family))],
         [.. Symptoms.Select(symptom => Math.Clamp(cause.Symptoms.TryGetValue(symptom.Id, out var share) ? share : symptom.Usual, _least, _most))],
         [.. Tests.Select(test => Shows(test, cause.Tests.GetValueOrDefault(test.Id)))]);
+
+    private Hypothesis With(IReadOnlyList<Cause> causes, string decision, double[] prior, double[] present, double[][] shows) => new(
+        causes, decision, prior, present, shows, [.. Symptoms.Select((symptom, at) => Math.Log(1 - (present[at] * symptom.Noticed * symptom.Told)))]);
 
     private double Total(MotorFamily family) => _knowledge.Causes.Values.Sum(cause => cause.Families.GetValueOrDefault(family.Id));
 
@@ -53,7 +68,7 @@ internal sealed class CauseModel
     {
         double[] prior = [.. first.Prior.Zip(second.Prior, (one, other) => other > 0 ? one * share : 0)];
         var (one, other) = (first.Causes[0], second.Causes[0]);
-        return prior.Sum() == 0 ? null : new(
+        return prior.Sum() == 0 ? null : With(
             [one, other],
             one.Decision == other.Decision ? one.Decision : string.Join('+', new[] { one.Decision, other.Decision }.Order(StringComparer.Ordinal)),
             prior,
@@ -86,8 +101,9 @@ internal sealed class CauseModel
 /// <param name="Prior">How often it is the cause, by place of the family.</param>
 /// <param name="Present">P(symptom), by place of the symptom.</param>
 /// <param name="Shows">P(outcome), by place of the test and of the outcome.</param>
+/// <param name="Silence">ln P(symptom not mentioned), by place of the symptom.</param>
 internal sealed record Hypothesis(
-    IReadOnlyList<Cause> Causes, string Decision, double[] Prior, double[] Present, double[][] Shows)
+    IReadOnlyList<Cause> Causes, string Decision, double[] Prior, double[] Present, double[][] Shows, double[] Silence)
 {
     /// <summary>Whether an instruction is all or part of what it leads to.</summary>
     public bool Leads(string decision) => Causes.Any(cause => cause.Decision == decision);

@@ -34,13 +34,24 @@ public sealed class Diagnostician
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(access);
+        var thought = Think(file, access, sealedCircuit);
+        var unjudged = _reader.Unjudged(file);
+        var report = Conclude(thought, access);
+        return report with
+        {
+            Unjudged = unjudged,
+            Say = [.. unjudged.Select(test => Statement.Of("diagnosis.unjudged", ("test", _knowledge.Tests[test].Name))), .. report.Say],
+        };
+    }
+
+    /// <summary>What is believed and which test is best, without the words.</summary>
+    internal Thought Think(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit)
+    {
         var weights = CandidateFamilies.Weights(file, _model.Families, sealedCircuit);
         var prior = Prior(weights);
         var signs = _reader.Read(file);
         var belief = signs.Aggregate(prior, (held, sign) => held.Given(hypothesis => _model.LogLikelihood(hypothesis, sign)) ?? held);
-        var trials = Trials(file, access, weights, signs);
-        var best = Best(belief, trials);
-        return Conclude(prior, belief, signs, best, access);
+        return new Thought(prior, belief, signs, Best(belief, Trials(file, access, weights, signs)), Decisions(belief));
     }
 
     private Belief<Hypothesis> Prior(double[] weights) => Belief<Hypothesis>.Of(_model.Hypotheses
@@ -96,15 +107,15 @@ public sealed class Diagnostician
 
         var atHand = guide.Instruments.Count == 0 || file.Instruments.IsEmpty || guide.Instruments.Any(id => file.Instruments.GetValueOrDefault(id));
         var before = task.Needs.Sum(need => _knowledge.Confirmations[need].Seconds);
-        return (guide.Seconds * _knowledge.GateTasks[guide.Task].CostFactor) + before + (atHand ? 0 : _knowledge.Rules["diagnosis-cost"]["fetch-seconds"]);
+        var cost = _knowledge.Rules["diagnosis-cost"];
+        return cost["each-seconds"] + (guide.Seconds * _knowledge.GateTasks[guide.Task].CostFactor) + before + (atHand ? 0 : cost["fetch-seconds"]);
     }
 
-    private FaultReport Conclude(
-        Belief<Hypothesis> prior, Belief<Hypothesis> belief, IReadOnlyList<Sign> signs, Choice<Hypothesis>? best, IReadOnlyDictionary<string, TaskAccess> access)
+    private FaultReport Conclude(Thought thought, IReadOnlyDictionary<string, TaskAccess> access)
     {
+        var (prior, belief, signs, best, decisions) = thought;
         var sure = _knowledge.Rules["diagnosis-settled"];
         var causes = _explainer.Ranked(prior, belief, signs);
-        var decisions = Decisions(belief);
         var top = decisions[0].Likeliest;
         var settled = decisions[0].Share >= sure["one"];
         var next = settled || best is null ? null : Explainer.Next(belief, best, _knowledge.Tests[best.Trial.Id], access, _knowledge);
@@ -134,6 +145,10 @@ public sealed class Diagnostician
             .OrderByDescending(one => Math.Round(one.Share, 12)).ThenBy(one => one.Decision, StringComparer.Ordinal),
     ];
 }
+
+/// <summary>What is believed of a case, on what evidence, and the best test.</summary>
+internal sealed record Thought(
+    Belief<Hypothesis> Prior, Belief<Hypothesis> Belief, IReadOnlyList<Sign> Signs, Choice<Hypothesis>? Best, IReadOnlyList<Decided> Decisions);
 
 /// <summary>An instruction, how likely it is called for, and the likeliest cause that calls for it.</summary>
 internal sealed record Decided(string Decision, double Share, Cause Likeliest);

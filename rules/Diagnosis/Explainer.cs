@@ -24,6 +24,8 @@ internal sealed class Explainer(CauseModel model)
             }
         }
 
+        // what nobody mentioned weighs, but is no reason to give
+        signs = [.. signs.Where(sign => sign is not Sign.Untold)];
         var usual = signs.Select(sign => Usual(prior, sign)).ToList();
         return [.. shares.Values
             .OrderByDescending(one => Math.Round(one.Share, 12)).ThenBy(one => one.Cause.Id, StringComparer.Ordinal)

@@ -29,6 +29,9 @@ public sealed record FaultReport
     /// <summary>Who has to take it over, where that is how it ends.</summary>
     public string? ReferTo { get; init; }
 
+    /// <summary>Tests whose values could not be judged, because plate, supply or capacitor marks are not known.</summary>
+    public IReadOnlyList<string> Unjudged { get; init; } = [];
+
     /// <summary>The cautions of the next test and of what is to be done, as caution ids.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 }

@@ -52,7 +52,8 @@ internal static class Outcomes
 
     private static double? RatedVolts(CaseFile file) => PlateColumn(file) is { } column ? file.Plate.Volts[column] : file.Plate.Volts.Count == 0 ? file.Supply?.Volts : null;
 
-    private static double? RatedAmps(CaseFile file) => file.Plate.Amps.Count == 1 ? file.Plate.Amps[0]
+    /// <summary>Plate amps of the connection that the supply calls for.</summary>
+    internal static double? RatedAmps(CaseFile file) => file.Plate.Amps.Count == 1 ? file.Plate.Amps[0]
         : PlateColumn(file) is { } column && column < file.Plate.Amps.Count ? file.Plate.Amps[column] : null;
 
     /// <summary>Against the mark; inside a marked range it is exactly as marked, below or above it against the nearer end.</summary>

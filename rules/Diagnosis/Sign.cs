@@ -13,6 +13,10 @@ internal abstract record Sign
     /// <param name="Present">Seen or denied.</param>
     public sealed record Noticed(int Symptom, string Id, bool Present) : Sign;
 
+    /// <summary>Symptoms of which nothing was said although others were told.</summary>
+    /// <param name="Symptoms">Their places among the symptoms.</param>
+    public sealed record Untold(IReadOnlyList<int> Symptoms) : Sign;
+
     /// <summary>What a test showed.</summary>
     /// <param name="Test">Its place among the tests.</param>
     /// <param name="Id">Its id.</param>

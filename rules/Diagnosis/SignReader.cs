@@ -6,7 +6,7 @@ namespace WireCoach.Rules.Diagnosis;
 /// <param name="model">The causes as numbers.</param>
 internal sealed class SignReader(CauseModel model)
 {
-    /// <summary>The evidence in a fixed order: symptoms by id, then tests in the order of knowledge. Of one test the latest result counts.</summary>
+    /// <summary>The evidence in a fixed order: symptoms by id, what was left unsaid beside them, then tests in the order of knowledge. Of one test the latest result counts.</summary>
     public IReadOnlyList<Sign> Read(CaseFile file)
     {
         var symptoms = new SortedDictionary<string, bool>(file.Symptoms.ToDictionary(), StringComparer.Ordinal);
@@ -27,6 +27,11 @@ internal sealed class SignReader(CauseModel model)
             }
         }
 
+        if (symptoms.ContainsValue(true))
+        {
+            signs.Add(new Sign.Untold([.. Enumerable.Range(0, model.Symptoms.Count).Where(at => !symptoms.ContainsKey(model.Symptoms[at].Id))]));
+        }
+
         for (var test = 0; test < model.Tests.Count; test++)
         {
             if (Result(file, test) is { } outcome)
@@ -37,6 +42,11 @@ internal sealed class SignReader(CauseModel model)
 
         return signs;
     }
+
+    /// <summary>Tests whose values cannot be judged, because what they are measured against is not known.</summary>
+    public IReadOnlyList<string> Unjudged(CaseFile file) =>
+        [.. Enumerable.Range(0, model.Tests.Count).Where(test => model.Tests[test].Value is not null && Result(file, test) is null
+            && file.BenchTests.Any(result => result.Test == model.Tests[test].Id && result.Value is not null)).Select(test => model.Tests[test].Id)];
 
     private static string? Said(Fact.Running run) => run.Outcome switch
     {

@@ -128,6 +128,9 @@ public sealed record GateTrigger
     /// <summary>The latest insulation reading is below this many megohms as read.</summary>
     public double? MegohmsBelow { get; init; }
 
+    /// <summary>A danger word that was heard, by its id.</summary>
+    public string? Danger { get; init; }
+
     /// <summary>A goal of the case.</summary>
     public string? Goal { get; init; }
 

@@ -21,6 +21,9 @@ public sealed record MotorFamily
     /// <summary>Whether it has a capacitor; <see langword="null"/> where some have.</summary>
     public bool? HasCapacitor { get; init; }
 
+    /// <summary>Other names for it, in kebab-case.</summary>
+    public IReadOnlyList<string> Also { get; init; } = [];
+
     /// <summary>The layouts that belong to it.</summary>
     public IReadOnlyList<string> Layouts { get; init; } = [];
 
@@ -39,6 +42,9 @@ public sealed record SymptomNote
 
     /// <summary>How likely a person notices it where it is there; 0 to 1. A denial counts only as far as it would have been noticed.</summary>
     public required double Noticed { get; init; }
+
+    /// <summary>How likely a person who noticed it tells it unasked; 0 to 1. What is not told counts only as far as it would have been.</summary>
+    public required double Told { get; init; }
 
     /// <summary>How often it is reported with causes that do not bring it; 0 to 1.</summary>
     public required double Usual { get; init; }

@@ -21,7 +21,8 @@ internal sealed partial class CaseSigns
         // every application that was named counts: a danger is taken back by retracting it, not by saying something else
         _applications = [.. file.Facts.OfType<Fact.Application>().Select(application => application.ApplicationId).OfType<string>()];
         _isolatedAt = file.Confirmations.TryGetValue("isolated", out var isolated) ? isolated.Position : -1;
-        _words = string.Concat(file.Facts.OfType<Fact.Application>().Select(application => $" {NotWord().Replace(application.Text.ToLowerInvariant(), " ")} "));
+        _words = string.Concat(file.Facts.OfType<Fact.Application>().Select(application => NotWord().Replace(application.Text.ToLowerInvariant(), " "))
+            .Select(text => $" {text} {text.Replace('-', ' ')} "));
     }
 
     /// <summary>Where in the order of facts a trigger became true; <see langword="null"/> where it is not.</summary>
@@ -35,6 +36,8 @@ internal sealed partial class CaseSigns
         { Capacitor: { } sort } => True(sort == CapacitorOf()),
         { Denied: { } confirmation } => True(_file.Confirmations.TryGetValue(confirmation, out var said) && !said.Confirmed),
         { MegohmsBelow: { } megohms } => True(_file.Insulations.Count > 0 && _file.Insulations[^1].Megohms < megohms),
+        { Danger: { } danger } => _file.Choices.ContainsKey(SafetyGate.DangerQuestion(danger))
+            ? Last(fact => fact is Fact.Choice choice && choice.Question == SafetyGate.DangerQuestion(danger)) : null,
         { Goal: { } goal } => True(_file.Goals.Contains(goal)),
         { Question: { } question } => True(_file.Choices.TryGetValue(question, out var option) && trigger.Options.Contains(option, StringComparer.Ordinal)),
         { Roles.Count: > 0 } => True(trigger.Roles.Contains(role, StringComparer.Ordinal)),

@@ -36,6 +36,13 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
         };
     }
 
+    /// <summary>A danger word as a fact of the case, so that it closes work until it is retracted.</summary>
+    /// <param name="danger">What was heard, for example <c>shock-felt</c> or <c>panel</c>.</param>
+    /// <param name="span">The words.</param>
+    public static Fact Heard(string danger, string? span = null) => new Fact.Choice { Question = DangerQuestion(danger), Option = "said", Span = span };
+
+    internal static string DangerQuestion(string danger) => $"danger.{danger}";
+
     /// <summary>The role id that the table is read for: nothing in a practice motor can hurt, so it is worked as a technician would.</summary>
     private static string RoleOf(CaseFile file) => file.Opening.Practice ? RoleId(Role.Technician) : RoleId(file.Role);
 

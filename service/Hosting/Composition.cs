@@ -20,6 +20,7 @@ internal static class Composition
 
     public static void AddRules(this IServiceCollection services, TradeKnowledge knowledge) => services
         .AddSingleton(knowledge)
+        .AddSingleton(new Troubleshooting(knowledge))
         .AddSingleton(knowledge.Sentences)
         .AddSingleton(new Identifier(knowledge))
         .AddSingleton(new Coach(knowledge));

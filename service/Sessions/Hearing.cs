@@ -1,7 +1,9 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 
@@ -11,6 +13,7 @@ namespace WireCoach.Service.Sessions;
 internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck check)
 {
     private readonly Listener _listener = new(knowledge);
+    private readonly Faq _faq = new(knowledge);
 
     /// <summary>The words in a session as it stands.</summary>
     public Answer<Given> Hear(LiveSession live, string? text)
@@ -42,11 +45,12 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
     {
         var answer = Answered(file, asked, understood);
         var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>()
-            .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact);
+            .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
+            .Concat(understood.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span)).Where(danger => !Known(file, danger)));
         Fact[] facts = [.. answer.Facts.Select(fact => fact with { How = FactEntry.Typed, Span = fact.Span ?? text.Trim() }), .. told];
         var (taken, refused, why) = Taken(file, facts);
         Problem[] problems = [.. answer.Problems, .. why];
-        var replies = HearingReplies.To(understood, asked, knowledge, file.Role).ToList();
+        var replies = HearingReplies.To(understood, asked, knowledge, taken.Aggregate(file, (known, fact) => known.With(fact)), _faq).ToList();
         if (problems.Length > 0 && taken.Count == 0 && replies.Count == 0 && !understood.Undo)
         {
             return Answer<Heard>.Refused(problems);
@@ -65,6 +69,9 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             },
             understood.Undo);
     }
+
+    /// <summary>Whether a danger stands in the case already, so that saying it twice adds nothing.</summary>
+    private static bool Known(CaseFile file, Fact danger) => danger is Fact.Choice choice && file.Choices.ContainsKey(choice.Question);
 
     /// <summary>The facts that the answer to the open question amounts to, and the heard facts in whose place they stand.</summary>
     private (IReadOnlyList<Fact> Facts, IReadOnlyList<Fact>? Own, IReadOnlyList<Problem> Problems) Answered(CaseFile file, Question? asked, Understood understood)

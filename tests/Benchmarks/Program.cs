@@ -7,6 +7,7 @@ internal static class Program
 {
     private static readonly Dictionary<string, Action<string[]>> Studies = new(StringComparer.Ordinal)
     {
+        ["diagnose"] = DiagnoseStudy.Run,
         ["fuzz"] = FuzzStudy.Run,
         ["kill"] = KillStudy.Run,
         ["turn"] = TurnStudy.Run,

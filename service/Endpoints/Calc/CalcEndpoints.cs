@@ -10,6 +10,7 @@ internal static class CalcEndpoints
         calc.MapIdentify();
         calc.MapNetwork();
         calc.MapPlate();
+        calc.MapDiagnose();
         calc.MapMachine();
         calc.MapEnds();
         calc.MapInsulation();

@@ -1,0 +1,108 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Tests.Diagnosis;
+
+public sealed class FaqTest
+{
+    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly Faq Questions = new(Knowledge);
+
+    [Fact]
+    public void A_capacitor_is_not_made_bigger_and_its_own_range_is_given()
+    {
+        var said = Say("bigger-capacitor", new Fact.Capacitor { Microfarads = 208, MicrofaradsTo = 227, Volts = 250, Use = "start" });
+        Assert.StartsWith("No", said[0], StringComparison.Ordinal);
+        Assert.Contains("For this one: 189 µF to 227 µF.", said);
+        Assert.Contains("Marked volts: 250 V or more, never less.", said);
+    }
+
+    [Fact]
+    public void Without_marks_it_says_what_is_missing() =>
+        Assert.Contains(Knowledge.Sentences["faq.capacitor-unread"].Text, Say("bigger-capacitor"));
+
+    [Fact]
+    public void A_230_volt_motor_on_208_needs_the_mark_and_loses_a_fifth_of_its_torque()
+    {
+        var answer = Ask("run-230-on-208", Plate("volts", 115, 230), Plate("amps", 10.4, 5.2), new Fact.Supply { Volts = 208, Phases = 1 });
+        Assert.Equal("faq.volts-only-if-marked", answer[0].Id);
+        // (208 / 230)² = 0.818 and 5.2 A × 230 / 208 = 5.75 A
+        Assert.Equal(0.8178, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "low-volt-torque").Value!.Value, 3);
+        Assert.Equal(5.75, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "faq-amps-at-low-volts").Value!.Value, 3);
+    }
+
+    [Fact]
+    public void A_motor_marked_208_may_run_on_208() =>
+        Assert.Equal("faq.volts-yes", Ask("run-230-on-208", Plate("volts", 208, 460), new Fact.Supply { Volts = 208, Phases = 3 })[0].Id);
+
+    [Fact]
+    public void Sixty_hertz_windings_on_fifty_at_the_same_volts_are_stopped() =>
+        // 230/50 over 230/60 is 1.2
+        Assert.Equal(1.2, Ask("run-60-on-50", Plate("volts", 230), Plate("hertz", 60), new Fact.Supply { Volts = 230, Hertz = 50 })[0].Quotes[0].Value!.Value, 6);
+
+    [Theory]
+    [InlineData("capacitor-start-dual-6", "T5 ↔ T8")]
+    [InlineData("three-phase-9-star", "two of the three lines")]
+    public void Direction_follows_the_layout(string layout, string swap) =>
+        Assert.Contains(swap, Say("can-reverse", new Fact.Choice { Question = "layout", Option = layout })[0], StringComparison.Ordinal);
+
+    [Fact]
+    public void A_motor_that_cannot_be_reversed_is_not() =>
+        Assert.Equal(Knowledge.Layouts["shaded-pole-2"].NotReversible, Ask("can-reverse", new Fact.Choice { Question = "layout", Option = "shaded-pole-2" })[0].Id);
+
+    [Fact]
+    public void Swapping_the_plug_is_ruled_out_for_a_single_phase_motor() =>
+        Assert.Contains(Ask("can-reverse", new Fact.Choice { Question = "family", Option = "psc" }), one => one.Id == "faq.reverse-not-the-plug");
+
+    [Fact]
+    public void A_cord_is_judged_by_the_starting_amps_of_the_kind_of_motor()
+    {
+        var answer = Ask("extension-cord", new Fact.Choice { Question = "family", Option = "capacitor-start" }, Plate("amps", 10));
+        var start = Assert.Single(answer, one => one.Id == "faq.cord-start");
+        Assert.Equal([40, 60], start.Quotes.Select(quote => quote.Value!.Value)); // four to six times the plate
+        Assert.Equal(0.7225, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "low-volt-torque").Value!.Value, 6);
+    }
+
+    [Fact]
+    public void Spinning_both_ways_means_the_start_branch_on_one_phase_and_a_lost_line_on_three()
+    {
+        Assert.Equal("faq.both-ways", Ask("spins-both-ways", Plate("phases", 1))[0].Id);
+        Assert.Equal("faq.both-ways-three-phase", Ask("spins-both-ways", Plate("phases", 3))[0].Id);
+    }
+
+    [Fact]
+    public void A_breaker_is_never_made_larger_and_the_moment_of_tripping_decides()
+    {
+        Assert.Equal("faq.breaker-when", Ask("breaker-trips")[^1].Id);
+        var answer = Ask("breaker-trips", new Fact.Symptom { Id = "trips-after-running" }, Plate("amps", 5.2), new Fact.Running { Amps = 7.9, Outcome = "ran" });
+        Assert.Equal("faq.breaker-never-larger", answer[0].Id);
+        Assert.Equal("It draws 7.9 A against 5.2 A on the plate; that is what trips it if it is more.", Knowledge.Sentences.Render(answer[^1]));
+    }
+
+    [Fact]
+    public void A_small_motor_is_not_rewound_and_a_capacitor_always_pays()
+    {
+        Fact[] burnt = [new Fact.Choice { Question = "family", Option = "psc" }, new Fact.BenchTest { Test = "resistance", Outcome = "start-open" }, new Fact.Symptom { Id = "hums-no-start" }, Plate("horsepower", 0.5)];
+        Assert.Equal("faq.worth-replace", Ask("worth-repairing", burnt)[^1].Id);
+        Fact[] capacitor = [new Fact.Choice { Question = "family", Option = "psc" }, new Fact.BenchTest { Test = "capacitance", Outcome = "open" }, new Fact.Symptom { Id = "hums-no-start" }];
+        Assert.Equal("faq.worth-part", Ask("worth-repairing", capacitor)[^1].Id);
+    }
+
+    [Fact]
+    public void Every_question_has_an_answer_even_where_nothing_is_known() =>
+        Assert.All(Faq.Questions, question => Assert.All(Ask(question), said => Assert.NotEmpty(Knowledge.Sentences.Render(said))));
+
+    private static Fact.Plate Plate(string field, params double[] values) => new() { Field = field, Value = PlateValue.Of(values) };
+
+    private static IReadOnlyList<Statement> Ask(string question, params Fact[] facts)
+    {
+        var answer = Questions.Answer(question, CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), facts));
+        Assert.NotEmpty(answer);
+        return answer;
+    }
+
+    private static List<string> Say(string question, params Fact[] facts) => [.. Ask(question, facts).Select(said => Knowledge.Sentences.Render(said))];
+}
