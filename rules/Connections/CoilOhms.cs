@@ -38,7 +38,7 @@ internal static class CoilOhms
     }
 
     private static bool Same(string from, string to, string first, string second) =>
-        string.Equals(from, first, StringComparison.OrdinalIgnoreCase) && string.Equals(to, second, StringComparison.OrdinalIgnoreCase);
+        string.Equals(from.Trim(), first, StringComparison.OrdinalIgnoreCase) && string.Equals(to.Trim(), second, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The tag of the lead at a node, or at the far end of the switches and capacitors behind it; the node's own name where none comes out.</summary>
     internal static string LeadAt(Layout layout, IReadOnlyDictionary<string, string> tags, string node)

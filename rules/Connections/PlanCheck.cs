@@ -22,7 +22,7 @@ internal static class PlanCheck
 
         return
         [
-            .. Words(request), .. Figures(request), .. Leads(LeadTags.FormOf(layout, request), request),
+            .. Words(request), .. Figures(request, knowledge.Connections), .. Leads(LeadTags.FormOf(layout, request), request),
         ];
     }
 
@@ -75,41 +75,31 @@ internal static class PlanCheck
         }
     }
 
-    private static IEnumerable<Problem> Figures(PlanRequest request)
+    private static IEnumerable<Problem> Figures(PlanRequest request, ConnectionFigures figures)
     {
-        if (request.Supply?.Volts is { } volts && !(double.IsFinite(volts) && volts > 0))
-        {
-            yield return NotPositive("supply.volts", volts);
-        }
-
         if (request.Supply?.Phases is { } phases and not (1 or 3))
         {
             yield return new("invalid-fact", "supply.phases", Statement.Of("connections.phases", ("given", $"{phases}")));
         }
 
-        if (request.Supply?.Hertz is { } hertz && !(double.IsFinite(hertz) && hertz >= 0))
+        var volts = Given("supply.volts", request.Supply?.Volts).Concat(Given("plate.volts", request.Plate.Volts)).Concat(Given("capacitor.volts", request.Capacitor?.Volts));
+        var hertz = Given("plate.hertz", request.Plate.Numbers("hertz")).Concat(Given("supply.hertz", request.Supply?.Hertz is 0 ? null : request.Supply?.Hertz));
+        var sizes = Given("plate.amps", request.Plate.Amps).Concat(Given("plate.kilowatts", request.Plate.Numbers("kilowatts"))).Concat(Given("plate.horsepower", request.Plate.Numbers("horsepower")));
+        var ohms = request.CoilOhms.Select(one => ($"coilOhms.{one.Key}", one.Value)).Concat(request.Windings.Select(one => ("windings.ohms", one.Ohms)));
+        foreach (var problem in Outside(volts, figures.Volts).Concat(Outside(hertz, figures.Hertz)).Concat(Outside(sizes, figures.Sizes)).Concat(Outside(ohms, figures.Ohms)))
         {
-            yield return NotPositive("supply.hertz", hertz);
-        }
-
-        foreach (var value in request.Plate.Volts.Where(value => !(double.IsFinite(value) && value > 0)))
-        {
-            yield return NotPositive("plate.volts", value);
-        }
-
-        foreach (var (coil, ohms) in request.CoilOhms.Where(one => !(double.IsFinite(one.Value) && one.Value > 0)))
-        {
-            yield return NotPositive($"coilOhms.{coil}", ohms);
-        }
-
-        foreach (var winding in request.Windings.Where(one => !(double.IsFinite(one.Ohms) && one.Ohms > 0)))
-        {
-            yield return NotPositive("windings.ohms", winding.Ohms);
+            yield return problem;
         }
     }
 
-    private static Problem NotPositive(string field, double value) => new("invalid-fact", field, Statement.Of(
-        "problem.not-positive", ("field", field), ("value", double.IsFinite(value) ? Units.Number(value, 6) : $"{value}")));
+    private static IEnumerable<(string Field, double Value)> Given(string field, double? value) => value is { } given ? [(field, given)] : [];
+
+    private static IEnumerable<(string Field, double Value)> Given(string field, IReadOnlyList<double> values) => values.Select(value => (field, value));
+
+    private static IEnumerable<Problem> Outside(IEnumerable<(string Field, double Value)> given, Span span) =>
+        given.Where(one => !(one.Value >= span.Least && one.Value <= span.Most)).Select(one => new Problem("invalid-fact", one.Field, Statement.Of(
+            "connections.out-of-range", ("field", one.Field), ("value", double.IsFinite(one.Value) ? Units.Number(one.Value, 6) : $"{one.Value}"),
+            ("least", Units.Number(span.Least)), ("most", Units.Number(span.Most)))));
 
     private static IEnumerable<Problem> Leads(Layout form, PlanRequest request)
     {
@@ -117,6 +107,23 @@ internal static class PlanCheck
         foreach (var key in request.Leads.Keys.Where(key => !form.Leads.Any(lead => LeadTags.Names(lead, key))))
         {
             yield return new("unknown-lead", $"leads.{key}", Statement.Of("problem.unknown-lead", ("lead", key), ("leads", all)));
+        }
+
+        foreach (var twice in form.Leads.Select(lead => request.Leads.Keys.Where(key => LeadTags.Names(lead, key)).ToList()).Where(keys => keys.Count > 1))
+        {
+            yield return new("invalid-fact", $"leads.{twice[^1]}", Statement.Of("connections.lead-twice", ("first", twice[0]), ("second", twice[^1])));
+        }
+
+        foreach (var coil in request.CoilOhms.Keys.Where(key => form.Coils.All(coil => coil.Id != key && coil.Group != key)))
+        {
+            yield return new("invalid-fact", $"coilOhms.{coil}", Statement.Of(
+                "connections.unknown-coil", ("coil", coil), ("coils", string.Join(", ", form.Coils.SelectMany(one => new[] { one.Group, one.Id }).Distinct(StringComparer.Ordinal)))));
+        }
+
+        var tags = request.Leads.Values.Select(tag => tag.Trim()).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        foreach (var tag in request.Windings.SelectMany(winding => new[] { winding.From, winding.To }).Where(tag => !tags.Contains(tag.Trim())).Distinct(StringComparer.Ordinal))
+        {
+            yield return new("unknown-lead", "windings", Statement.Of("problem.unknown-lead", ("lead", tag), ("leads", string.Join(", ", request.Leads.Values))));
         }
 
         foreach (var twice in request.Leads.Where(one => !string.IsNullOrWhiteSpace(one.Value))

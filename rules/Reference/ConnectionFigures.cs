@@ -8,6 +8,18 @@ public sealed record ConnectionFigures
     /// <summary>Nominal volts that belong together, so that 240 V counts as the supply of a 230 V plate.</summary>
     public required IReadOnlyList<NominalFamily> Families { get; init; }
 
+    /// <summary>Volts that a supply, a plate or a capacitor can have.</summary>
+    public required Span Volts { get; init; }
+
+    /// <summary>Hertz that a supply or a plate can have, direct current left aside.</summary>
+    public required Span Hertz { get; init; }
+
+    /// <summary>Amps, kilowatts or horsepower that a plate can have.</summary>
+    public required Span Sizes { get; init; }
+
+    /// <summary>Ohms that a winding can have.</summary>
+    public required Span Ohms { get; init; }
+
     /// <summary>How far the supply may lie from the plate's volts, within one family, as a share.</summary>
     public required Limit VoltsTolerance { get; init; }
 
@@ -58,6 +70,19 @@ public sealed record NominalFamily
     public bool MustBeOnPlate { get; init; }
 
     /// <summary>Where the family comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>What a figure can be; beyond it is a slip of the pen.</summary>
+public sealed record Span
+{
+    /// <summary>The least value.</summary>
+    public required double Least { get; init; }
+
+    /// <summary>The greatest value.</summary>
+    public required double Most { get; init; }
+
+    /// <summary>Where the bounds come from.</summary>
     public required Source Source { get; init; }
 }
 

@@ -55,6 +55,14 @@ public sealed class ConnectEndpointTest(ServiceFixture service) : IClassFixture<
     [InlineData("""{"layout":"capacitor-start-4","leads":{},"supply":{"volts":115,"phases":2}}""", "supply.phases")]
     [InlineData("""{"layout":"capacitor-start-4","leads":{},"plate":{"volts":[115,0]}}""", "plate.volts")]
     [InlineData("""{"layout":"capacitor-start-4","leads":{},"windings":[{"leads":["1"],"ohms":2}]}""", "windings[0]")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{"T1":"1","t1":"2"}}""", "leads.t1")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{"T1":"1","U1":"2"}}""", "leads.U1")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{},"supply":{"volts":1e400}}""", "supply.volts")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{},"plate":{"hertz":-60}}""", "plate.hertz")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{},"plate":{"horsepower":1e400}}""", "plate.horsepower")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{},"coilOhms":{"run":0}}""", "coilOhms.run")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{},"coilOhms":{"rnu":1}}""", "coilOhms.rnu")]
+    [InlineData("""{"layout":"capacitor-start-4","leads":{"T1":"a","T4":"b"},"windings":[{"leads":["a","c"],"ohms":2}]}""", "windings")]
     [InlineData("[]", "body")]
     public async Task A_wrong_member_is_named(string json, string field)
     {
