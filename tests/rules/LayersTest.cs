@@ -12,6 +12,7 @@ public sealed partial class LayersTest
         ["Coaching"],
         ["Diagnosis", "Safety"],
         ["Connections", "Supply", "Insulation", "Capacitors"],
+        ["Heat"],
         ["Windings", "Nameplate", "Machines"],
         ["Circuits", "Language", "Choosing"],
         ["Cases"],

@@ -16,6 +16,8 @@ internal static class CalcEndpoints
         calc.MapInsulation();
         calc.MapCapacitor();
         calc.MapCheck();
+        calc.MapWindingHeat();
+        calc.MapUnbalance();
         return app;
     }
 }
