@@ -13,6 +13,7 @@ public static class Fractions
         var parts = text.Trim().Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries);
         return parts.Length switch
         {
+            _ when text.TrimStart().StartsWith('-') => null,
             1 => Part(parts[0]),
             2 when parts[1].Contains('/', StringComparison.Ordinal) && Part(parts[0]) is { } whole && Part(parts[1]) is { } rest => whole + rest,
             _ => null,

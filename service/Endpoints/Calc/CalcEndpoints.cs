@@ -18,6 +18,7 @@ internal static class CalcEndpoints
         calc.MapCheck();
         calc.MapWindingHeat();
         calc.MapUnbalance();
+        calc.MapSupply();
         return app;
     }
 }

@@ -1,0 +1,21 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+
+namespace WireCoach.Rules.Supply;
+
+/// <summary>Planning figures for the supply of one motor, by the region's code.</summary>
+public static class SupplyPlanner
+{
+    /// <summary>The figures, or what is wrong with the question.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="input">The motor and the supply.</param>
+    public static Answer<SupplyPlan> Plan(TradeKnowledge knowledge, SupplyInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        var problems = SupplyProblems.Of(knowledge, input).ToList();
+        return problems.Count > 0 ? Answer<SupplyPlan>.Refused(problems)
+            : input.Region == Region.Iec ? InternationalSupply.Plan(knowledge, input)
+            : AmericanSupply.Plan(knowledge, input);
+    }
+}

@@ -1,0 +1,170 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+using WireCoach.Rules.Supply;
+
+namespace WireCoach.Service.Endpoints.Calc;
+
+/// <summary>Planning figures for the supply of one motor.</summary>
+internal static partial class SupplyEndpoint
+{
+    public static void MapSupply(this RouteGroupBuilder calc) => calc.MapPost("/supply", Plan)
+        .WithSummary("Plans conductor, overload, short-circuit device, earth conductor and voltage drop for a motor")
+        .WithDescription(
+            "Planning figures with their edition: the adopted code and the inspector decide. North America takes horsepower (or kilowatts) and AWG, elsewhere kilowatts and mm². " +
+            "The overload is answered only with 'plateAmps', the voltage drop only with 'lengthMetres'. 'edition' is the adopted year.");
+
+    private static IResult Plan(SupplyBody body, TradeKnowledge knowledge, Problems problems)
+    {
+        var wrong = new List<Problem>();
+        Need(body.Region is not null, "region", wrong);
+        Need(body.Phases is not null, "phases", wrong);
+        Need(body.Volts is not null, "volts", wrong);
+        var (horsepower, kilowatts) = (Size(body.Horsepower, "horsepower", wrong), Size(body.Kilowatts, "kilowatts", wrong));
+        var edition = Edition(body.Edition, wrong);
+        return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(SupplyPlanner.Plan(knowledge, new SupplyInput
+        {
+            Region = body.Region!.Value,
+            Phases = body.Phases!.Value,
+            Volts = body.Volts!.Value,
+            Hertz = body.Hertz,
+            Horsepower = horsepower,
+            Kilowatts = kilowatts,
+            PlateAmps = body.PlateAmps,
+            PlateVolts = body.PlateVolts,
+            PlateHertz = body.PlateHertz,
+            ServiceFactor = body.ServiceFactor,
+            TemperatureRise = body.TemperatureRise,
+            Rpm = body.Rpm,
+            CodeLetter = body.CodeLetter,
+            LengthMetres = body.LengthMetres,
+            PowerFactor = body.PowerFactor is > 1 and <= 100 ? body.PowerFactor / 100 : body.PowerFactor,
+            Efficiency = body.Efficiency is > 1 and <= 100 ? body.Efficiency / 100 : body.Efficiency,
+            InsulationCelsius = body.InsulationCelsius,
+            TerminalCelsius = body.TerminalCelsius,
+            AmbientCelsius = body.AmbientCelsius,
+            Together = body.Conductors,
+            Laying = body.Laying,
+            Protection = body.Protection,
+            MotorType = body.MotorType,
+            Starter = body.Starter,
+            Rectifier = body.Rectifier,
+            CordConnected = body.CordConnected ?? false,
+            OtherMotorAmps = body.OtherMotorAmps ?? [],
+            Edition = edition,
+            Earthing = body.Earthing,
+            UnitedKingdom = body.UnitedKingdom ?? false,
+        }));
+    }
+
+    private static void Need(bool given, string field, List<Problem> wrong)
+    {
+        if (!given)
+        {
+            wrong.Add(new Problem("invalid-fact", field, Statement.Of("problem.missing", ("field", field))));
+        }
+    }
+
+    /// <summary>A power as a number, or as the trade writes it: 1/2, 1 1/2.</summary>
+    private static double? Size(PlateValue? size, string field, List<Problem> wrong)
+    {
+        if (size is null)
+        {
+            return null;
+        }
+
+        var number = size.Numbers.Count == 1 && !size.Text.Contains('/', StringComparison.Ordinal) ? size.Number : Fractions.Read(size.Text);
+        if (number is null)
+        {
+            wrong.Add(new Problem("unreadable-quantity", field, Statement.Of("nameplate.not-a-number", ("field", field), ("text", size.Text))));
+        }
+
+        return number;
+    }
+
+    /// <summary>2023, "2023" or "NEC 2023".</summary>
+    private static int? Edition(PlateValue? edition, List<Problem> wrong)
+    {
+        if (edition is null)
+        {
+            return null;
+        }
+
+        if (Year().Match(edition.Text) is { Success: true } year)
+        {
+            return int.Parse(year.Value, CultureInfo.InvariantCulture);
+        }
+
+        wrong.Add(new Problem("unreadable-quantity", "edition", Statement.Of("nameplate.not-a-number", ("field", "edition"), ("text", edition.Text))));
+        return null;
+    }
+
+    [GeneratedRegex(@"\b\d{4}\b", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Year();
+
+    internal sealed record SupplyBody
+    {
+        public Region? Region { get; init; }
+
+        public int? Phases { get; init; }
+
+        public double? Volts { get; init; }
+
+        public double? Hertz { get; init; }
+
+        public PlateValue? Horsepower { get; init; }
+
+        public PlateValue? Kilowatts { get; init; }
+
+        public double? PlateAmps { get; init; }
+
+        public double? PlateVolts { get; init; }
+
+        public double? PlateHertz { get; init; }
+
+        public double? ServiceFactor { get; init; }
+
+        public double? TemperatureRise { get; init; }
+
+        public double? Rpm { get; init; }
+
+        public string? CodeLetter { get; init; }
+
+        public double? LengthMetres { get; init; }
+
+        public double? PowerFactor { get; init; }
+
+        public double? Efficiency { get; init; }
+
+        public double? InsulationCelsius { get; init; }
+
+        public double? TerminalCelsius { get; init; }
+
+        public double? AmbientCelsius { get; init; }
+
+        /// <summary>Current-carrying conductors together in North America, circuits side by side elsewhere.</summary>
+        public int? Conductors { get; init; }
+
+        public string? Laying { get; init; }
+
+        public string? Protection { get; init; }
+
+        public string? MotorType { get; init; }
+
+        public string? Starter { get; init; }
+
+        public string? Rectifier { get; init; }
+
+        public bool? CordConnected { get; init; }
+
+        public IReadOnlyList<double>? OtherMotorAmps { get; init; }
+
+        public PlateValue? Edition { get; init; }
+
+        public string? Earthing { get; init; }
+
+        public bool? UnitedKingdom { get; init; }
+    }
+}
