@@ -92,6 +92,18 @@ public sealed record SupplyInput
     /// <summary><c>tn</c> or <c>tt</c> outside North America.</summary>
     public string? Earthing { get; init; }
 
+    /// <summary>Inertia of the load at the motor's shaft in kg·m².</summary>
+    public double? LoadKilogramSquareMetres { get; init; }
+
+    /// <summary>Mean of motor less load torque while it runs up, in N·m.</summary>
+    public double? AcceleratingNewtonMetres { get; init; }
+
+    /// <summary>Tap of an autotransformer starter, a share.</summary>
+    public double? Tap { get; init; }
+
+    /// <summary>Volts of a single-phase supply on which this three-phase motor is wanted.</summary>
+    public double? SinglePhaseVolts { get; init; }
+
     /// <summary>Least-voltage factor of the United Kingdom since 2015.</summary>
     public bool UnitedKingdom { get; init; }
 }

@@ -66,6 +66,9 @@ public sealed record SupplyPlan
     /// <summary>Several motors on one feeder.</summary>
     public FeederReport? Feeder { get; init; }
 
+    /// <summary>How it starts, and what it would take on one phase.</summary>
+    public StartFigures? Start { get; init; }
+
     /// <summary>The adopted edition that was taken.</summary>
     public required string Edition { get; init; }
 

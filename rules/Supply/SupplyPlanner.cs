@@ -14,8 +14,12 @@ public static class SupplyPlanner
     {
         ArgumentNullException.ThrowIfNull(input);
         var problems = SupplyProblems.Of(knowledge, input).ToList();
-        return problems.Count > 0 ? Answer<SupplyPlan>.Refused(problems)
-            : input.Region == Region.Iec ? InternationalSupply.Plan(knowledge, input)
-            : AmericanSupply.Plan(knowledge, input);
+        if (problems.Count > 0)
+        {
+            return Answer<SupplyPlan>.Refused(problems);
+        }
+
+        var answer = input.Region == Region.Iec ? InternationalSupply.Plan(knowledge, input) : AmericanSupply.Plan(knowledge, input);
+        return answer.IsGiven ? StartFigures.Beside(knowledge, input, answer.Value) : answer;
     }
 }

@@ -8,7 +8,7 @@ namespace WireCoach.Rules.Supply;
 /// <summary>What cannot be a question about a supply.</summary>
 internal static class SupplyProblems
 {
-    private static readonly string[] Starters = ["direct", "star-delta"];
+    private static readonly string[] Starters = ["direct", "star-delta", "autotransformer"];
     private static readonly string[] Rectifiers = ["half-wave", "full-wave"];
     private static readonly string[] Layings = ["b2", "c"];
     private static readonly string[] Earthings = ["tn", "tt"];
@@ -34,6 +34,10 @@ internal static class SupplyProblems
             ("temperatureRise", input.TemperatureRise, "kelvin", Above, rule["most-rise"]),
             ("rpm", input.Rpm, "rpm", Above, rule["most-rpm"]),
             ("lengthMetres", input.LengthMetres, "metre", 0, rule["most-metres"]),
+            ("loadKilogramSquareMetres", input.LoadKilogramSquareMetres, "ratio", Above, rule["most-amps"]),
+            ("acceleratingNewtonMetres", input.AcceleratingNewtonMetres, "newton-metre", Above, rule["most-metres"]),
+            ("tap", input.Tap, "ratio", Above, 1),
+            ("singlePhaseVolts", input.SinglePhaseVolts, "volt", Above, rule["most-volts"]),
             ("powerFactor", input.PowerFactor, "ratio", Above, 1),
             ("efficiency", input.Efficiency, "ratio", Above, 1),
             ("conductors", input.Together, "count", 1, rule["most-conductors"]),
@@ -123,6 +127,16 @@ internal static class SupplyProblems
         if (input.Rectifier is not null && input.MotorType is not "dc")
         {
             yield return new Problem("invalid-fact", "rectifier", Statement.Of("supply.rectifier"));
+        }
+
+        if (input.Starter is "autotransformer" && input.Tap is null)
+        {
+            yield return new Problem("invalid-fact", "tap", Statement.Of("problem.missing", ("field", "tap")));
+        }
+
+        if (input.SinglePhaseVolts is not null && input.Phases == 1)
+        {
+            yield return new Problem("invalid-fact", "singlePhaseVolts", Statement.Of("supply.single-phase-volts"));
         }
 
         if (input.Starter is "star-delta" && input.Phases == 1)

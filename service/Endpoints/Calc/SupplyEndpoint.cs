@@ -56,6 +56,10 @@ internal static partial class SupplyEndpoint
             Edition = edition,
             Earthing = body.Earthing,
             UnitedKingdom = body.UnitedKingdom ?? false,
+            LoadKilogramSquareMetres = body.LoadKilogramSquareMetres,
+            AcceleratingNewtonMetres = body.AcceleratingNewtonMetres,
+            Tap = body.Tap,
+            SinglePhaseVolts = body.SinglePhaseVolts,
         }));
     }
 
@@ -166,5 +170,14 @@ internal static partial class SupplyEndpoint
         public string? Earthing { get; init; }
 
         public bool? UnitedKingdom { get; init; }
+
+        public double? LoadKilogramSquareMetres { get; init; }
+
+        public double? AcceleratingNewtonMetres { get; init; }
+
+        public double? Tap { get; init; }
+
+        /// <summary>Volts of a single-phase supply on which a three-phase motor is wanted.</summary>
+        public double? SinglePhaseVolts { get; init; }
     }
 }
