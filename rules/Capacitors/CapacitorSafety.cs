@@ -62,7 +62,7 @@ public static class CapacitorSafety
             Math.Max(rule["least-seconds"], seconds?.Value ?? 0), "second", $"{Units.Text(microfarads, "microfarad", 4)}, {worst.Text} at worst", null, seconds?.Trail ?? []);
         var kilohms = rule["ohms"] / knowledge.Rules["capacitor-bleed-ohms"]["ohms-per-kilohm"];
         var resistor = rule.Quote(kilohms, "kilohm", "slow enough to spare terminals and bleeder");
-        var watts = rule.Quote(Math.Max(rule["least-watts"], worst.Value!.Value * worst.Value.Value / rule["ohms"]), "watt", $"{worst.Text}, {resistor.Text}");
+        var watts = rule.Quote(rule["least-watts"], "watt", $"{worst.Text}, {resistor.Text}");
         return new Discharge(resistor, watts, hold, safe, worst,
         [
             Statement.Of("capacitors.off-and-locked"),

@@ -35,7 +35,7 @@ internal static class AmericanSupply
 
         var size = conductor.Value.Size.Text.Split(' ')[0];
         var device = ShortCircuitDevice.Choose(knowledge, ShortCircuitDevice.Names[input.Protection ?? "inverse-time-breaker"], MotorRow(input), full, year);
-        var starting = Starting(knowledge, input, found.Value);
+        var starting = Starting(knowledge, input, found.Value, year);
         var drop = VoltageDrop.American(knowledge, input, full, starting, size, year);
         return new SupplyPlan
         {
@@ -129,7 +129,7 @@ internal static class AmericanSupply
     }
 
     /// <summary>Starting current: the code letter's upper end, else the table of locked-rotor currents.</summary>
-    private static Quoted? Starting(TradeKnowledge knowledge, SupplyInput input, TableCurrent found)
+    private static Quoted? Starting(TradeKnowledge knowledge, SupplyInput input, TableCurrent found, int year)
     {
         if (input.MotorType is "dc")
         {
@@ -142,7 +142,7 @@ internal static class AmericanSupply
             return marked;
         }
 
-        var held = CurrentTable.Find(knowledge, input.Phases == 3 ? "nec-430-251-b" : "nec-430-251-a", horsepower, input.Volts);
+        var held = CurrentTable.Find(knowledge, input.Phases == 3 ? "nec-430-251-b" : "nec-430-251-a", horsepower, input.Volts, year);
         return held.Value?.Amps;
     }
 }
