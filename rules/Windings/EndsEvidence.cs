@@ -16,6 +16,9 @@ internal sealed class EndsEvidence
     private readonly TradeKnowledge _knowledge;
     private readonly EndsScheme _scheme;
     private readonly EndsPhysics _physics;
+    private readonly Dictionary<string, EndsPath> _paths = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string, string, long, double), ulong> _masks = [];
+    private readonly Dictionary<(string, long, double), double> _ratios = [];
 
     public EndsEvidence(TradeKnowledge knowledge, EndsScheme scheme)
     {
@@ -24,7 +27,12 @@ internal sealed class EndsEvidence
     }
 
     /// <summary>The volts over the volts applied that a set-up would read, with its sign.</summary>
-    public double Ratio(TestSetup setup, int[] way, double coupling) => _physics.Ratio(setup, way, coupling);
+    public double Ratio(TestSetup setup, int[] way, double coupling)
+    {
+        var path = Path(setup);
+        var key = (path.Shape, path.Relative(way), coupling);
+        return _ratios.TryGetValue(key, out var ratio) ? ratio : _ratios[key] = EndsPhysics.Ratio(path.Driven, path.Read, way, coupling);
+    }
 
     /// <summary>Whether a way leads from one lead to the other in the set-up.</summary>
     public bool Reads(TestSetup setup) =>
@@ -38,21 +46,56 @@ internal sealed class EndsEvidence
         return Enumerable.Range(0, Steps).Where(step => (couplings >> step & 1) == 1).Select(step => step * Step).MinBy(coupling => Math.Abs(coupling - usual));
     }
 
-    /// <summary>The couplings at which each way would give this reading.</summary>
+    /// <summary>The couplings at which each way would give this reading; 0 for a way that is refuted already.</summary>
     /// <param name="test">A test id.</param>
     /// <param name="setup">The set-up.</param>
     /// <param name="ratio">Volts read over volts applied; of an outcome, +1 up, −1 down, 0 no kick.</param>
-    public ulong[] Masks(string test, TestSetup setup, double ratio)
+    /// <param name="couplings">What is left of each way.</param>
+    public ulong[] Masks(string test, TestSetup setup, double ratio, ulong[] couplings)
     {
-        var driven = _physics.Way(setup.Drive[0], setup.Drive[1], [])!;
-        var read = _physics.Way(setup.Read[0], setup.Read[1], setup.Tie)!;
-        int[] touched = [.. driven.Concat(read).Select(step => step.Coil).Distinct()];
-        var known = new Dictionary<long, ulong>();
-        return [.. _scheme.Ways.Select(way =>
+        var masks = new ulong[couplings.Length];
+        foreach (var kind in Kinds(setup, couplings))
         {
-            var key = touched.Aggregate(0L, (code, coil) => (code * 12) + (way[coil] / 30));
-            return known.TryGetValue(key, out var mask) ? mask : known[key] = Mask(test, driven, read, way, ratio);
-        })];
+            var mask = Mask(test, setup, kind.Way, ratio);
+            foreach (var way in kind.Ways)
+            {
+                masks[way] = mask;
+            }
+        }
+
+        return masks;
+    }
+
+    /// <summary>The ways left, those together that a set-up cannot tell apart.</summary>
+    public IReadOnlyCollection<EndsKind> Kinds(TestSetup setup, ulong[] couplings)
+    {
+        var path = Path(setup);
+        var kinds = new Dictionary<(long, ulong), EndsKind>();
+        for (var way = 0; way < couplings.Length; way++)
+        {
+            if (couplings[way] != 0)
+            {
+                var key = (path.Relative(_scheme.Ways[way]), couplings[way]);
+                (kinds.TryGetValue(key, out var kind) ? kind : kinds[key] = new(couplings[way], [])).Ways.Add(way);
+            }
+        }
+
+        return kinds.Values;
+    }
+
+    /// <summary>The couplings at which a way would give this reading.</summary>
+    public ulong Mask(string test, TestSetup setup, int way, double ratio)
+    {
+        var path = Path(setup);
+        var key = (test, path.Shape, path.Relative(_scheme.Ways[way]), ratio);
+        return _masks.TryGetValue(key, out var mask) ? mask : _masks[key] = Mask(test, path.Driven, path.Read, _scheme.Ways[way], ratio);
+    }
+
+    private EndsPath Path(TestSetup setup)
+    {
+        var key = $"{string.Join('+', setup.Drive)}|{EndsReadings.Key(setup)}|{string.Join('+', setup.Read)}";
+        return _paths.TryGetValue(key, out var path) ? path
+            : _paths[key] = new(_physics.Way(setup.Drive[0], setup.Drive[1], [])!, _physics.Way(setup.Read[0], setup.Read[1], setup.Tie)!);
     }
 
     /// <summary>Two halves in series both ways: the greater impedance over the smaller decides, by its own figures.</summary>
@@ -116,4 +159,46 @@ internal sealed class EndsEvidence
 
     private double Spread(double predicted, double floor) =>
         Math.Max(floor, _knowledge.Rules["ends-induced"]["floor"]) + (predicted * _knowledge.Rules["ends-induced"]["spread-percent"] / 100);
+}
+
+/// <summary>Ways that a set-up cannot tell apart.</summary>
+/// <param name="Couplings">What is left of each.</param>
+/// <param name="Ways">Their indices.</param>
+internal sealed record EndsKind(ulong Couplings, List<int> Ways)
+{
+    public int Way => Ways[0];
+
+    public int Count => Ways.Count;
+}
+
+/// <summary>What is fed and what is read in a set-up; two set-ups of one shape read the same for coils that lie alike.</summary>
+internal sealed class EndsPath
+{
+    private readonly int[] _touched;
+
+    public EndsPath(IReadOnlyList<(int Coil, int Sign)> driven, IReadOnlyList<(int Coil, int Sign)> read)
+    {
+        (Driven, Read) = (driven, read);
+        _touched = [.. driven.Concat(read).Select(step => step.Coil).Distinct()];
+        string Steps(IReadOnlyList<(int Coil, int Sign)> steps) => string.Join(',', steps.Select(step => $"{Array.IndexOf(_touched, step.Coil)}{(step.Sign > 0 ? '+' : '-')}"));
+        Shape = $"{Steps(driven)}|{Steps(read)}";
+    }
+
+    public IReadOnlyList<(int Coil, int Sign)> Driven { get; }
+
+    public IReadOnlyList<(int Coil, int Sign)> Read { get; }
+
+    public string Shape { get; }
+
+    /// <summary>The directions of the coils it touches against the first of them.</summary>
+    public long Relative(int[] way)
+    {
+        var code = 0L;
+        foreach (var coil in _touched)
+        {
+            code = (code * 12) + ((way[coil] - way[_touched[0]] + 360) % 360 / 30);
+        }
+
+        return code;
+    }
 }

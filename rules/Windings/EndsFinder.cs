@@ -48,19 +48,26 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
             {
                 Status = EndsStatus.Contradiction,
                 Layout = input.Layout,
-                Notes = [Statement.Of("ends.no-way-fits")],
+                Notes = scheme.Phases && scheme.Coils.Count > 3 ? [Statement.Of("ends.no-way-fits"), Statement.Of("ends.phases-by-running")] : [Statement.Of("ends.no-way-fits")],
                 Trail = trail,
             };
         }
 
+        if (scheme.Phases && left.Length == 1 && evidence.Usual(couplings[left[0]]) < knowledge.Rules["ends-coupling"]["distrust-below"])
+        {
+            return new() { Status = EndsStatus.CannotTell, Layout = input.Layout, Notes = [Statement.Of("ends.phases-by-running")], Trail = trail };
+        }
+
+        var next = new EndsNext(knowledge, scheme, evidence, input, couplings, readings);
+        var confirm = left.Length == 1 && input.Printed.Count == 0 ? next.Confirm(scheme.Ways[left[0]]) : null;
         var finding = new EndsFinding
         {
-            Status = left.Length == 1 ? EndsStatus.Settled : EndsStatus.NeedsTest,
+            Status = left.Length == 1 && confirm is null ? EndsStatus.Settled : EndsStatus.NeedsTest,
             Layout = input.Layout ?? (left.Length == 1 ? scheme.Form?.Id : null),
             Alike = Alike(scheme, left),
             Trail = trail,
         };
-        if (left.Length == 1)
+        if (left.Length == 1 && confirm is null)
         {
             var printed = EndsReadings.Printed(scheme, input);
             var unproved = scheme.DirectionUnproved && printed is null;
@@ -72,10 +79,9 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
             };
         }
 
-        var next = new EndsNext(knowledge, scheme, evidence, input, couplings, readings).Choose();
-        return next is null
-            ? finding with { Status = EndsStatus.CannotTell, Notes = [EndsNext.WhyNot(scheme, input, readings.Any)] }
-            : finding with { Next = next };
+        return (confirm ?? next.Choose()) is { } test
+            ? finding with { Next = test }
+            : finding with { Status = EndsStatus.CannotTell, Notes = [EndsNext.WhyNot(scheme, input, readings.Any)] };
     }
 
     /// <summary>Pairs of starts, and pairs of finishes, that every way left agrees on.</summary>

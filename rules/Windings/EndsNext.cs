@@ -1,3 +1,4 @@
+using System.Numerics;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -16,11 +17,41 @@ internal sealed class EndsNext(
             return null;
         }
 
+        if (scheme.Coils.Any(coil => coil.Role is "armature" or "series-field" or "shunt-field"))
+        {
+            return Instrument("battery") ? Best(["battery-flick"]) : null; // AC on a field of few turns steps up in the other
+        }
+
         return (Instrument("low-voltage-ac") ? Best(scheme.Phases ? ["series-voltage", "induced-voltage"] : ["series-voltage"]) : null)
             ?? (Instrument("lcr-meter") ? Impedance() : null)
             ?? (Instrument("battery") ? Best(["battery-flick"]) : null)
             ?? HalfRun()
             ?? SoftRun();
+    }
+
+    /// <summary>Halves of one phase that were never fed and read against each other; only such a reading shows that they lie in the same slots.</summary>
+    public NextTest? Confirm(int[] way)
+    {
+        var test = Instrument("low-voltage-ac") ? "induced-voltage" : "battery-flick";
+        if (!scheme.Phases || !scheme.CoilsComeOut || input.Role is Role.Homeowner or Role.Manager)
+        {
+            return null;
+        }
+
+        for (var one = 0; one < scheme.Coils.Count; one++)
+        {
+            for (var other = one + 1; other < scheme.Coils.Count; other++)
+            {
+                if ((way[one] - way[other]) % 180 == 0 && !readings.Between(scheme.Coils[one], scheme.Coils[other]))
+                {
+                    return new EndsWords(knowledge, scheme, evidence, couplings).Of(test, new(
+                        [scheme.Coils[one].From, scheme.Coils[one].To], [], [scheme.Coils[other].From, scheme.Coils[other].To],
+                        test == "battery-flick" ? null : knowledge.Rules["ends-applied-volts"]["volts"]));
+                }
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Why there is no test, and who or what would help.</summary>
@@ -44,10 +75,10 @@ internal sealed class EndsNext(
 
     private NextTest? Best(string[] tests)
     {
-        var best = (Left: couplings.Count(mask => mask != 0) - 0.01, Next: default((string Test, TestSetup Setup)?));
+        var best = (Left: couplings.Sum(BitOperations.PopCount) * (1 - knowledge.Rules["ends-induced"]["worth"]), Next: default((string Test, TestSetup Setup)?));
         foreach (var test in tests.Where(test => !Barred(test)))
         {
-            foreach (var setup in Setups(test).Where(setup => evidence.Reads(setup) && !readings.Has(test, setup)))
+            foreach (var setup in Setups(test).Where(setup => evidence.Reads(setup) && !readings.Has(test, setup) && (test != "series-voltage" || AxisKnown(setup))))
             {
                 if (ExpectedLeft(test, setup) is var left && left < best.Left - 1e-9)
                 {
@@ -57,6 +88,14 @@ internal sealed class EndsNext(
         }
 
         return best.Next is var (chosen, how) ? new EndsWords(knowledge, scheme, evidence, couplings).Of(chosen, how) : null;
+    }
+
+    /// <summary>A reading of tied ends means one thing on one axis and the opposite on two, so a coil is read alone before it is tied.</summary>
+    private bool AxisKnown(TestSetup setup)
+    {
+        var (one, other) = (Index((setup.Drive[0], setup.Drive[1])), Index((setup.Tie[0][1], setup.Read[1])));
+        return one < 0 || other < 0 || couplings.Select((mask, way) => (mask, way)).Where(pair => pair.mask != 0)
+            .Select(pair => (scheme.Ways[pair.way][one] - scheme.Ways[pair.way][other]) % 180 == 0).Distinct().Count() == 1;
     }
 
     private IEnumerable<TestSetup> Setups(string test)
@@ -90,26 +129,13 @@ internal sealed class EndsNext(
     private bool Together((string From, string) one, (string From, string) other) => scheme.Related.Any(group =>
         group.Any(coil => scheme.Coils[coil].From == one.From) && group.Any(coil => scheme.Coils[coil].From == other.From));
 
-    /// <summary>Ways left on average after the test, every way as likely as the other.</summary>
+    /// <summary>Ways left on average after the test, each counted with the couplings left to it; every way as likely as the other.</summary>
     private double ExpectedLeft(string test, TestSetup setup)
     {
-        var outcomes = new Dictionary<double, int>();
-        var alive = 0;
-        for (var way = 0; way < couplings.Length; way++)
-        {
-            if (couplings[way] != 0)
-            {
-                alive++;
-                var outcome = Outcome(test, evidence.Ratio(setup, scheme.Ways[way], evidence.Usual(couplings[way])));
-                outcomes[outcome] = outcomes.GetValueOrDefault(outcome) + 1;
-            }
-        }
-
-        return outcomes.Sum(outcome =>
-        {
-            var masks = evidence.Masks(test, setup, outcome.Key);
-            return outcome.Value * masks.Where((mask, way) => (mask & couplings[way]) != 0).Count();
-        }) / (double)alive;
+        var kinds = evidence.Kinds(setup, couplings);
+        var alive = (double)kinds.Sum(kind => kind.Count);
+        return kinds.GroupBy(kind => Outcome(test, evidence.Ratio(setup, scheme.Ways[kind.Way], evidence.Usual(kind.Couplings)))).Sum(outcome =>
+            outcome.Sum(kind => kind.Count) / alive * kinds.Sum(kind => kind.Count * BitOperations.PopCount(evidence.Mask(test, setup, kind.Way, outcome.Key) & kind.Couplings)));
     }
 
     private double Outcome(string test, double ratio) => test == "battery-flick"
@@ -123,7 +149,7 @@ internal sealed class EndsNext(
             return null;
         }
 
-        foreach (var (a, b) in Pairings().Where(_ => scheme.Drives.All(drive => Coil(drive))))
+        foreach (var (a, b) in Pairings().Where(_ => scheme.Coils.Count <= 3 || !scheme.Phases))
         {
             foreach (var setup in new TestSetup[]
             {
@@ -148,8 +174,6 @@ internal sealed class EndsNext(
         return couplings.Select((mask, way) => (mask, way)).Where(pair => pair.mask != 0)
             .Select(pair => Math.Sign(Math.Round(Math.Cos((scheme.Ways[pair.way][one] - scheme.Ways[pair.way][other]) * Math.PI / 180), 6))).Distinct().Skip(1).Any();
     }
-
-    private bool Coil((string, string) ends) => Index(ends) >= 0;
 
     private int Index((string From, string To) ends) => scheme.Coils.ToList().FindIndex(coil => coil.From == ends.From && coil.To == ends.To);
 

@@ -23,6 +23,12 @@ internal sealed class EndsReadings
     public bool Has(string test, TestSetup setup) => _all.Exists(done => done.Result.Test == test
         && Same(done.Setup.Read, setup.Read) && Same(done.Setup.Drive, setup.Drive) && Key(done.Setup) == Key(setup));
 
+    /// <summary>Whether one coil was fed and the other read, alone or tied to it.</summary>
+    public bool Between(EndsCoil one, EndsCoil other) => _all.Exists(done => done.Result.Test != "series-impedance" && (Fed(done.Setup, one, other) || Fed(done.Setup, other, one)));
+
+    private static bool Fed(TestSetup setup, EndsCoil fed, EndsCoil read) => Same(setup.Drive, [fed.From, fed.To])
+        && (setup.Tie.Count == 0 ? Same(setup.Read, [read.From, read.To]) : setup.Read.Concat(setup.Tie.SelectMany(tie => tie)).Intersect([read.From, read.To], StringComparer.Ordinal).Count() == 2);
+
     /// <summary>Results of soft first runs by their joints.</summary>
     public string? SoftRun(TestSetup setup) => _all.LastOrDefault(done => done.Result.Test == "soft-first-run" && Key(done.Setup) == Key(setup)).Result?.Outcome;
 
@@ -64,7 +70,7 @@ internal sealed class EndsReadings
                 "soft-first-run" => BySoftRun(result, setup, scheme),
                 "series-impedance" => ByImpedance(result, setup, evidence),
                 "induced-voltage" when !scheme.Phases => null, // halves on one axis show their sign only when tied
-                _ => evidence.Masks(result.Test, setup, ratio!.Value),
+                _ => evidence.Masks(result.Test, setup, ratio!.Value, couplings),
             };
             for (var way = 0; masks is not null && way < couplings.Length; way++)
             {

@@ -35,6 +35,9 @@ internal sealed record EndsScheme
     /// <summary>Whether a motor of this kind can be run on one half.</summary>
     public bool CanRunOnHalf { get; init; }
 
+    /// <summary>Whether each coil can be fed and read by itself.</summary>
+    public bool CoilsComeOut => Coils.All(coil => coil.To[0] != '\0');
+
     /// <summary>Whether the start of a coil is the lead that it is listed from.</summary>
     public static bool StartsFrom(int coil, int[] way) => way[coil] % 120 == 0 || way[coil] == 90;
 
@@ -50,7 +53,7 @@ internal sealed record EndsScheme
         var found = new Dictionary<string, string>(Fixed, StringComparer.Ordinal);
         for (var coil = 0; coil < Coils.Count; coil++)
         {
-            var at = free.FindIndex(vector => vector.Role == Coils[coil].Role && vector.Fits(way[coil]));
+            var at = free.FindIndex(vector => vector.Role == Coils[coil].Role && vector.To is null == (Coils[coil].To[0] == '\0') && vector.Fits(way[coil]));
             if (at < 0)
             {
                 return null;

@@ -177,6 +177,11 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
                     .With("high", rule.Quote(ends[1] * volts, "volt", Inputs(ends[1], volts))),
                 Means(setup, cluster.Value));
         });
+        if (test == "induced-voltage" && clusters.Count == 1)
+        {
+            said.Add(new(Statement.Of("ends.when-below").With("volts", Null(volts)), Statement.Of("ends.phases-by-running")));
+        }
+
         if (test == "series-voltage" && setup.Tie.Count > 0)
         {
             var band = knowledge.Rules[scheme.Phases ? "ends-phases" : "ends-same-axis"];

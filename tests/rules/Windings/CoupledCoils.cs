@@ -5,7 +5,7 @@ using WireCoach.Rules.Windings;
 namespace WireCoach.Rules.Tests.Windings;
 
 /// <summary>Stator coils that share flux, and a cage at rest as two shorted coils at right angles; solved as a network.</summary>
-internal sealed class CoupledCoils(IReadOnlyList<(string From, string To, int Degrees)> coils, double rotorOhms, double ohms = 0.8, bool ownPoles = false, double stray = 0)
+internal sealed class CoupledCoils(IReadOnlyList<(string From, string To, int Degrees)> coils, double rotorOhms, double ohms = 0.8, bool ownPoles = false, double stray = 0, IReadOnlyList<int>? arcs = null)
 {
     private const double Henries = 0.04;
     private const double StatorShare = 0.9;
@@ -48,23 +48,28 @@ internal sealed class CoupledCoils(IReadOnlyList<(string From, string To, int De
             elements.Add(new Element.Inductor($"coil {one}", Node(coils[one].From, setup), Node(coils[one].To, setup), Henries, ohms));
             for (var other = 0; other < one; other++)
             {
-                couplings.Add(new($"coil {one}", $"coil {other}", ownPoles ? stray : StatorShare * Cos(coils[one].Degrees - coils[other].Degrees)));
+                couplings.Add(new($"coil {one}", $"coil {other}", Share(one, other) * Cos(coils[one].Degrees - coils[other].Degrees)));
             }
         }
 
         foreach (var axis in new[] { 0, 90 })
         {
-            foreach (var poles in ownPoles ? Enumerable.Range(0, coils.Count) : [-1])
+            foreach (var poles in Enumerable.Range(0, coils.Count).Select(Arc).Distinct())
             {
                 elements.Add(new Element.Inductor($"cage {axis} {poles}", $"cage {axis} {poles}", $"cage end {axis} {poles}", Henries));
                 elements.Add(new Element.Resistor($"cage ohms {axis} {poles}", $"cage {axis} {poles}", $"cage end {axis} {poles}", rotorOhms));
-                couplings.AddRange(Enumerable.Range(0, coils.Count).Where(coil => poles < 0 || coil == poles)
+                couplings.AddRange(Enumerable.Range(0, coils.Count).Where(coil => poles == Arc(coil))
                     .Select(coil => new Coupling($"coil {coil}", $"cage {axis} {poles}", RotorShare * Cos(coils[coil].Degrees - axis))));
             }
         }
 
         return new() { Elements = elements, Couplings = couplings, Hertz = 60, Ground = feed.To, IslandsAllowed = true };
     }
+
+    /// <summary>The stretch of poles that a coil lies on.</summary>
+    private int Arc(int coil) => !ownPoles ? 0 : arcs?[coil] ?? coil;
+
+    private double Share(int one, int other) => Arc(one) == Arc(other) ? StatorShare : stray;
 
     private static string Node(string lead, TestSetup setup) => setup.Tie.FirstOrDefault(tie => tie.Contains(lead, StringComparer.Ordinal)) is { } tie ? tie[0] : lead;
 

@@ -157,7 +157,7 @@ public sealed class EndsFinderTest
             {
                 Assert.Equal(turned ? "6" : "2", found.Assignment!["T3"]);
             }
-        }, iter: 400);
+        }, iter: 150);
     }
 
     [Fact]
@@ -172,11 +172,11 @@ public sealed class EndsFinderTest
             {
                 Assert.Equal(turned ? "6" : "2", found.Assignment!["T3"]);
             }
-        }, iter: 300);
+        }, iter: 120);
     }
 
     /// <summary>Does every test that is asked for on the coils, to the end.</summary>
-    internal static EndsFinding Drive(EndsInput input, CoupledCoils coils)
+    internal static EndsFinding Drive(EndsInput input, CoupledCoils coils, Action? tested = null)
     {
         for (var test = 0; test < 40; test++)
         {
@@ -186,6 +186,7 @@ public sealed class EndsFinderTest
                 return found;
             }
 
+            tested?.Invoke();
             var result = new EndsResult
             {
                 Test = next.Test,
