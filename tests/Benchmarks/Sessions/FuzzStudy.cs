@@ -15,16 +15,19 @@ internal static class FuzzStudy
     private static async Task Run(int bodies)
     {
         var folder = Directory.CreateTempSubdirectory("wirecoach-fuzz-").FullName;
-        await using var service = await ServiceProcess.Start(folder);
-        await service.Open();
-        var before = service.Mebibytes;
-        var watch = Stopwatch.StartNew();
-        var counts = await Task.WhenAll(Enumerable.Range(0, Senders).Select(sender => Task.Run(() => Send(service, sender, bodies / Senders))));
-        var statuses = counts.SelectMany(count => count.Statuses).GroupBy(status => status.Key, status => status.Value).OrderBy(status => status.Key);
-        Console.WriteLine($"{bodies} bodies in {watch.Elapsed.TotalSeconds:0} s; {string.Join(", ", statuses.Select(status => $"{status.Key}: {status.Sum()}"))}");
-        Console.WriteLine($"slowest {counts.Max(count => count.Slowest):0} ms; memory {before:0} MiB before, {service.Mebibytes:0} MiB after");
-        var failed = counts.Sum(count => count.Statuses.Where(status => status.Key >= 500).Sum(status => status.Value));
-        await service.DisposeAsync();
+        var failed = 0;
+        await using (var service = await ServiceProcess.Start(folder))
+        {
+            await service.Open();
+            var before = service.Mebibytes;
+            var watch = Stopwatch.StartNew();
+            var counts = await Task.WhenAll(Enumerable.Range(0, Senders).Select(sender => Task.Run(() => Send(service, sender, bodies / Senders))));
+            var statuses = counts.SelectMany(count => count.Statuses).GroupBy(status => status.Key, status => status.Value).OrderBy(status => status.Key);
+            Console.WriteLine($"{bodies} bodies in {watch.Elapsed.TotalSeconds:0} s; {string.Join(", ", statuses.Select(status => $"{status.Key}: {status.Sum()}"))}");
+            Console.WriteLine($"slowest {counts.Max(count => count.Slowest):0} ms; memory {before:0} MiB before, {service.Mebibytes:0} MiB after");
+            failed = counts.Sum(count => count.Statuses.Where(status => status.Key >= 500).Sum(status => status.Value));
+        }
+
         Directory.Delete(folder, recursive: true);
         if (failed > 0)
         {
