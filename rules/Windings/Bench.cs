@@ -12,7 +12,7 @@ internal sealed class Bench
     private readonly IdentificationInput _input;
     private readonly IdentificationFigures _figures;
     private readonly string?[] _markings;
-    private readonly Lazy<IReadOnlyList<PatternState>> _faulty;
+    private readonly Lazy<IReadOnlyList<Search>> _faulty;
 
     public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings)
     {
@@ -40,10 +40,10 @@ internal sealed class Bench
     /// <summary>Readings that changed while the shaft was turned.</summary>
     public IReadOnlyList<Measured> Turning => [.. Readings.Where(reading => _input.Readings[reading.Index].ChangesWithShaft)];
 
-    public IReadOnlyList<PatternState> Sound { get; }
+    public IReadOnlyList<Search> Sound { get; }
 
     /// <summary>Motors with something the matter; looked at only when sound ones do not explain the readings.</summary>
-    public IReadOnlyList<PatternState> Faulty => _faulty.Value;
+    public IReadOnlyList<Search> Faulty => _faulty.Value;
 
     public IdentificationFigures Figures => _figures;
 
@@ -112,15 +112,15 @@ internal sealed class Bench
         winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second])
         && leaf.Pattern.Layout.Coils.Any(coil => coil.ChangesWithShaft && winding.Coils.Contains(coil.Id)));
 
-    private List<PatternState> States(IReadOnlyList<Pattern> patterns)
+    private List<Search> States(IReadOnlyList<Pattern> patterns)
     {
-        var states = new List<PatternState>();
+        var states = new List<Search>();
         foreach (var pattern in patterns)
         {
             var weight = Weight(pattern);
             if (!double.IsNegativeInfinity(weight))
             {
-                states.Add(new(pattern, new Fit(pattern), pattern.LogPrior + weight));
+                states.Add(new(pattern, pattern.LogPrior + weight));
             }
         }
 

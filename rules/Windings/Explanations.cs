@@ -57,7 +57,7 @@ internal sealed class Explanations
         var whole = true;
         foreach (var state in faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound)
         {
-            whole &= Search.Run(state, plan, bench.Terms, leaves, Most);
+            whole &= state.Run(plan, bench.Terms, leaves, Most);
         }
 
         for (var index = 0; index < leaves.Count; index++)

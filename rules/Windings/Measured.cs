@@ -14,6 +14,12 @@ internal enum Showed
 
     /// <summary>A beep without a figure.</summary>
     Beep,
+
+    /// <summary>Open, as it was said, but it is not believed: there is a path.</summary>
+    NotOpen,
+
+    /// <summary>A figure or a kick that is not believed: anything may be there.</summary>
+    Anything,
 }
 
 /// <summary>A reading between two leads as the search uses it.</summary>

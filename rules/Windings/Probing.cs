@@ -14,8 +14,6 @@ internal sealed class Probing
 {
     private const double Step = 0.08;
     private const int NewFigure = int.MaxValue;
-    private const int OpenSign = int.MinValue;
-    private const int KickSign = int.MinValue + 1;
 
     private readonly IReadOnlyList<Leaf> _leaves;
     private readonly double[] _weights;
@@ -23,12 +21,17 @@ internal sealed class Probing
     private readonly double _kickSeen;
     private readonly int[] _known;
     private readonly Dictionary<int, double> _signs = [];
+    private readonly List<int>[] _free;
     private double _chance;
+    private double _open;
+    private double _kick;
+    private double _new;
 
     public Probing(IReadOnlyList<Leaf> leaves, double[] weights, IReadOnlyList<Measured> readings, double kickSeen)
     {
         (_leaves, _weights, _readings, _kickSeen) = (leaves, weights, readings, kickSeen);
         _known = [.. leaves.Select(Known)];
+        _free = [.. leaves.Select(Free)];
     }
 
     /// <summary>The readings that tell most, the best first; those already taken and those that cannot be taken are left out.</summary>
@@ -42,12 +45,12 @@ internal sealed class Probing
         {
             foreach (var second in touched.Where(second => second > first && allowed(first, second) && !Taken(first, second)))
             {
-                probes.Add(new(first, second, Bits((leaf, weight, known) => Between(leaf, weight, known, leaf.TerminalOf[first], leaf.TerminalOf[second]))));
+                probes.Add(new(first, second, Bits((at, weight) => Between(_leaves[at], weight, _known[at], _leaves[at].TerminalOf[first], _leaves[at].TerminalOf[second]))));
             }
 
             if (fresh.FirstOrDefault(lead => allowed(first, lead), -1) is var one and >= 0)
             {
-                probes.Add(new(first, one, Bits((leaf, weight, known) => ToFresh(leaf, weight, known, leaf.TerminalOf[first]))));
+                probes.Add(new(first, one, Bits((at, weight) => ToFresh(at, weight, _leaves[at].TerminalOf[first]))));
             }
         }
 
@@ -87,39 +90,39 @@ internal sealed class Probing
         return known;
     }
 
-    private double Bits(Action<Leaf, double, int> add)
+    private double Bits(Action<int, double> add)
     {
         _signs.Clear();
-        _chance = 0;
+        (_chance, _open, _kick, _new) = (0, 0, 0, 0);
         for (var index = 0; index < _leaves.Count; index++)
         {
             if (_weights[index] > 1e-9)
             {
-                add(_leaves[index], _weights[index], _known[index]);
+                add(index, _weights[index]);
             }
         }
 
-        return Math.Max(0, Weights.Bits(_signs.Values) - _chance);
+        return Math.Max(0, Weights.Bits(_signs.Values) + Weights.Surprise(_open) + Weights.Surprise(_kick) + Weights.Surprise(_new) - _chance);
     }
 
-    private void ToFresh(Leaf leaf, double weight, int known, int terminal)
+    private void ToFresh(int at, double weight, int terminal)
     {
-        var free = Free(leaf);
+        var free = _free[at];
         foreach (var other in free)
         {
-            Between(leaf, weight / free.Count, known, terminal, other);
+            Between(_leaves[at], weight / free.Count, _known[at], terminal, other);
         }
     }
 
-    private void BothFresh(Leaf leaf, double weight, int known)
+    private void BothFresh(int at, double weight)
     {
-        var free = Free(leaf);
+        var free = _free[at];
         var share = weight / (free.Count * (free.Count - 1) / 2);
         for (var first = 0; first < free.Count; first++)
         {
             for (var second = first + 1; second < free.Count; second++)
             {
-                Between(leaf, share, known, free[first], free[second]);
+                Between(_leaves[at], share, _known[at], free[first], free[second]);
             }
         }
     }
@@ -143,11 +146,11 @@ internal sealed class Probing
         switch (leaf.Pattern.Links[first][second])
         {
             case Link.Open:
-                Add(OpenSign, weight);
+                _open += weight;
                 break;
             case Link.Kick:
-                Add(KickSign, weight * _kickSeen);
-                Add(OpenSign, weight * (1 - _kickSeen));
+                _kick += weight * _kickSeen;
+                _open += weight * (1 - _kickSeen);
                 _chance += weight * (Weights.Surprise(_kickSeen) + Weights.Surprise(1 - _kickSeen));
                 break;
             default:
@@ -175,5 +178,15 @@ internal sealed class Probing
         return (int)Math.Round(Math.Log(Math.Max(sum, 1e-3)) / Step);
     }
 
-    private void Add(int sign, double weight) => _signs[sign] = _signs.GetValueOrDefault(sign) + weight;
+    private void Add(int sign, double weight)
+    {
+        if (sign == NewFigure)
+        {
+            _new += weight;
+        }
+        else
+        {
+            _signs[sign] = _signs.GetValueOrDefault(sign) + weight;
+        }
+    }
 }

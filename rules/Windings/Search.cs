@@ -11,17 +11,17 @@ internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight,
     public Link LinkOf(int first, int second) => Pattern.Links[TerminalOf[first]][TerminalOf[second]];
 }
 
-/// <summary>Lays leads on terminals, one after another, as far as the readings allow it. Leads that no reading touches are left out, being all alike.</summary>
+/// <summary>Lays leads on the terminals of one pattern, one after another, as far as the readings allow it. Leads that no reading touches are left out, being all alike.</summary>
+/// <remarks>Keeps its scratch space from run to run; one for each pattern of an identification.</remarks>
 internal sealed class Search
 {
     private const double Hopeless = 4.5;
     private const double Least = 0.03;
 
-    private readonly Pattern _pattern;
-    private readonly SearchPlan _plan;
-    private readonly SearchTerms _terms;
-    private readonly List<Leaf> _leaves;
-    private readonly int _most;
+    private SearchPlan _plan = SearchPlan.Nothing;
+    private SearchTerms _terms = SearchTerms.Nothing;
+    private List<Leaf> _leaves = [];
+    private int _most;
     private readonly int[] _terminalOf;
     private readonly int[] _usedMask;
     private readonly int[] _freeOfClass;
@@ -29,34 +29,46 @@ internal sealed class Search
     private readonly Measured?[] _said;
     private readonly int[] _saidAt;
     private readonly double[] _saidLn;
-    private readonly int[] _formulas;
-    private readonly double[] _lnOhms;
-    private readonly double[] _lnErrors;
+    private int[] _formulas = [];
+    private double[] _lnOhms = [];
+    private double[] _lnErrors = [];
 
-    private Search(PatternState state, SearchPlan plan, SearchTerms terms, List<Leaf> leaves, int most)
+    public Search(Pattern pattern, double logPrior)
     {
-        (_pattern, _fit, _plan, _terms, _leaves, _most) = (state.Pattern, state.Fit, plan, terms, leaves, most);
-        var leads = plan.Leads;
-        _terminalOf = new int[leads];
+        (Pattern, LogPrior, _fit) = (pattern, logPrior, new Fit(pattern));
+        _terminalOf = new int[pattern.Count];
         Array.Fill(_terminalOf, -1);
-        _usedMask = new int[_pattern.Blocks.Length];
-        _freeOfClass = new int[_pattern.Blocks.Length];
-        foreach (var block in _pattern.Blocks)
+        _usedMask = new int[pattern.Blocks.Length];
+        _freeOfClass = new int[pattern.Blocks.Length];
+        foreach (var block in pattern.Blocks)
         {
             _freeOfClass[block.Class]++;
         }
 
-        _said = new Measured?[_pattern.Unknowns.Length];
+        _said = new Measured?[pattern.Unknowns.Length];
         _saidAt = new int[_said.Length];
         _saidLn = new double[_said.Length];
-        _formulas = new int[plan.Readings.Count];
-        _lnOhms = new double[plan.Readings.Count];
-        _lnErrors = new double[plan.Readings.Count];
     }
 
-    /// <summary>Adds all ways to lay the leads on one pattern; <see langword="false"/> when there are more than may be looked at.</summary>
-    public static bool Run(PatternState state, SearchPlan plan, SearchTerms terms, List<Leaf> leaves, int most) =>
-        new Search(state, plan, terms, leaves, most).Place(0, state.LogPrior);
+    /// <summary>The pattern.</summary>
+    public Pattern Pattern { get; }
+
+    /// <summary>ln of its weight in this identification.</summary>
+    public double LogPrior { get; }
+
+    /// <summary>Adds all ways to lay the leads on the pattern; <see langword="false"/> when there are more than may be looked at.</summary>
+    public bool Run(SearchPlan plan, SearchTerms terms, List<Leaf> leaves, int most)
+    {
+        (_plan, _terms, _leaves, _most) = (plan, terms, leaves, most);
+        if (_formulas.Length < plan.Readings.Count)
+        {
+            _formulas = new int[plan.Readings.Count];
+            _lnOhms = new double[plan.Readings.Count];
+            _lnErrors = new double[plan.Readings.Count];
+        }
+
+        return Place(0, LogPrior);
+    }
 
     private bool Place(int depth, double log)
     {
@@ -66,9 +78,9 @@ internal sealed class Search
         }
 
         // Among all n! assignments the next lead takes each free terminal equally often.
-        log -= Math.Log(_pattern.Count - depth);
+        log -= Math.Log(Pattern.Count - depth);
         var seen = 0L;
-        foreach (var block in _pattern.Blocks)
+        foreach (var block in Pattern.Blocks)
         {
             var mask = _usedMask[block.Index];
             var copies = 1;
@@ -129,8 +141,8 @@ internal sealed class Search
         foreach (var reading in _plan.Checks[depth])
         {
             var (first, second) = (_terminalOf[reading.First], _terminalOf[reading.Second]);
-            log += _terms.LogOf(_pattern.Links[first][second], reading.Showed);
-            if (double.IsNegativeInfinity(log) || (reading.Showed == Showed.Ohms && !Agrees(reading, _pattern.Formula[first][second], depth)))
+            log += _terms.LogOf(Pattern.Links[first][second], reading.Showed);
+            if (double.IsNegativeInfinity(log) || (reading.Showed == Showed.Ohms && !Agrees(reading, Pattern.Formula[first][second], depth)))
             {
                 return false;
             }
@@ -142,13 +154,13 @@ internal sealed class Search
     /// <summary>Whether a figure goes with an earlier one that says the same unknown; far beyond the meter's error it never will.</summary>
     private bool Agrees(Measured reading, int formula, int depth)
     {
-        var unknown = _pattern.OnlyUnknown[formula];
+        var unknown = Pattern.OnlyUnknown[formula];
         if (unknown < 0)
         {
             return true;
         }
 
-        var ln = reading.LnOhms - _pattern.LnFactor[formula];
+        var ln = reading.LnOhms - Pattern.LnFactor[formula];
         if (_said[unknown] is { } earlier)
         {
             return Math.Abs(ln - _saidLn[unknown]) <= (Hopeless * (reading.LnError + earlier.LnError)) + Least;
@@ -163,9 +175,9 @@ internal sealed class Search
         var count = 0;
         foreach (var reading in _plan.Readings)
         {
-            if (reading.Showed == Showed.Ohms && _pattern.Links[_terminalOf[reading.First]][_terminalOf[reading.Second]] == Link.Ohms)
+            if (reading.Showed == Showed.Ohms && Pattern.Links[_terminalOf[reading.First]][_terminalOf[reading.Second]] == Link.Ohms)
             {
-                _formulas[count] = _pattern.Formula[_terminalOf[reading.First]][_terminalOf[reading.Second]];
+                _formulas[count] = Pattern.Formula[_terminalOf[reading.First]][_terminalOf[reading.Second]];
                 _lnOhms[count] = reading.LnOhms;
                 _lnErrors[count] = reading.LnError;
                 count++;
@@ -173,17 +185,16 @@ internal sealed class Search
         }
 
         log += _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors);
-        _leaves.Add(new(_pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
+        _leaves.Add(new(Pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
         return _leaves.Count < _most;
     }
 }
 
-/// <summary>A pattern with its scratch space and its weight in one identification.</summary>
-internal sealed record PatternState(Pattern Pattern, Fit Fit, double LogPrior);
-
 /// <summary>What the meter may show over each kind of link.</summary>
 internal sealed class SearchTerms
 {
+    public static readonly SearchTerms Nothing = new(0.5);
+
     private readonly double _kickSeen;
     private readonly double _kickMissed;
 
@@ -199,6 +210,8 @@ internal sealed class SearchTerms
         (Link.Ohms, Showed.Ohms or Showed.Beep) => 0,
         (Link.Kick, Showed.Kick) => _kickSeen,
         (Link.Kick, Showed.Open) => _kickMissed,
+        (Link.Ohms, Showed.NotOpen) => 0,
+        (_, Showed.Anything) => 0,
         _ => double.NegativeInfinity,
     };
 }
@@ -206,6 +219,8 @@ internal sealed class SearchTerms
 /// <summary>In which order leads are laid on terminals, and what is to be checked after each.</summary>
 internal sealed class SearchPlan
 {
+    public static readonly SearchPlan Nothing = new(0, [], everyLead: false);
+
     public SearchPlan(int leads, IReadOnlyList<Measured> readings, bool everyLead)
     {
         Leads = leads;
@@ -234,7 +249,7 @@ internal sealed class SearchPlan
     private static int[] InOrder(int leads, IReadOnlyList<Measured> readings, bool everyLead)
     {
         var order = new List<int>(leads);
-        foreach (var reading in readings.Where(reading => reading.Showed != Showed.Open).Concat(readings))
+        foreach (var reading in readings.Where(reading => reading.Showed is Showed.Ohms or Showed.Beep or Showed.Kick or Showed.NotOpen).Concat(readings))
         {
             Add(reading.First);
             Add(reading.Second);

@@ -19,7 +19,8 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
         var slips = new List<Slip>();
         foreach (var reading in readings.Where(reading => !Confirmed(bench, readings, reading)))
         {
-            var rest = Explanations.Of(bench, [.. readings.Where(other => other != reading)], faults, everyLead: true);
+            var doubted = reading with { Showed = reading.Showed == Showed.Open ? Showed.NotOpen : Showed.Anything };
+            var rest = Explanations.Of(bench, [.. readings.Select(other => other == reading ? doubted : other)], faults, everyLead: true);
             if (rest.Any)
             {
                 slips.Add(new(reading, rest, rest.LogTotal + LogCost(bench, reading)));
