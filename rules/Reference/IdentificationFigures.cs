@@ -26,6 +26,9 @@ public sealed record IdentificationFigures
     /// <summary>How often a single reading is a slip of the hand; a probability.</summary>
     public required Judgement Slip { get; init; }
 
+    /// <summary>How far a misread figure usually lies from the right one: one standard deviation of its natural logarithm.</summary>
+    public required Judgement SlipSpread { get; init; }
+
     /// <summary>How often a person sees the kick of a capacitor on an ohmmeter; a probability.</summary>
     public required Judgement KickSeen { get; init; }
 

@@ -20,7 +20,7 @@ internal sealed class Bench
         Leads = input.Leads;
         Readings = readings;
         Meter = new(figures, input.Meter);
-        Terms = new(figures.KickSeen.Value);
+        Terms = new(figures.KickSeen.Value, figures.SlipSpread.Value);
         _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
         HasMarkings = Array.Exists(_markings, marking => marking is not null);
         Sound = States(patterns.Sound);

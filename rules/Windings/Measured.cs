@@ -32,7 +32,10 @@ internal enum Showed
 internal sealed record Measured(int Index, int First, int Second, Showed Showed, double Ohms, double Error)
 {
     /// <summary>ln of the ohms.</summary>
-    public double LnOhms { get; } = Showed == Showed.Ohms ? Math.Log(Math.Max(Ohms, Error / 2)) : 0;
+    public double LnOhms { get; } = Math.Log(Math.Max(Ohms, Error / 2));
+
+    /// <summary>Whether a figure was shown that is not believed.</summary>
+    public bool Mistaken { get; init; }
 
     /// <summary>One standard deviation of <see cref="LnOhms"/>.</summary>
     public double LnError { get; } = Showed == Showed.Ohms ? Math.Max(Error / Math.Max(Ohms, Error), 1e-4) : 1;

@@ -170,6 +170,22 @@ internal sealed class Search
         return true;
     }
 
+    /// <summary>How a figure that is not believed comes about: most mistakes stay within a few times of what is really there.</summary>
+    private double Mistaken()
+    {
+        var log = 0.0;
+        foreach (var reading in _plan.Readings)
+        {
+            if (reading is { Showed: Showed.Anything, Mistaken: true })
+            {
+                var formula = Pattern.Formula[_terminalOf[reading.First]][_terminalOf[reading.Second]];
+                log += _terms.LogOfMistake(formula < 0 ? null : reading.LnOhms - _fit.LnPredicted(formula));
+            }
+        }
+
+        return log;
+    }
+
     private bool AddLeaf(double log)
     {
         var count = 0;
@@ -184,7 +200,7 @@ internal sealed class Search
             }
         }
 
-        log += _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors);
+        log += _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors) + Mistaken();
         _leaves.Add(new(Pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
         return _leaves.Count < _most;
     }
@@ -193,16 +209,27 @@ internal sealed class Search
 /// <summary>What the meter may show over each kind of link.</summary>
 internal sealed class SearchTerms
 {
-    public static readonly SearchTerms Nothing = new(0.5);
+    public static readonly SearchTerms Nothing = new(0.5, 1);
 
     private readonly double _kickSeen;
     private readonly double _kickMissed;
 
-    public SearchTerms(double kickSeen)
+    private const double LnOhmsRange = 12.4; // 0.02 Ω to 5 kΩ: where a figure may lie that has no ground at all
+    private const double LnRoot2Pi = 0.91893853320467274;
+
+    private readonly double _slipSpread;
+
+    public SearchTerms(double kickSeen, double slipSpread)
     {
+        _slipSpread = slipSpread;
         _kickSeen = Math.Log(kickSeen);
         _kickMissed = Math.Log(1 - kickSeen);
     }
+
+    /// <summary>ln of the density of a mistaken figure's logarithm.</summary>
+    /// <param name="off">How far it is from what is really there, as a logarithm; <see langword="null"/> where there is nothing.</param>
+    public double LogOfMistake(double? off) =>
+        off is { } far ? -(0.5 * far * far / (_slipSpread * _slipSpread)) - Math.Log(_slipSpread) - LnRoot2Pi : -Math.Log(LnOhmsRange);
 
     public double LogOf(Link link, Showed showed) => (link, showed) switch
     {

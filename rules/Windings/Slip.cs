@@ -8,8 +8,6 @@ namespace WireCoach.Rules.Windings;
 /// <param name="LogWeight">ln of the weight of all explanations with this slip, the cost of a slip in it.</param>
 internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeight)
 {
-    private const double LnOhmsRange = 12.4; // 0.02 Ω to 5 kΩ: where a mistaken figure may lie
-
     /// <summary>Nobody sees a meter move and then go open by mistake, or hardly.</summary>
     private const double KickImagined = 0.02;
 
@@ -19,7 +17,7 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
         var slips = new List<Slip>();
         foreach (var reading in readings.Where(reading => !Confirmed(bench, readings, reading)))
         {
-            var doubted = reading with { Showed = reading.Showed == Showed.Open ? Showed.NotOpen : Showed.Anything };
+            var doubted = reading with { Showed = reading.Showed == Showed.Open ? Showed.NotOpen : Showed.Anything, Mistaken = reading.Showed == Showed.Ohms };
             var rest = Explanations.Of(bench, [.. readings.Select(other => other == reading ? doubted : other)], faults, everyLead: true);
             if (rest.Any)
             {
@@ -46,10 +44,6 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
         _ => one.Showed == other.Showed,
     };
 
-    private static double LogCost(Bench bench, Measured reading) => Math.Log(bench.Figures.Slip.Value / 2) + reading.Showed switch
-    {
-        Showed.Ohms => -Math.Log(LnOhmsRange),
-        Showed.Kick => Math.Log(KickImagined),
-        _ => 0,
-    };
+    private static double LogCost(Bench bench, Measured reading) => 
+        Math.Log(bench.Figures.Slip.Value / 2) + (reading.Showed == Showed.Kick ? Math.Log(KickImagined) : 0);
 }
