@@ -14,6 +14,7 @@ internal static class Program
         ["identify"] = Identification.IdentifyStudy.Run,
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,
         ["solver"] = SolverStudy.Run,
+        ["checker"] = CheckerStudy.Run,
     };
 
     private static int Main(string[] args)

@@ -189,14 +189,22 @@ internal sealed class FieldModel
         return drawn;
     }
 
+    /// <summary>Without the marked figure: the reactance that sets the start current at a right angle, per unit.</summary>
+    private double UsualCapacitorOhms()
+    {
+        var field = _circuit.Field(1);
+        var (main, turns) = (_circuit.Stator + field, _phases ? 1 : Math.Pow(_usual["start-turns"], 2));
+        var start = new Complex(_circuit.R1 * (_phases ? 1 : _usual["start-ohms"]), _circuit.X1 * turns) + (turns * field);
+        return start.Imaginary + (start.Real * main.Real / main.Imaginary);
+    }
+
     /// <summary>Capacitor and switch as admittances; a closed switch as one that is large against all coils.</summary>
     private IEnumerable<(int From, int To, Complex Siemens)> Parts()
     {
         var usual = VoltAmps / Math.Pow(_nodes.Found.Coils.Max(coil => coil.RatedVolts), 2);
         if (_nodes.Found.Capacitor is { } capacitor)
         {
-            // Without the marked figure, one that sets the start current near a right angle: its reactance is about twice that of the start winding.
-            var siemens = capacitor.Microfarads is { } c && IsToScale ? 2 * Math.PI * _hertz * c * 1e-6 : usual / (2 * _usual["start-ohms"] * _circuit.Stator.Magnitude * 2);
+            var siemens = capacitor.Microfarads is { } c && IsToScale ? 2 * Math.PI * _hertz * c * 1e-6 : usual / UsualCapacitorOhms();
             yield return (_nodes.Of(capacitor.From), _nodes.Of(capacitor.To), new Complex(0, siemens));
         }
 

@@ -29,9 +29,9 @@ internal sealed class FoundNodes
             Tie(joint);
         }
 
-        if (found.Protector.Count > 0)
+        foreach (var tied in found.Inside.Where(tied => tied.Count > 0))
         {
-            _ties.TieAll(found.Protector);
+            _ties.TieAll(tied);
         }
 
         Lines = _conductorNode.GroupBy(line => _ties.GroupOf(line.Value)).ToDictionary(group => group.Key, group => group.Select(line => line.Key).Order(StringComparer.Ordinal).ToList());
@@ -56,7 +56,7 @@ internal sealed class FoundNodes
 
     /// <summary>Whether a name is the end of a coil or a part.</summary>
     public bool IsKnown(string lead) => Found.Coils.Any(coil => coil.From == lead || coil.To == lead)
-        || Parts(Found).Any(part => part.From == lead || part.To == lead) || Found.Protector.Contains(lead);
+        || Parts(Found).Any(part => part.From == lead || part.To == lead) || Found.Inside.Any(tied => tied.Contains(lead));
 
     /// <summary>Whether two conductors of the supply meet in one node.</summary>
     public bool IsShorted => Lines.Values.Any(line => line.Count(IsLine) > 1);

@@ -159,10 +159,14 @@ internal sealed class Judge
 
     private void Sizes()
     {
+        // A speed tap in series is there to take volts from the run winding.
+        var tapped = Enumerable.Range(0, _coils.Count).Any(index => _coils[index].Coil!.Role == "speed-tap" && IsFed(index))
+            && Nodes.Found.SupplyVolts >= _limits["least"] * _coils.Max(coil => coil.Coil!.RatedVolts);
         for (var index = 0; index < _coils.Count; index++)
         {
             var (share, coil) = (Share(index), _coils[index].Coil!);
-            if (share < _limits["none"] || (share >= _limits["least"] && share <= _limits["greatest"]))
+            if (share < _limits["none"] || (share >= _limits["least"] && share <= _limits["greatest"])
+                || (tapped && share < 1 && !Places!.Weak.Contains(coil.Id)))
             {
                 continue;
             }

@@ -85,6 +85,38 @@ internal sealed record BenchMotor(string Name, bool ThreePhase, IReadOnlyList<Be
         };
     }
 
+    /// <summary>A table with one to three slips: two leads exchanged, a lead moved, two joints made one, a joint undone.</summary>
+    public Dictionary<string, int> Slipped(Random chance)
+    {
+        var nets = Nets(Tables[chance.Next(Tables.Count)]);
+        for (var slips = chance.Next(1, 4); slips > 0; slips--)
+        {
+            var (one, other) = (Leads[chance.Next(Leads.Count)], Leads[chance.Next(Leads.Count)]);
+            switch (chance.Next(4))
+            {
+                case 0:
+                    (nets[one], nets[other]) = (nets[other], nets[one]);
+                    break;
+                case 1:
+                    nets[one] = nets[other];
+                    break;
+                case 2:
+                    nets[one] = 1000 + slips;
+                    break;
+                default:
+                    var (from, to) = (nets[one], nets[other]);
+                    foreach (var name in nets.Where(name => name.Value == from).Select(name => name.Key).ToList())
+                    {
+                        nets[name] = to;
+                    }
+
+                    break;
+            }
+        }
+
+        return nets;
+    }
+
     private static IEnumerable<FoundJoint> Joints(List<string> names)
     {
         var (lines, leads) = (names.Where(name => name.StartsWith('L')).ToList(), names.Where(name => !name.StartsWith('L')).ToList());

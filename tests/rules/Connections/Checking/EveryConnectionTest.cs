@@ -58,7 +58,7 @@ public sealed class EveryConnectionTest
         var chance = new Random(20);
         for (var again = 0; again < 1500; again++)
         {
-            Same(motor, Slipped(motor, chance));
+            Same(motor, motor.Slipped(chance));
         }
     }
 
@@ -75,38 +75,6 @@ public sealed class EveryConnectionTest
     }
 
     private static string Text(IReadOnlyDictionary<string, int> nets) => string.Join(' ', nets.GroupBy(name => name.Value).Select(net => string.Join('+', net.Select(name => name.Key))));
-
-    /// <summary>A table with one to three slips: two leads exchanged, a lead moved, two joints made one, a joint undone.</summary>
-    private static Dictionary<string, int> Slipped(BenchMotor motor, Random chance)
-    {
-        var nets = motor.Nets(motor.Tables[chance.Next(motor.Tables.Count)]);
-        for (var slips = chance.Next(1, 4); slips > 0; slips--)
-        {
-            var (one, other) = (motor.Leads[chance.Next(motor.Leads.Count)], motor.Leads[chance.Next(motor.Leads.Count)]);
-            switch (chance.Next(4))
-            {
-                case 0:
-                    (nets[one], nets[other]) = (nets[other], nets[one]);
-                    break;
-                case 1:
-                    nets[one] = nets[other];
-                    break;
-                case 2:
-                    nets[one] = 1000 + slips;
-                    break;
-                default:
-                    var (from, to) = (nets[one], nets[other]);
-                    foreach (var name in nets.Where(name => name.Value == from).Select(name => name.Key).ToList())
-                    {
-                        nets[name] = to;
-                    }
-
-                    break;
-            }
-        }
-
-        return nets;
-    }
 
     /// <summary>Every way to put things into groups.</summary>
     private static IEnumerable<Dictionary<string, int>> Partitions(IReadOnlyList<string> names)

@@ -1,0 +1,73 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Connections.Checking;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Tests.Connections.Checking;
+
+/// <summary>Every row of every layout, made as its table says.</summary>
+public sealed class FoundMotorTest
+{
+    private const double Low = 115;
+    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly ConnectionChecker Checker = new(Knowledge);
+    private static readonly Dictionary<string, string> NoTags = [];
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void A_row_of_the_table_is_right(string layout, string form, string row)
+    {
+        var (motor, line) = Find(layout, form, row);
+        var result = Checker.Check(Made(motor, line, FoundMotor.JointsOf(line, NoTags))).Value!;
+        Assert.Equal([], result.Findings.Where(finding => finding.Severity > Severity.Note).Select(finding => $"{finding.Rule} {string.Join(' ', finding.About)}"));
+        Assert.Equal(Verdict.Correct, result.Verdict);
+    }
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void The_same_row_with_one_lead_left_off_is_not(string layout, string form, string row)
+    {
+        var (motor, line) = Find(layout, form, row);
+        var joints = FoundMotor.JointsOf(line, NoTags);
+        foreach (var lead in line.Lines.Values.SelectMany(leads => leads))
+        {
+            var off = joints.Select(joint => joint with { Leads = [.. joint.Leads.Where(other => other != lead)] }).Append(new FoundJoint([lead])).ToList();
+            Assert.NotEqual(Verdict.Correct, Checker.Check(Made(motor, line, off)).Value!.Verdict);
+        }
+    }
+
+    [Fact]
+    public void Tags_may_be_called_as_anything()
+    {
+        var (motor, line) = Find("capacitor-start-dual-6", string.Empty, "high-clockwise");
+        var tags = new Dictionary<string, string> { ["T1"] = "s1", ["T2"] = "red", ["T3"] = "3", ["T4"] = "L1", ["T5"] = "n", ["T8"] = "T1" };
+        var found = FoundMotor.Of(motor, tags, Low, FoundMotor.JointsOf(line, tags), 230, 1, line);
+        Assert.Equal(Verdict.Correct, Checker.Check(found).Value!.Verdict);
+    }
+
+    public static TheoryData<string, string, string> Rows()
+    {
+        var rows = new TheoryData<string, string, string>();
+        foreach (var layout in Knowledge.Layouts.Values.Where(layout => layout.Family is "single-phase" or "three-phase").OrderBy(layout => layout.Id, StringComparer.Ordinal))
+        {
+            // The constant-power form keeps the phases of the ring it is a variant of; which coils make a phase there is not said yet.
+            foreach (var form in layout.Forms().Where(form => form.Form != "constant-power"))
+            {
+                foreach (var row in form.Connections.Where(row => row.Lines.Keys.All(line => line is "L1" or "L2" or "L3" or "N")))
+                {
+                    rows.Add(layout.Id, form.Form ?? string.Empty, row.Id);
+                }
+            }
+        }
+
+        return rows;
+    }
+
+    private static (Layout Motor, LayoutConnection Row) Find(string layout, string form, string row)
+    {
+        var motor = Knowledge.Layouts[layout].Forms().Single(one => (one.Form ?? string.Empty) == form);
+        return (motor, motor.Connections.Single(one => one.Id == row));
+    }
+
+    private static FoundConnection Made(Layout motor, LayoutConnection row, IReadOnlyList<FoundJoint> joints) =>
+        FoundMotor.Of(motor, NoTags, Low, joints, Low * row.VoltsShare, motor.Family == "three-phase" ? 3 : 1, row);
+}

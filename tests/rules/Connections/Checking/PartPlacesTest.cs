@@ -1,0 +1,102 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Connections.Checking;
+
+namespace WireCoach.Rules.Tests.Connections.Checking;
+
+/// <summary>Where capacitor and switch may stand.</summary>
+public sealed class PartPlacesTest
+{
+    private static readonly ConnectionChecker Checker = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+
+    [Theory]
+    [InlineData("M1", "A1", "L1:M1,x L2:M2,A2", "x", Verdict.Correct)] // capacitor from the line to the start winding
+    [InlineData("x", "A1", "L1:M1,x L2:M2,A2", "M1", Verdict.Correct)] // the other way round
+    [InlineData("M1", "M2", "L1:M1,A1 L2:M2,A2", null, Verdict.Wrong)] // across the line
+    [InlineData("M1", "q", "L1:A1,q L2:M2,A2", "q", Verdict.Wrong)] // in series with the run winding
+    [InlineData("M1", "A1", "L1:M1,A1 L2:M2,A2", null, Verdict.Wrong)] // bridged
+    [InlineData("A1", "q", "L1:M1 L2:M2,A2", "q", Verdict.Incomplete)] // the far end lies open
+    public void A_run_capacitor_belongs_in_series_with_the_start_winding(string from, string to, string joints, string? lead, Verdict verdict)
+    {
+        _ = lead;
+        var result = Checker.Check(Motor(joints, capacitor: new(from, to, 10))).Value!;
+        Assert.Equal(verdict, result.Verdict);
+    }
+
+    [Theory]
+    [InlineData("A1", "q", "L1:M1,q L2:M2,A2", Verdict.Correct)]
+    [InlineData("M1", "q", "L1:A1,q L2:M2,A2", Verdict.Wrong)]
+    [InlineData("A1", "q", "L1:M1,A1,q L2:M2,A2", Verdict.Wrong)]
+    [InlineData("M1", "M2", "L1:M1,A1 L2:M2,A2", Verdict.Dangerous)]
+    public void A_start_switch_belongs_in_series_with_the_start_winding(string from, string to, string joints, Verdict verdict) =>
+        Assert.Equal(verdict, Checker.Check(Motor(joints, contact: new(from, to))).Value!.Verdict);
+
+    [Fact]
+    public void Two_alike_windings_may_change_places_behind_the_capacitor_and_turn_the_other_way()
+    {
+        CheckResult Of(string line) => Checker.Check(new FoundConnection
+        {
+            Coils = [new("one", "C", "X", "run", 230, "main", 20), new("two", "C", "Y", "run", 230, "start", 20)],
+            Joints = [new([line], "L1"), new(["C"], "L2")],
+            SupplyVolts = 230,
+            Phases = 1,
+            Hertz = 50,
+            Capacitor = new("X", "Y", 10),
+        }).Value!;
+        var (one, other) = (Of("X"), Of("Y"));
+        Assert.Equal((Verdict.Correct, Verdict.Correct), (one.Verdict, other.Verdict));
+        Assert.Equal((FieldRotation.MainFollowsStart, FieldRotation.StartFollowsMain), (one.Rotation, other.Rotation));
+    }
+
+    [Fact]
+    public void Two_windings_straight_on_the_line_do_not_turn_without_a_capacitor()
+    {
+        var found = Motor("L1:M1,A1 L2:M2,A2");
+        var alike = found with { Coils = [.. found.Coils.Select(coil => coil with { Role = "run", Ohms = 20 })] };
+        Assert.NotEqual(Verdict.Dangerous, Checker.Check(alike).Value!.Verdict);
+    }
+
+    [Fact]
+    public void Two_start_halves_whose_middle_is_tied_to_the_run_halves_stay_fed_past_the_switch()
+    {
+        var result = Checker.Check(BenchMotor.EightHigh.Found(BenchMotor.EightHigh.Nets("L1:1,8 L2:4,5 2,3,6,7"))).Value!;
+        Assert.Equal(Verdict.Wrong, result.Verdict);
+        Assert.Contains(result.Findings, finding => finding.Rule == "start-stays-fed");
+        Assert.NotNull(Checker.Check(BenchMotor.EightHigh.Found(BenchMotor.EightHigh.Nets("L1:1,8 L2:4,5 2,3 6,7"))).Value!.Rotation);
+    }
+
+    [Fact]
+    public void An_opposed_half_is_said_with_its_growl()
+    {
+        var result = Checker.Check(BenchMotor.SixHigh.Found(BenchMotor.SixHigh.Nets("L1:2 L2:4,5 1,3,8"))).Value!;
+        Assert.InRange(result.StartingTimes!.Value, 2, 5);
+        Assert.Contains(result.Seen, said => said.Id == "check.seen-growl");
+    }
+
+    [Theory]
+    [InlineData("DV6 high")]
+    [InlineData("DV6 low")]
+    [InlineData("DV8 high")]
+    [InlineData("DV8 low")]
+    [InlineData("SP4")]
+    public void Both_rows_of_a_table_turn_opposite_ways(string name)
+    {
+        var motor = BenchMotor.All.Single(one => one.Name == name);
+        Assert.Equal(
+            [FieldRotation.MainFollowsStart, FieldRotation.StartFollowsMain],
+            motor.Tables.Select(table => Checker.Check(motor.Found(motor.Nets(table))).Value!.Rotation!.Value));
+    }
+
+    private static FoundConnection Motor(string joints, FoundCapacitor? capacitor = null, FoundSwitch? contact = null) => new()
+    {
+        Coils = [new("main", "M1", "M2", "run", 230, "main", 10), new("start", "A1", "A2", "start", 230, "start", 25)],
+        Joints =
+        [
+            .. joints.Split(' ').Select(joint => joint.Split(':')).Select(joint => new FoundJoint(joint[1].Split(','), joint[0] == "-" ? null : joint[0])),
+        ],
+        SupplyVolts = 230,
+        Phases = 1,
+        Hertz = 60,
+        Capacitor = capacitor,
+        Switch = contact,
+    };
+}
