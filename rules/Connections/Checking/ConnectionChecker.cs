@@ -64,11 +64,11 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
         };
     }
 
-    /// <summary>A right connection is answered with the volts that it settles at while running, any other with those at the slip asked for.</summary>
+    /// <summary>Where all coils are fed with the right sense, the volts are those that it settles at while running; otherwise, or where a slip was asked for, those of the coupled machine.</summary>
     private static CheckedCoil Coil(Judge judge, FieldModel model, FieldPoint point, int index)
     {
         var coil = judge.Nodes.Found.Coils[index];
-        var design = judge.Places!.Weak.Contains(coil.Id) || (judge.Verdict == Verdict.Correct && judge.Nodes.Found.Slip is null);
+        var design = judge.Places!.Weak.Contains(coil.Id) || (judge.IsOneField && judge.Nodes.Found.Slip is null);
         var volts = design ? judge.Volts[index] : point.Volts[index];
         return new CheckedCoil(
             coil.Id, volts.Magnitude, volts.Magnitude < 1e-6 * coil.RatedVolts ? 0 : volts.Phase * 180 / Math.PI, 100 * volts.Magnitude / coil.RatedVolts,

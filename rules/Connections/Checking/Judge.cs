@@ -55,6 +55,10 @@ internal sealed class Judge
         _ => Verdict.Correct,
     };
 
+    /// <summary>Whether every coil is fed and all of them add to one field, whatever the size of their volts.</summary>
+    public bool IsOneField => Enumerable.Range(0, Volts.Count).All(IsFed)
+        && _findings.TrueForAll(finding => finding.Rule is not ("halves-opposed" or "start-halves-opposed" or "phases-mixed" or "phase-reversed" or "field-uneven"));
+
     /// <summary>Whether a coil gets any volts worth speaking of.</summary>
     public bool IsFed(int coil) => Share(coil) >= _limits["none"];
 

@@ -14,7 +14,7 @@ internal static class CheckEndpoint
         .WithDescription(
             "Conductors are L1, L2, L3, N and PE. An end that does not come out is a name in no joint. A start coil's volts are those of its whole branch. " +
             "The verdict rests on the volts that the connection itself gives each coil against its rating, in size and sense. " +
-            "Without 'slip' a right connection is answered with the volts it settles at while running and any other with those at standstill; amps are those at standstill, " +
+            "Without 'slip', where all coils are fed with the right sense, volts are those that it settles at while running, and otherwise those at standstill; amps are those at standstill, " +
             "and null where no coil's ohms are given. 'rotation' is null for three-phase windings, which have 'phaseOrder'. 'seen' is what a switch-on would show, " +
             "'change' the smallest change that makes it right. A coil with 'mayRest' may lie open (another speed or step); " +
             "'protector' {between:[…]} ties the leads that a protector connects.");

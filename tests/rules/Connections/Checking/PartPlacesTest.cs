@@ -65,6 +65,14 @@ public sealed class PartPlacesTest
     }
 
     [Fact]
+    public void The_high_connection_on_the_low_supply_gives_every_coil_half_its_volts()
+    {
+        var result = Checker.Check(BenchMotor.SixHigh.Found(BenchMotor.SixHigh.Nets(BenchMotor.SixHigh.Tables[0])) with { SupplyVolts = 115 }).Value!;
+        Assert.Equal(Verdict.Wrong, result.Verdict);
+        Assert.All(result.Coils, coil => Assert.Equal(50, coil.PercentOfRated!.Value, 0.1));
+    }
+
+    [Fact]
     public void An_opposed_half_is_said_with_its_growl()
     {
         var result = Checker.Check(BenchMotor.SixHigh.Found(BenchMotor.SixHigh.Nets("L1:2 L2:4,5 1,3,8"))).Value!;
