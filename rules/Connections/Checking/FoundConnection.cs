@@ -27,7 +27,10 @@ public sealed record FoundConnection
     /// <summary>The start switch, or <see langword="null"/>.</summary>
     public FoundSwitch? Switch { get; init; }
 
-    /// <summary>Names that are tied inside the motor, and by a protector while it is closed.</summary>
+    /// <summary>Leads that a protector in the way connects while it is closed.</summary>
+    public IReadOnlyList<string> Protector { get; init; } = [];
+
+    /// <summary>Names that are tied inside the motor.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Inside { get; init; } = [];
 
     /// <summary>The slip to solve at; <see langword="null"/> for standstill.</summary>

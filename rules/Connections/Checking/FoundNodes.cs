@@ -29,7 +29,7 @@ internal sealed class FoundNodes
             Tie(joint);
         }
 
-        foreach (var tied in found.Inside.Where(tied => tied.Count > 0))
+        foreach (var tied in found.Inside.Append(found.Protector).Where(tied => tied.Count > 0))
         {
             _ties.TieAll(tied);
         }
@@ -56,7 +56,7 @@ internal sealed class FoundNodes
 
     /// <summary>Whether a name is the end of a coil or a part.</summary>
     public bool IsKnown(string lead) => Found.Coils.Any(coil => coil.From == lead || coil.To == lead)
-        || Parts(Found).Any(part => part.From == lead || part.To == lead) || Found.Inside.Any(tied => tied.Contains(lead));
+        || Parts(Found).Any(part => part.From == lead || part.To == lead) || Found.Inside.Append(Found.Protector).Any(tied => tied.Contains(lead));
 
     /// <summary>Whether two conductors of the supply meet in one node.</summary>
     public bool IsShorted => Lines.Values.Any(line => line.Count(IsLine) > 1);

@@ -55,7 +55,7 @@ internal static class CheckEndpoint
             Switch = body.Switch is { } contact && IsPair(contact.Between, "switch.between", wrong)
                 ? new FoundSwitch(contact.Between![0], contact.Between[1], contact.Closed ?? true)
                 : null,
-            Inside = [[.. (body.Protector?.Between ?? []).Where(lead => !string.IsNullOrEmpty(lead))]],
+            Protector = [.. (body.Protector?.Between ?? []).Where(lead => !string.IsNullOrEmpty(lead))],
             Slip = body.Slip,
         };
     }
