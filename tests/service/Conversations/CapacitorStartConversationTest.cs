@@ -1,0 +1,113 @@
+using System.Text.Json;
+
+namespace WireCoach.Service.Tests.Conversations;
+
+/// <summary>The main job, from unmarked leads to a verified first run, held through HTTP.</summary>
+public sealed class CapacitorStartConversationTest(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    private static readonly Dictionary<string, string> SixTags = new(StringComparer.Ordinal)
+    {
+        ["T1"] = "4", ["T2"] = "1", ["T3"] = "2", ["T4"] = "6", ["T5"] = "3", ["T8"] = "5",
+    };
+
+    private static readonly Dictionary<string, string> FourTags = new(StringComparer.Ordinal)
+    {
+        ["T1"] = "b", ["T4"] = "d", ["T5"] = "a", ["T8"] = "c",
+    };
+
+    [Theory]
+    [InlineData(240, 0.5, 0)]
+    [InlineData(120, 1.0, 0)]
+    [InlineData(240, 0.5, 4)]
+    [InlineData(120, 1.0, 5)]
+    public async Task A_six_lead_motor_without_marks_runs_with_every_winding_at_its_volts(double supply, double share, int mistake)
+    {
+        var motor = new BenchMotor(SixTags, 1.5, 3.4);
+        var client = new MemberClient(service.Client, new BenchAnswers(motor) { Supply = supply, Mistake = mistake });
+        await client.Hold(Opening());
+
+        Assert.Equal("verified", client.Status);
+        var (halves, start, _) = motor.Connected(Joints(client.Plan));
+        Assert.Equal(share, Math.Abs(halves[0]), 9);
+        Assert.Equal(halves[0], halves[1], 9);
+        Assert.Equal(share, Math.Abs(start), 9);
+    }
+
+    [Fact]
+    public async Task Printed_marks_that_the_ohms_bear_out_save_the_test_of_the_ends()
+    {
+        var motor = new BenchMotor(SixTags, 1.5, 3.4);
+        var client = new MemberClient(service.Client, new BenchAnswers(motor) { Supply = 240 });
+        await client.Hold(Opening(), SixTags);
+
+        Assert.Equal("verified", client.Status);
+        Assert.DoesNotContain(client.Asked, question => question.StartsWith("ends.", StringComparison.Ordinal));
+        var (halves, _, _) = motor.Connected(Joints(client.Plan));
+        Assert.Equal(halves[0], halves[1], 9);
+    }
+
+    [Fact]
+    public async Task A_motor_that_turns_the_wrong_way_is_made_safe_again_and_turned_round_by_its_start_leads()
+    {
+        var motor = new BenchMotor(SixTags, 1.5, 3.4);
+        var first = default(bool?);
+        var client = new MemberClient(service.Client, new BenchAnswers(motor)
+        {
+            Supply = 240,
+            TurnsRight = (_, plan) =>
+            {
+                var forward = motor.Connected(Joints(plan)).Forward;
+                first ??= forward;
+                return forward != first;
+            },
+        });
+        await client.Hold(Opening());
+
+        Assert.Equal("verified", client.Status);
+        Assert.Equal(2, client.Asked.Count(question => question == "isolated"));
+        Assert.Contains("reversed", client.Asked);
+        Assert.Equal(2, client.Asked.Count(question => question == "first-start"));
+    }
+
+    [Fact]
+    public async Task A_four_lead_motor_is_connected_for_its_one_voltage()
+    {
+        var motor = new BenchMotor(FourTags, 1.8, 6.0);
+        var client = new MemberClient(service.Client, new BenchAnswers(motor) { Supply = 120 });
+        await client.Hold(Opening(volts: [115], amps: [6.4]));
+
+        Assert.Equal("verified", client.Status);
+        var (halves, start, _) = motor.Connected(Joints(client.Plan));
+        Assert.Equal(1, Math.Abs(halves[0]), 9);
+        Assert.Equal(1, Math.Abs(start), 9);
+    }
+
+    [Fact]
+    public async Task An_open_start_winding_is_found_after_its_switch_and_capacitor_were_looked_at_and_gets_no_power()
+    {
+        var motor = new BenchMotor(SixTags, 1.5, 3.4) { StartOpen = true };
+        var client = new MemberClient(service.Client, new BenchAnswers(motor) { Supply = 240 });
+        await client.Hold(Opening());
+
+        Assert.Equal("referred", client.Status);
+        Assert.Contains("start-branch", client.Asked);
+        Assert.DoesNotContain("first-start", client.Asked);
+        Assert.Equal(JsonValueKind.Null, client.Plan.ValueKind);
+    }
+
+    private static object Opening(double[]? volts = null, double[]? amps = null) => new
+    {
+        role = "technician",
+        region = "na",
+        instruments = new[] { "multimeter", "low-voltage-ac", "insulation-tester", "clamp-meter" },
+        motorTag = "brine pump",
+        motor = new { horsepower = 0.75, volts = volts ?? [115, 230], amps = amps ?? [10.4, 5.2], rpm = 1140, hertz = 60, phases = 1 },
+    };
+
+    private static IReadOnlyList<(string[] Leads, string? Line)> Joints(JsonElement plan) =>
+    [
+        .. plan.GetProperty("joints").EnumerateArray().Select(joint => (
+            joint.GetProperty("leads").EnumerateArray().Select(lead => lead.GetString()!).ToArray(),
+            joint.GetProperty("conductor") is { ValueKind: JsonValueKind.String } line ? line.GetString() : null)),
+    ];
+}

@@ -1,0 +1,41 @@
+using System.Net.Http.Json;
+using System.Text.Json;
+
+namespace WireCoach.Service.Tests.Conversations;
+
+/// <summary>Holds a whole conversation through HTTP from the members of <c>ask</c> alone: it reads no sentence.</summary>
+internal sealed class MemberClient(HttpClient http, BenchAnswers answers)
+{
+    private readonly List<string> _asked = [];
+
+    private JsonElement _reply;
+    private string _id = string.Empty;
+
+    public IReadOnlyList<string> Asked => _asked;
+
+    public JsonElement Assessment => _reply.GetProperty("assessment");
+
+    public string Status => Assessment.GetProperty("status").GetString()!;
+
+    public JsonElement Plan => Assessment.GetProperty("plan");
+
+    public async Task Hold(object opening, IReadOnlyDictionary<string, string>? marks = null)
+    {
+        var opened = await http.PostAsJsonAsync("/api/sessions", opening);
+        Assert.Equal(System.Net.HttpStatusCode.Created, opened.StatusCode);
+        var session = await opened.Content.ReadFromJsonAsync<JsonElement>();
+        _id = session.GetProperty("id").GetString()!;
+        var named = await http.PostAsJsonAsync($"/api/sessions/{_id}/facts", new { facts = answers.Known(marks) });
+        _reply = await named.Content.ReadFromJsonAsync<JsonElement>();
+        var ask = _reply.GetProperty("ask");
+        for (var turn = 0; ask.ValueKind == JsonValueKind.Object; turn++)
+        {
+            Assert.True(turn < 80, $"The conversation does not end: {string.Join(", ", _asked.TakeLast(8))}");
+            _asked.Add(ask.GetProperty("id").GetString()!);
+            var answered = await http.PostAsJsonAsync($"/api/sessions/{_id}/answers", answers.Answer(ask, Plan));
+            Assert.True(answered.IsSuccessStatusCode, $"{_asked[^1]}: {await answered.Content.ReadAsStringAsync()}");
+            _reply = await answered.Content.ReadFromJsonAsync<JsonElement>();
+            ask = _reply.GetProperty("ask");
+        }
+    }
+}
