@@ -50,6 +50,11 @@ internal static class FindWindings
             return work.Ask.Reading("reading-again", doubted.From, doubted.To) with { Why = contradiction.Why };
         }
 
+        if (OnceOnly(work, found) is { } once)
+        {
+            return work.Ask.Reading("reading-again", once.From, once.To) with { Why = Statement.Of("coach.before-a-fault") };
+        }
+
         if (StartBranchSilent(work, found) is { } silent)
         {
             return work.Ask.Of(StartBranch, ("leads", string.Join(", ", silent)));
@@ -114,6 +119,12 @@ internal static class FindWindings
             yield return note;
         }
     }
+
+    /// <summary>A reading that a fault rests on and that was taken once: a slip of the hand looks like a broken winding.</summary>
+    private static Fact.Reading? OnceOnly(Workup work, Identification found) => found.Faults
+        .SelectMany(fault => work.File.Readings.Where(reading =>
+            reading.Open && reading.Replaces is null && fault.Leads.Contains(reading.From, StringComparer.Ordinal) && fault.Leads.Contains(reading.To, StringComparer.Ordinal)))
+        .FirstOrDefault(reading => !work.Skipped($"reading-again.{reading.From}.{reading.To}"));
 
     private static Statement Winding(Winding winding)
     {

@@ -31,12 +31,22 @@ internal sealed class BenchAnswers(BenchMotor motor)
         var about = ask.GetProperty("about").GetString()!;
         return ask.GetProperty("kind").GetString() switch
         {
-            "confirm" => new { questionId, confirmed = true },
+            "confirm" => Done(questionId),
             "reading" => Reading(questionId, ask),
             "quantity" => new { questionId, quantity = new { value = Quantity(about, ask), unit = ask.GetProperty("unit").GetString() } },
             "choice" => new { questionId, choice = Choice(questionId, about, ask, plan) },
             _ => new { questionId, unknown = true },
         };
+    }
+
+    private object Done(string questionId)
+    {
+        if (questionId == "capacitor-refitted")
+        {
+            motor.Bridged = false;
+        }
+
+        return new { questionId, confirmed = true };
     }
 
     private object Reading(string questionId, JsonElement ask)
