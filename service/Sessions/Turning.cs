@@ -39,7 +39,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         var file = events.State.Case;
         var now = coach.Assess(file);
         var role = file.Role;
-        var said = given.Answers.Concat(Fresh(before?.Say ?? [], now.Say)).Select(statement => Say(statement, role)).ToList();
+        var said = SaidBack(given, facts, role).Concat(given.Answers).Concat(Fresh(before?.Say ?? [], now.Say)).Select(statement => Say(statement, role)).ToList();
         foreach (var sentence in said)
         {
             events.Add(new SessionEvent.Said(sentence.Id, sentence.Text, Rules(sentence.Quotes.Select(quote => quote.Rule))));
@@ -65,6 +65,13 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         };
         return new(new LiveSession(events.State, file, now, reply), events.Events, reply);
     }
+
+    /// <summary>Typed words are said back as they were understood, and what was not is named: nothing is dropped.</summary>
+    private IEnumerable<Statement> SaidBack(Given given, IReadOnlyList<Fact> facts, Role role) => given.Words is null ? [] :
+    [
+        .. facts.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", facts.Select(fact => sentences.Render(Echo.Of(fact), role)))))],
+        .. given.NotUnderstood.Select(text => Statement.Of("reply.not-understood", ("text", text))),
+    ];
 
     private void Conclude(Recorder events, Assessment now, Given given, Role role)
     {
