@@ -40,7 +40,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             QuestionKind.Confirm when given.Confirmed is { } confirmed =>
                 Facts(new Fact.Confirm { Id = asked.Id, Confirmed = confirmed, How = FactEntry.Form }),
             QuestionKind.Choice when given.Choice is { } choice => asked.Options.Any(option => option.Id == choice)
-                ? Facts(Chosen(asked, choice))
+                ? Facts(Chosen(file, asked, choice))
                 : new Problem("invalid-fact", "choice", Statement.Of("answer.no-such-option", ("options", string.Join(", ", asked.Options.Select(option => option.Id))))),
             QuestionKind.Quantity when given.Quantity is { } quantity => Measured(asked, quantity),
             QuestionKind.Reading when given.Reading is { } reading => Shown(file, asked, reading),
@@ -60,8 +60,9 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
 
     private static Answer<IReadOnlyList<Fact>> Facts(params IReadOnlyList<Fact> facts) => Answer<IReadOnlyList<Fact>>.Given(facts);
 
-    private IReadOnlyList<Fact> Chosen(Question asked, string choice) => asked.About switch
+    private IReadOnlyList<Fact> Chosen(CaseFile file, Question asked, string choice) => asked.About switch
     {
+        "lead" when choice == "numbered" => KnowMotor.Numbered(file),
         _ when asked.Id.StartsWith(FindFault.TestPrefix, StringComparison.Ordinal) =>
             [new Fact.BenchTest { Test = asked.About, Outcome = choice, How = FactEntry.Form }],
         "instrument" when choice == "none" => [.. asked.Options.Where(option => option.Id != "none").Select(option => Reach(option.Id, false))],

@@ -100,16 +100,21 @@ public static class Echo
         return Statement.Of("echo.running", ("what", string.Join(", ", parts)));
     }
 
-    private static string PlateUnit(Fact.Plate plate) => plate.Unit ?? plate.Field switch
+    /// <summary>The sign behind a plate value: of the unit that was given, or of the field's own.</summary>
+    private static string PlateUnit(Fact.Plate plate)
     {
-        "volts" => " V",
-        "amps" => " A",
-        "horsepower" => " hp",
-        "kilowatts" => " kW",
-        "rpm" => " rpm",
-        "hertz" => " Hz",
-        _ => string.Empty,
-    };
+        var unit = plate.Unit ?? plate.Field switch
+        {
+            "volts" => "volt",
+            "amps" => "amp",
+            "horsepower" => "horsepower",
+            "kilowatts" => "kilowatt",
+            "rpm" => "rpm",
+            "hertz" => "hertz",
+            _ => "count",
+        };
+        return Units.Ids.Contains(unit) && Units.Sign(unit) is { Length: > 0 } sign ? $" {sign}" : string.Empty;
+    }
 
     /// <summary>An id as words: <c>hums-no-start</c> and <c>serviceFactor</c> read as they are spoken.</summary>
     private static string Words(string id)

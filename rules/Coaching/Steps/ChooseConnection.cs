@@ -80,8 +80,10 @@ internal static class ChooseConnection
         ? null
         : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region) };
 
-    /// <summary>The supply as said; a part that was not said is filled in only where the motor leaves no choice.</summary>
-    private static Fact.Supply? Supply(Workup work) => work.File.Supply;
+    /// <summary>The supply as said; a single-phase motor sees one phase of any supply, so that part may go unsaid.</summary>
+    private static Fact.Supply? Supply(Workup work) => work.File.Supply is { Phases: null, System: null } said && work.Phases == 1
+        ? said with { Phases = 1 }
+        : work.File.Supply;
 
     private static bool Measured(Winding winding) => winding is { Ohms: > 0, Junction: false, Leads.Count: 2 };
 

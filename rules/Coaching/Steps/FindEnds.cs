@@ -33,7 +33,7 @@ internal static class FindEnds
 
     public static Question? Next(Workup work)
     {
-        if (work.Ends is not { Status: EndsStatus.NeedsTest, Next: { } next })
+        if (work.Ends is not { Status: EndsStatus.NeedsTest or EndsStatus.CannotTell } ends)
         {
             return null;
         }
@@ -41,6 +41,11 @@ internal static class FindEnds
         if (!Instruments.Any(work.File.Instruments.ContainsKey) && !work.Skipped(InstrumentQuestion))
         {
             return work.Ask.Of(InstrumentQuestion);
+        }
+
+        if (ends.Next is not { } next)
+        {
+            return null;
         }
 
         var seen = next.Outcomes.Count > 0;

@@ -1,4 +1,6 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Heat;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Coaching.Steps;
@@ -35,6 +37,11 @@ internal static class FirstStart
             yield break;
         }
 
+        foreach (var judged in Judge(work, plan, run).Statements)
+        {
+            yield return judged;
+        }
+
         if (run.Direction == "wrong" && !Exchanged(work))
         {
             yield return plan.Reverse.Possible
@@ -43,8 +50,14 @@ internal static class FirstStart
         }
     }
 
-    /// <summary>Whether the motor ran, the right way round, and nothing stands against it.</summary>
-    public static bool Verified(Workup work) => Last(work) is { Outcome: "ran" or null, Turned: true, Direction: "right" };
+    /// <summary>Whether the motor ran, the right way round, and nothing that was read stands against it.</summary>
+    public static bool Verified(Workup work) => Last(work) is { Outcome: "ran" or null, Turned: true, Direction: "right" } run
+        && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict != "stop";
+
+    /// <summary>The run against the plate, for the connection that was made; nothing hangs on the shaft at a first start.</summary>
+    private static FirstRunJudgement Judge(Workup work, Plan plan, RunEpisode run) => FirstRun.Judge(
+        work.Knowledge, work.File.Plate, plan.PlateVolts, plan.LineAmps?.Value,
+        new Fact.Running { Outcome = run.Outcome, Volts = run.Volts, Amps = run.Amps, Rpm = run.Rpm, Direction = run.Direction });
 
     /// <summary>Whether a start went wrong in a way that is a fault and not a direction.</summary>
     public static string? Fault(Workup work) => Last(work)?.Outcome is "hummed" or "tripped" or "nothing" or "smoke" or "slow" ? Last(work)!.Outcome : null;

@@ -1,3 +1,5 @@
+using System.Globalization;
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Statements;
 
@@ -6,6 +8,10 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>The plate, the supply and the leads: what can be read without touching anything.</summary>
 internal static class KnowMotor
 {
+    public const string Numbering = "leads-numbered";
+
+    private const string LeadCount = "leads-count";
+
     public static Question? Plate(Workup work) =>
         work.File.Plate.All.Any() || work.Skipped("plate") ? null : work.Ask.Of("plate");
 
@@ -23,11 +29,25 @@ internal static class KnowMotor
             ? null
             : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region) };
 
+    /// <summary>The leads by their own names; where only their number was said, the offer to number them.</summary>
     public static Question? Leads(Workup work) =>
-        work.File.Leads.Count > 1 ? null : work.Ask.Of("leads");
+        work.File.Leads.Count > 1 ? null
+        : Counted(work) is { } count && !work.File.Choices.ContainsKey(Numbering) ? work.Ask.Of(Numbering, ("count", count))
+        : work.Ask.Of("leads");
 
     /// <summary>What the plate says of itself: fields that do not go together.</summary>
     public static IEnumerable<Statement> Say(Workup work) => work.File.Plate.All.Any()
         ? PlateReading.Check(work.Knowledge, work.File.Plate, work.File.Region).Findings.Select(finding => finding.Why)
         : [];
+
+    /// <summary>Leads 1 to the number that was said.</summary>
+    public static IReadOnlyList<Fact> Numbered(CaseFile file) =>
+        file.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count)
+            ? [.. Enumerable.Range(1, count).Select(number => new Fact.Lead { Tag = number.ToString(CultureInfo.InvariantCulture), How = FactEntry.Form })]
+            : [];
+
+    private static string? Counted(Workup work) =>
+        work.File.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 1 and <= 16
+            ? said
+            : null;
 }
