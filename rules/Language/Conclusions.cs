@@ -29,18 +29,19 @@ internal sealed class Conclusions
         }
     }
 
-    /// <summary>What follows from the words, the first of each kind and place only; a denial stands where nothing affirms it.</summary>
+    /// <summary>What follows from the words, the first of each kind and place only; a denial stands where nothing affirms it, but what is to be confirmed is confirmed only where nothing denies it.</summary>
     public List<Conclusion> Of(Scene scene)
     {
         var found = new List<Conclusion>();
-        foreach (var sentence in scene.Hits.GroupBy(hit => scene.Tokens[hit.First].Sentence))
+        var free = scene.Hits.FindAll(hit => Array.Exists(hit.Places, place => !scene.Tokens[place].Used));
+        foreach (var sentence in free.GroupBy(hit => scene.Tokens[hit.First].Sentence))
         {
             Collect([.. sentence], false, found);
         }
 
-        Collect(scene.Hits, true, found);
+        Collect(free, true, found);
         return [.. found.GroupBy(one => one.Rule, StringComparer.Ordinal)
-            .Select(same => same.FirstOrDefault(one => one.Said) ?? same.First())
+            .Select(same => same.FirstOrDefault(one => one.Said == (one.Kind != "confirm")) ?? same.First())
             .OrderBy(one => one.First).ThenBy(one => one.Rule, StringComparer.Ordinal)];
     }
 
@@ -122,7 +123,7 @@ internal sealed record Conclusion(string Rule, bool Said, List<Hit> Hits)
 
     public string Id => Rule[(Rule.IndexOf('/', StringComparison.Ordinal) + 1)..];
 
-    public int First => Hits.Min(hit => hit.First);
+    public int First => Hits.Min(hit => hit.Start);
 
     public int Last => Hits.Max(hit => hit.Last);
 }

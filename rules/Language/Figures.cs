@@ -6,7 +6,9 @@ namespace WireCoach.Rules.Language;
 internal sealed class Figures(Scene scene, List<Quantity> quantities)
 {
     private readonly List<Quantity> _open = [.. quantities];
+    private readonly HashSet<Quantity> _gone = new(ReferenceEqualityComparer.Instance);
     private readonly SupplyDraft _supply = new(scene);
+    private readonly Belonging _belonging = new(scene, quantities);
 
     public void Read()
     {
@@ -14,7 +16,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && scene.InSentence("insulation-word", q.First)), Insulation);
         Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
-        Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent", Others);
+        Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
         Running();
         Each(q => q.UnitId == "volt" && Residual(q), Left);
         Each(q => q.UnitId == "amp" || q.UnitId == "milliamp", Amps);
@@ -26,14 +28,18 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     private void Each(Func<Quantity, bool> which, Func<Quantity, bool> read)
     {
+        var done = new HashSet<Quantity>(ReferenceEqualityComparer.Instance);
         foreach (var quantity in _open.Where(which).ToList())
         {
-            if (read(quantity))
+            if (!_gone.Contains(quantity) && read(quantity))
             {
                 scene.Use(quantity.First, quantity.Last);
-                _open.Remove(quantity);
+                done.Add(quantity);
             }
         }
+
+        _open.RemoveAll(quantity => done.Contains(quantity) || _gone.Contains(quantity));
+        _gone.Clear();
     }
 
     private bool Capacitors(Quantity q)
@@ -54,7 +60,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         if (bare is not null)
         {
             scene.Use(bare.First, bare.Last);
-            _open.Remove(bare);
+            _gone.Add(bare);
         }
 
         return true;
@@ -76,7 +82,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         foreach (var used in new[] { celsius, volts, minute }.OfType<Quantity>())
         {
             scene.Use(used.First, used.Last);
-            _open.Remove(used);
+            _gone.Add(used);
         }
 
         return true;
@@ -125,22 +131,25 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.length-metres", Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
         }
 
+        if (q.Kind is "gauge" or "cable-size")
+        {
+            scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.conductor", Option = scene.Span(q.First, q.Last) });
+        }
+
         return true;
     }
 
     private void Running()
     {
         var asked = scene.Asked?.About is "running" or "run-current" or "run-speed" or "voltage-at-motor-starting";
-        foreach (var sentence in _open.GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
+        var hits = scene.Hits.ToLookup(hit => scene.Tokens[hit.First].Sentence);
+        var taken = new HashSet<Quantity>(ReferenceEqualityComparer.Instance);
+        foreach (var sentence in _open.GroupBy(q => scene.Tokens[q.First].Sentence))
         {
-            var runs = scene.Hits.Find(hit => hit.Concept == "running-now" && !hit.Denied && scene.Tokens[hit.First].Sentence == sentence.Key);
-            var draws = scene.Hits.Exists(hit => hit.Concept == "draws" && scene.Tokens[hit.First].Sentence == sentence.Key);
-            if ((runs is null && !draws && !asked) || sentence.Any(q => q.UnitId is "horsepower" or "kilowatt") || scene.Hits.Exists(hit => hit.Concept == "plate-cue" && scene.Tokens[hit.First].Sentence == sentence.Key))
-            {
-                continue;
-            }
-
-            var measured = sentence.Where(q => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !IsSupply(q) && !scene.InClause("protection", q.First) && (runs is not null || asked || q.UnitId == "amp")).ToList();
+            var said = hits[sentence.Key].ToLookup(hit => hit.Concept, StringComparer.Ordinal);
+            var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
+            var plate = sentence.Any(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
+            var measured = sentence.Where(q => IsMeasured(q) && (asked || (runs is not null && !plate) || (q.UnitId == "amp" && scene.InClause("draws", q.First) && !scene.InClause("plate-cue", q.First)))).ToList();
             if (measured.Count == 0)
             {
                 continue;
@@ -148,18 +157,23 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
             double? Of(string unit) => measured.Find(q => q.UnitId == unit)?.Values[0];
             var (first, last) = (Math.Min(runs?.First ?? int.MaxValue, measured.Min(q => q.First)), measured.Max(q => q.Last));
-            scene.Add(first, last, new Fact.Running
+            measured.ForEach(q => scene.Use(q.First, q.Last));
+            scene.Note(first, last, new Fact.Running
             {
                 Volts = Of("volt"),
                 Amps = Of("amp"),
                 Rpm = Of("rpm"),
-                Direction = scene.Hits.Exists(hit => hit.Concept == "wrong-way" && scene.Tokens[hit.First].Sentence == sentence.Key) ? "wrong"
-                    : scene.Hits.Exists(hit => hit.Concept == "right-way" && scene.Tokens[hit.First].Sentence == sentence.Key) ? "right" : null,
+                Direction = said["wrong-way"].Any() ? "wrong" : said["right-way"].Any() ? "right" : null,
                 Outcome = runs is not null ? "ran" : null,
             });
-            measured.ForEach(q => _open.Remove(q));
+            taken.UnionWith(measured);
         }
+
+        _open.RemoveAll(taken.Contains);
     }
+
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !scene.InClause("protection", q.First)
+        && !Near(q, 5)("line-currents");
 
     private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First);
 
@@ -185,12 +199,23 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        AddPlate(q, q.Kind == "sfa" || near("service-factor-amps") ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
+        AddPlate(q, q.Kind == "sfa" || scene.InClause("service-factor-amps", q.First) ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
         return true;
     }
 
-    private Func<string, bool> Near(Quantity q, int reach) => concept => scene.Hits.Exists(hit =>
-        hit.Concept == concept && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence && hit.First - q.Last <= reach && q.First - hit.Last <= reach);
+    /// <summary>Whether a concept stands within some tokens of the quantity, in its sentence.</summary>
+    private Func<string, bool> Near(Quantity q, int reach) => concept =>
+    {
+        for (var at = Math.Max(0, q.First - reach - 2); at <= q.Last + reach; at++)
+        {
+            if (scene.At(at, concept) is { } hit && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence && q.First - hit.Last <= reach)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    };
 
     private bool Plate(Quantity q)
     {
@@ -220,116 +245,31 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return false;
         }
 
-        switch (Where(q))
+        switch (_belonging.Of(q, _supply.HasVolts))
         {
             case "supply":
                 _supply.Take(q);
+                return true;
+            case "plate" when IsLink(q):
+                Unsettle(q);
                 return true;
             case "plate":
                 AddPlate(q, q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts");
                 return true;
             default:
-                scene.Unsettled.Add(new Leftover(scene.Span(q.First, q.Last), [$"plate/{(q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts")}", "supply/volts"]));
+                Unsettle(q);
                 return true;
         }
     }
 
-    /// <summary>Plate or supply, by the nearest word that tells; by what stands beside it; <see langword="null"/> where nothing tells.</summary>
-    private string? Where(Quantity q)
+    private void Unsettle(Quantity q)
     {
-        var (sentence, clause) = (scene.Tokens[q.First].Sentence, scene.Tokens[q.First].Clause);
-        if (After(q, clause) is { } after)
-        {
-            return after;
-        }
-
-        var before = Cue(q, sentence, clause);
-        var companions = quantities.Exists(other => scene.Tokens[other.First].Sentence == sentence && IsCompanion(other));
-        if (before is "supply-cue")
-        {
-            return "supply";
-        }
-
-        if (before is "plate-cue" || companions)
-        {
-            return before is "supply-weak" && q.Values.Count == 1 && !quantities.Exists(other => scene.Tokens[other.First].Clause == clause && IsCompanion(other)) ? "supply" : "plate";
-        }
-
-        if (before is "supply-weak")
-        {
-            return "supply";
-        }
-
-        if (scene.Asked?.About is "plate" || (scene.Asked?.About?.StartsWith("plate.", StringComparison.Ordinal) ?? false) || (q.UnitId == "volt" && q.Values.Count > 1))
-        {
-            return "plate";
-        }
-
-        if (scene.Asked?.About is "supply" || _supply.HasVolts || scene.InSentence("supply-any", q.First))
-        {
-            return "supply";
-        }
-
-        if (scene.InSentence("plate-cue", q.First))
-        {
-            return "plate";
-        }
-
-        return quantities.Exists(other => other != q && scene.Tokens[other.First].Sentence == sentence && (other.UnitId is "volt" or "hertz" || other.Kind == "phases"))
-            ? "supply"
-            : q.Kind == "phases" ? "plate" : null;
+        var member = q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts";
+        scene.Unsettled.Add(new Leftover(scene.Span(q.First, q.Last), [$"plate/{member}", $"supply/{member}"]));
     }
 
-    private static bool IsCompanion(Quantity other) => other.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || other.Kind is "service-factor" or "amp" or "sfa";
-
-    private string? After(Quantity q, int clause)
-    {
-        foreach (var hit in scene.Hits)
-        {
-            if (hit.First > q.Last && hit.First - q.Last <= 3 && scene.Tokens[hit.First].Clause == clause && !quantities.Exists(other => other.First > q.Last && other.First < hit.First && other.Unit is null))
-            {
-                if (hit.Concept == "supply-noun" || hit.Concept.StartsWith("supply.", StringComparison.Ordinal))
-                {
-                    return "supply";
-                }
-
-                if (hit.Concept == "plate-noun")
-                {
-                    return "plate";
-                }
-            }
-        }
-
-        return null;
-    }
-
-    private string? Cue(Quantity q, int sentence, int clause)
-    {
-        string? cue = null;
-        var nearest = -1;
-        foreach (var hit in scene.Hits.Where(hit => hit.Last < q.First && scene.Tokens[hit.First].Sentence == sentence))
-        {
-            var tells = hit.Concept switch
-            {
-                "supply-cue" or "supply-noun" or "supply-weak" when scene.Tokens[hit.First].Clause != clause => null,
-                "supply-cue" or "supply-noun" => "supply-cue",
-                _ when hit.Concept.StartsWith("supply.", StringComparison.Ordinal) => "supply-cue",
-                "supply-weak" => "supply-weak",
-                "supply-next" when hit.Last == q.First - 1 => "supply-cue",
-                "plate-noun" when cue == "supply-cue" => null,
-                "plate-cue" or "plate-noun" => "plate-cue",
-                _ => null,
-            };
-            if (tells is not null && hit.Last >= nearest)
-            {
-                (cue, nearest) = (tells, hit.Last);
-            }
-        }
-
-        return cue;
-    }
-
-    private bool IsSupply(Quantity q) => q.UnitId == "volt" && Cue(q, scene.Tokens[q.First].Sentence, scene.Tokens[q.First].Clause) is "supply-cue";
+    /// <summary>"Wired for 115" may mean the links inside or the supply; it never takes the place of the plate's pair.</summary>
+    private bool IsLink(Quantity q) => q.UnitId is "volt" or "" && Near(q, 1)("wired-for");
 
     /// <summary>Numbers without a unit: nominal volts and plate speeds are known by their figure, where the words around them agree.</summary>
     private bool Bare(Quantity q)
@@ -340,8 +280,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        var sentence = scene.Tokens[q.First].Sentence;
-        var companions = quantities.Exists(other => scene.Tokens[other.First].Sentence == sentence && IsCompanion(other));
+        var companions = _belonging.HasCompanion(q);
         var nominal = Enumerable.Range(q.First, q.Last - q.First + 1).Where(at => scene.Tokens[at].Kind == TokenKind.Number).All(at => scene.At(at, "nominal-volts") is not null);
         if (nominal)
         {
@@ -359,14 +298,14 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     private bool NominalVolts(Quantity q, bool companions)
     {
-        var where = Where(q);
+        var where = _belonging.Of(q, _supply.HasVolts);
         if (where == "supply")
         {
             _supply.TakeVolts(q);
             return true;
         }
 
-        if (where == "plate" || companions)
+        if ((where == "plate" || companions) && !IsLink(q))
         {
             scene.Add(q.First, q.Last, new Fact.Plate { Field = "volts", Value = PlateValue.Of(q.Values), Unit = "volt" });
             return true;

@@ -25,7 +25,17 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         foreach (var conclusion in concluded)
         {
             One(conclusion);
-            conclusion.Hits.ForEach(scene.Use);
+            foreach (var place in conclusion.Hits.SelectMany(hit => hit.Places).Where(place => scene.Tokens[place].Kind == TokenKind.Word && scene.Like(place, "number.") is null))
+            {
+                scene.Use(place, place);
+            }
+        }
+
+        Corrects |= scene.IsWord(0, "no", "nope", "wrong") && scene.IsWord(1, ",", "-", "sorry", "wait", "that", "it", "the", ".", "not");
+        if (scene.Tokens.Count(token => token.Kind == TokenKind.Word) <= 2 && scene.Hits.Find(hit => hit.Concept == "why") is { } why)
+        {
+            scene.Use(why);
+            _questions.Add(new HeardQuestion("why", null, scene.Span(why.First, why.Last)));
         }
 
         Instruments();
@@ -55,13 +65,15 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 break;
             case "danger" when said.Said:
                 _dangers.Add(new HeardDanger(said.Id, span));
-                scene.Note(first, last, new Fact.Choice { Question = "danger." + said.Id, Option = "yes" });
                 break;
             case "role" when said.Said:
                 _roles.Add(said.Id);
                 break;
-            case "look" when said.Said:
-                scene.Note(first, last, new Fact.BenchTest { Test = "look-and-smell", Outcome = said.Id });
+            case "test" when said.Said:
+                scene.Note(first, last, new Fact.BenchTest { Test = Before(said.Id), Outcome = Behind(said.Id) });
+                break;
+            case "choice" when said.Said:
+                scene.Note(first, last, new Fact.Choice { Question = Before(said.Id), Option = Behind(said.Id) });
                 break;
             case "history" when said.Said:
                 scene.Note(first, last, new Fact.Choice { Question = "history." + said.Id, Option = "yes" });
@@ -83,6 +95,10 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         }
     }
 
+    private static string Before(string id) => id[..id.IndexOf('/', StringComparison.Ordinal)];
+
+    private static string Behind(string id) => id[(id.IndexOf('/', StringComparison.Ordinal) + 1)..];
+
     private void Instruments()
     {
         foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("instrument.", StringComparison.Ordinal)).DistinctBy(hit => hit.Concept))
@@ -94,7 +110,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
 
     private void Application()
     {
-        foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("application.", StringComparison.Ordinal)).OrderByDescending(hit => hit.Places.Length).Take(1))
+        foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("application.", StringComparison.Ordinal)).DistinctBy(hit => hit.Concept))
         {
             scene.Use(hit);
             scene.Note(hit.First, hit.Last, new Fact.Application { Text = scene.Span(hit.First, hit.Last), ApplicationId = hit.Concept["application.".Length..] });
@@ -107,7 +123,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         foreach (var hit in scene.Hits)
         {
             var next = scene[hit.Last + 1];
-            next = next?.Is(":") ?? false ? scene[hit.Last + 2] : next;
+            next = next is { Kind: TokenKind.Mark, Text: ":" or "." } ? scene[hit.Last + 2] : next;
             switch (hit.Concept)
             {
                 case "plate-code" when next is { Kind: TokenKind.Word, Text.Length: 1 }:
@@ -151,13 +167,17 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
     {
         foreach (var ask in scene.Hits.Where(hit => hit.Concept == "what-is"))
         {
-            var term = scene.Hits.Where(hit => hit.Concept.StartsWith("term.", StringComparison.Ordinal) && hit.First > ask.Last && hit.First - ask.Last <= 3 && scene.Tokens[hit.First].Sentence == scene.Tokens[ask.First].Sentence)
-                .OrderByDescending(hit => hit.Places.Length).ThenBy(hit => hit.First).FirstOrDefault();
+            var term = scene.Hits.Where(hit => hit.Concept.StartsWith("term.", StringComparison.Ordinal) && hit.First > ask.First && hit.First - ask.Last <= 3 && scene.Tokens[hit.First].Sentence == scene.Tokens[ask.First].Sentence)
+                .OrderByDescending(hit => hit.Places.Length).ThenByDescending(IsAsWritten).ThenBy(hit => hit.First).FirstOrDefault();
             if (term is not null)
             {
-                scene.Use(ask.First, term.Last);
-                _questions.Add(new HeardQuestion("what-is", term.Concept["term.".Length..], scene.Span(ask.First, term.Last)));
+                var last = Math.Max(ask.Last, term.Last);
+                scene.Use(ask.First, last);
+                _questions.Add(new HeardQuestion("what-is", term.Concept["term.".Length..], scene.Span(ask.First, last)));
             }
         }
     }
+
+    private bool IsAsWritten(Hit hit) =>
+        words.Glossary[hit.Concept["term.".Length..]] is var term && term.Synonyms.Append(term.Term).Any(name => string.Equals(name, scene.Span(hit.First, hit.Last), StringComparison.OrdinalIgnoreCase));
 }

@@ -24,6 +24,12 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
             return null;
         }
 
+        if (tags.Count == 1 && Over("capped", ref next))
+        {
+            scene.Add(at, next - 1, new Fact.Joint { Leads = tags });
+            return next - 1;
+        }
+
         var joined = Over("joined", ref next);
         scene.SkipSigns(ref next, ",");
         var line = Line(ref next);

@@ -46,7 +46,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads)
     {
         var names = new List<(string Tag, int First, int Last)>();
         var next = at;
-        while (Next(next, names))
+        while (names.Count < MostLeads && Next(next, names))
         {
             next = names[^1].Last + 1;
             while (scene.IsWord(next, ",", "and", "&", "/", "+"))
@@ -57,7 +57,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads)
 
         if (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => char.IsAsciiDigit(name.Tag[0]))))
         {
-            return null;
+            return names.Count < 3 ? null : names[^1].Last;
         }
 
         foreach (var (tag, first, last) in names)

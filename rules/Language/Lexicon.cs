@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Language;
 internal sealed class Lexicon
 {
     private const int ReachOfNot = 7;
+    private const int ReachOfFailing = 3;
     private const string Not = "not";
     private const string ShortNot = "not-short";
     private const string Turn = "turn-of-speech";
@@ -47,7 +48,7 @@ internal sealed class Lexicon
 
         var found = Found(tokens);
         Deny(tokens, found);
-        return found.ConvertAll(hit => tokens[hit.First].Denied ? hit with { Denied = true } : hit);
+        return found.ConvertAll(hit => tokens[hit.First].Denied ? hit with { Denied = true, Start = tokens[hit.First].DeniedFrom } : hit);
     }
 
     private static HashSet<string> Of(Vocabulary words, string concept) =>
@@ -70,7 +71,7 @@ internal sealed class Lexicon
             }
         }
 
-        return [.. hits.Where(found => !found.Places.All(place => cover[place] > found.Places.Length))];
+        return [.. hits.Where(found => found.Concept == Turn || !found.Places.All(place => cover[place] > found.Places.Length))];
     }
 
     private void Collect(List<Token> tokens, int at, string key, List<Hit> hits, int[] cover)
@@ -100,11 +101,12 @@ internal sealed class Lexicon
     {
         var starts = new string?[tokens.Count];
         var inside = new bool[tokens.Count];
+        var firsts = new int[tokens.Count];
         foreach (var hit in found)
         {
             if (hit.Concept is Not or ShortNot)
             {
-                starts[hit.Last] = hit.Concept;
+                (starts[hit.Last], firsts[hit.Last]) = (hit.Concept, hit.First);
                 foreach (var place in hit.Places)
                 {
                     inside[place] = true;
@@ -116,7 +118,7 @@ internal sealed class Lexicon
             }
         }
 
-        var (until, clause) = (-1, -1);
+        var (until, clause, from) = (-1, -1, -1);
         for (var at = 0; at < tokens.Count; at++)
         {
             var token = tokens[at];
@@ -125,10 +127,10 @@ internal sealed class Lexicon
                 (until, clause) = (-1, token.Clause);
             }
 
-            token.Denied = at <= until && !inside[at];
+            token.DeniedFrom = at <= until && !inside[at] ? from : -1;
             if (starts[at] is Not or ShortNot)
             {
-                until = Math.Max(until, at + (starts[at] == Not ? ReachOfNot : 3));
+                (until, from) = (Math.Max(until, at + (starts[at] == Not ? ReachOfNot : ReachOfFailing)), firsts[at]);
             }
         }
     }

@@ -110,5 +110,8 @@ internal sealed record Hit(string Concept, int[] Places, bool Denied)
 {
     public int First => Places[0];
 
+    /// <summary>Where it starts with the "not" that reaches it.</summary>
+    public int Start { get; init; } = Places[0];
+
     public int Last => Places[^1];
 }

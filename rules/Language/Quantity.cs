@@ -104,13 +104,14 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
             return null;
         }
 
+        var label = Before(at) is { Unit.Unit: "horsepower" } before ? before : ((Reference.UnitWords Unit, int First)?)null;
         var behind = scene.IsWord(next, "-") ? next + 1 : next;
-        if (units.At(scene, behind, true) is { } unit)
+        if (units.At(scene, behind, true) is { } unit && (label is null || scene[behind]!.Glued))
         {
             return unit.Unit.Unit == "horsepower" ? new Quantity([.. values.Select(value => Convert(value, unit.Unit))], unit.Unit, false, at, unit.Last) : null;
         }
 
-        return Before(at) is { Unit.Unit: "horsepower" } before ? new Quantity([.. values.Select(value => Convert(value, before.Unit))], before.Unit, false, before.First, next - 1) : null;
+        return label is { } hp ? new Quantity([.. values.Select(value => Convert(value, hp.Unit))], hp.Unit, false, hp.First, next - 1) : null;
     }
 
     private (double Value, int Last)? Mixed(int at)
@@ -188,7 +189,7 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
         var end = scene.IsWord(at - 1, ":", "=", "of", "is", "-") && !(scene.IsWord(at - 1, "-") && scene[at]!.Glued) ? at - 2 : at - 1;
         for (var first = Math.Max(0, end - 2); first <= end; first++)
         {
-            if (!_taken[first] && !scene.Tokens[first].Used && scene[first - 1]?.Kind != TokenKind.Number && units.At(scene, first, false) is { } unit && unit.Last == end && !IsSentenceWord(unit.Unit))
+            if (!_taken[first] && !scene.Tokens[first].Used && units.At(scene, first, false) is { } unit && unit.Last == end && !IsSentenceWord(unit.Unit))
             {
                 return (unit.Unit, first);
             }

@@ -229,25 +229,26 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     private int? All(int at)
     {
         var each = scene.At(at, "each-lead");
-        if ((each ?? scene.At(at, "all-leads")) is not { } all)
+        var all = each ?? scene.At(at, "all-leads");
+        if (all is null && !(scene[at - 1]?.Clause != scene.Tokens[at].Clause && ValueAt(at, true) is { Open: true, Kick: false }))
         {
             return null;
         }
 
-        var joint = all.Last + 1;
+        var joint = all is null ? at : all.Last + 1;
         for (var skipped = 0; skipped < 3 && scene.At(joint, "together") is { } together; skipped++)
         {
             joint = together.Last + 1;
         }
 
-        joint = scene.IsWord(joint, "to", "against", "-", "and", "on") ? joint + 1 : joint;
-        if (leads.Frame(joint) is not { } frame || After(frame.Last + 1, true) is not { } value)
+        if (ToFrame(joint) is not { } found)
         {
             return null;
         }
 
-        var degrees = Degrees(value.Last + 1);
-        var last = degrees?.Last ?? value.Last;
+        var (frame, value) = found;
+        var degrees = Degrees(Math.Max(value.Last, frame.Last) + 1);
+        var last = degrees?.Last ?? Math.Max(value.Last, frame.Last);
         if (value.Ohms >= InsulationFrom)
         {
             scene.Add(at, last, new Fact.Insulation { Megohms = value.Ohms.Value / 1e6, Celsius = degrees?.Celsius });
@@ -267,4 +268,17 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
         return last;
     }
+
+    /// <summary>"to frame OL" and "open to the frame".</summary>
+    private ((string Tag, int Last) Frame, Value Value)? ToFrame(int at)
+    {
+        if (leads.Frame(Over(at)) is { } frame)
+        {
+            return After(frame.Last + 1, true) is { } behind ? (frame, behind) : null;
+        }
+
+        return After(at, false) is { } value && leads.Frame(Over(value.Last + 1)) is { } later ? (later, value) : null;
+    }
+
+    private int Over(int at) => scene.IsWord(at, "to", "against", "-", "and", "on") ? at + 1 : at;
 }

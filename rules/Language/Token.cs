@@ -51,7 +51,10 @@ internal sealed class Token(TokenKind kind, int start, int end, string text)
     public bool Used { get; set; }
 
     /// <summary>It stands where a "not" before it reaches.</summary>
-    public bool Denied { get; set; }
+    public bool Denied => DeniedFrom >= 0;
+
+    /// <summary>The first token of the "not" that reaches it; −1 for none.</summary>
+    public int DeniedFrom { get; set; } = -1;
 
     public bool Is(string word) => Text == word;
 

@@ -38,7 +38,7 @@ internal sealed class UnitBook
 
         foreach (var (words, glued, unit) in writings)
         {
-            if ((!glued || (behindNumber && first.Glued)) && Fits(scene, at, words))
+            if ((!glued || (behindNumber && first.Glued)) && Fits(scene, at, words) && !IsSmallWord(scene, at, words))
             {
                 return (unit, at + words.Length - 1);
             }
@@ -46,6 +46,10 @@ internal sealed class UnitBook
 
         return null;
     }
+
+    /// <summary>"a" and other single letters are units when they hang on the number or are written as signs: "5A", "5 A", never "5 a".</summary>
+    private static bool IsSmallWord(Scene scene, int at, string[] words) =>
+        words is [{ Length: 1 } letter] && char.IsAsciiLetter(letter[0]) && !(scene.Tokens[at].Glued && scene[at - 1]?.Kind == TokenKind.Number) && !char.IsAsciiLetterUpper(scene.Text[scene.Tokens[at].Start]);
 
     private static bool Fits(Scene scene, int at, string[] words)
     {

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HostFiltering;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
 using WireCoach.Service.Endpoints;
@@ -23,7 +24,8 @@ internal static class Composition
         .AddSingleton(new Troubleshooting(knowledge))
         .AddSingleton(knowledge.Sentences)
         .AddSingleton(new Identifier(knowledge))
-        .AddSingleton(new Coach(knowledge));
+        .AddSingleton(new Coach(knowledge))
+        .AddSingleton(new Listener(knowledge));
 
     /// <summary>The sessions in a data folder.</summary>
     public static void AddSessions(this IServiceCollection services, string folder) => services

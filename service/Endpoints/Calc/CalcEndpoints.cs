@@ -19,6 +19,7 @@ internal static class CalcEndpoints
         calc.MapWindingHeat();
         calc.MapUnbalance();
         calc.MapSupply();
+        calc.MapUnderstand();
         return app;
     }
 }

@@ -16,6 +16,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
 
     [Theory]
     [InlineData("development-first.yaml")]
+    [InlineData("development-second.yaml")]
     [InlineData(HeldOut)]
     public void Most_of_what_people_write_is_understood(string file)
     {

@@ -1,0 +1,162 @@
+namespace WireCoach.Rules.Language;
+
+/// <summary>Decides whether volts, hertz and phases belong to the plate or to the supply: by the nearest word that tells, and by what stands beside them.</summary>
+internal sealed class Belonging
+{
+    private const int FarthestCue = 40;
+    private const int ReachBehind = 3;
+    private readonly Scene _scene;
+    private readonly HashSet<int> _companionSentences = [];
+    private readonly HashSet<int> _companionClauses = [];
+    private readonly Dictionary<int, int> _electric = [];
+
+    public Belonging(Scene scene, List<Quantity> quantities)
+    {
+        _scene = scene;
+        foreach (var quantity in quantities)
+        {
+            var token = scene.Tokens[quantity.First];
+            if (quantity.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || quantity.Kind is "service-factor" or "amp" or "sfa")
+            {
+                _companionSentences.Add(token.Sentence);
+                _companionClauses.Add(token.Clause);
+            }
+
+            if (quantity.UnitId is "volt" or "hertz" || quantity.Kind == "phases")
+            {
+                _electric[token.Sentence] = _electric.GetValueOrDefault(token.Sentence) + 1;
+            }
+        }
+    }
+
+    /// <summary>Whether power, amps or speed stand in the same sentence: plates are read out in one breath.</summary>
+    public bool HasCompanion(Quantity q) => _companionSentences.Contains(_scene.Tokens[q.First].Sentence);
+
+    /// <summary>Whether volts are plainly those of the supply.</summary>
+    public bool IsSupply(Quantity q) => q.UnitId == "volt" && Cue(q) == "supply-cue";
+
+    /// <summary><c>plate</c>, <c>supply</c>, or <see langword="null"/> where nothing tells.</summary>
+    /// <param name="q">Volts, hertz or phases.</param>
+    /// <param name="suppliesVolts">Whether volts of the supply were said already.</param>
+    public string? Of(Quantity q, bool suppliesVolts)
+    {
+        if (IsRuledOut(q))
+        {
+            return null;
+        }
+
+        if (Behind(q) is { } behind)
+        {
+            return behind;
+        }
+
+        var cue = Cue(q);
+        if (cue == "supply-cue")
+        {
+            return "supply";
+        }
+
+        if (cue == "plate-cue" || HasCompanion(q))
+        {
+            return cue == "supply-weak" && q.Values.Count == 1 && !_companionClauses.Contains(_scene.Tokens[q.First].Clause) ? "supply" : "plate";
+        }
+
+        return cue == "supply-weak" ? "supply" : Lonely(q, suppliesVolts);
+    }
+
+    /// <summary>"230 instead of 115": the second is not what there is or will be.</summary>
+    private bool IsRuledOut(Quantity q)
+    {
+        for (var at = Math.Max(0, q.First - ReachBehind); at < q.First; at++)
+        {
+            if (_scene.At(at, "instead") is { } hit && hit.Last == q.First - 1)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private string? Lonely(Quantity q, bool suppliesVolts)
+    {
+        var about = _scene.Asked?.About;
+        if (about == "plate" || (about?.StartsWith("plate.", StringComparison.Ordinal) ?? false) || (q.UnitId == "volt" && q.Values.Count > 1))
+        {
+            return "plate";
+        }
+
+        if (about == "supply" || suppliesVolts || _scene.InSentence("supply-any", q.First))
+        {
+            return "supply";
+        }
+
+        if (_scene.InSentence("plate-cue", q.First))
+        {
+            return "plate";
+        }
+
+        var own = q.UnitId is "volt" or "hertz" || q.Kind == "phases" ? 1 : 0;
+        return _electric.GetValueOrDefault(_scene.Tokens[q.First].Sentence) > own ? "supply" : q.Kind == "phases" ? "plate" : null;
+    }
+
+    /// <summary>"240 volt supply", "230 V motor".</summary>
+    private string? Behind(Quantity q)
+    {
+        for (var at = q.Last + 1; at <= q.Last + ReachBehind && _scene[at] is { } token && token.Clause == _scene.Tokens[q.First].Clause; at++)
+        {
+            if (token.Kind == TokenKind.Number && !(_scene[at + 1] is { Kind: TokenKind.Word }))
+            {
+                return null;
+            }
+
+            foreach (var hit in _scene.StartingAt(at))
+            {
+                if (hit.Concept == "supply-noun" || hit.Concept.StartsWith("supply.", StringComparison.Ordinal))
+                {
+                    return "supply";
+                }
+
+                if (hit.Concept == "plate-noun")
+                {
+                    return "plate";
+                }
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The nearest telling words before it, in its sentence; those of the supply only in its clause.</summary>
+    private string? Cue(Quantity q)
+    {
+        var mine = _scene.Tokens[q.First];
+        string? noun = null;
+        for (var at = q.First - 1; at >= 0 && at > q.First - FarthestCue && _scene.Tokens[at].Sentence == mine.Sentence; at--)
+        {
+            foreach (var hit in _scene.StartingAt(at))
+            {
+                var tells = Tells(hit, q, _scene.Tokens[at].Clause == mine.Clause);
+                if (tells is "supply-cue" || (tells is not null && noun is null && hit.Concept != "plate-noun"))
+                {
+                    return noun is not null && tells != "supply-cue" ? noun : tells;
+                }
+
+                noun ??= tells;
+            }
+        }
+
+        return noun;
+    }
+
+    private static string? Tells(Hit hit, Quantity q, bool sameClause) => hit.Concept switch
+    {
+        _ when hit.Last >= q.First => null,
+        "supply-cue" or "supply-noun" when sameClause => "supply-cue",
+        "supply-weak" when sameClause => "supply-weak",
+        "supply-next" when hit.Last == q.First - 1 => "supply-cue",
+        "plate-cue" or "plate-noun" => "plate-cue",
+        _ when sameClause && hit.Concept.StartsWith("supply.", StringComparison.Ordinal) => "supply-cue",
+        _ => null,
+    };
+}
