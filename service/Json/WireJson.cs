@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Connections;
 using WireCoach.Rules.Quantities;
@@ -23,11 +24,21 @@ internal static class WireJson
         options.NumberHandling = JsonNumberHandling.Strict;
         options.RespectNullableAnnotations = true;
         options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+        options.TypeInfoResolver = (options.TypeInfoResolver ?? new DefaultJsonTypeInfoResolver()).WithAddedModifier(NeedsKind);
         options.Converters.Add(new StatementConverter(sentences, role));
         options.Converters.Add(new PlanConverter());
         options.Converters.Add(new SourceConverter());
         options.Converters.Add(new FiniteConverter());
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+    }
+
+    /// <summary>A fact without its kind is a wrong body, not a wrong program.</summary>
+    private static void NeedsKind(JsonTypeInfo type)
+    {
+        if (type.Type == typeof(Fact))
+        {
+            type.CreateObject = () => throw new JsonException("A fact needs its kind.");
+        }
     }
 
     /// <summary>A statement leaves as its finished sentence; it never comes in.</summary>

@@ -52,8 +52,9 @@ internal sealed class BodyFuzz(int seed)
         _ => $$"""{{{string.Join(',', Enumerable.Range(0, 1 + _chance.Next(5)).Select(_ => Member(3)))}}}""",
     };
 
-    private string Fact() =>
-        $$"""{"kind":"{{Kinds[_chance.Next(Kinds.Length)]}}",{{string.Join(',', Enumerable.Range(0, 1 + _chance.Next(5)).Select(_ => Member(2)))}}}""";
+    private string Fact() => _chance.Next(20) == 0
+        ? $$"""{{{Member(1)}}}"""
+        : $$"""{"kind":"{{Kinds[_chance.Next(Kinds.Length)]}}",{{string.Join(',', Enumerable.Range(0, 1 + _chance.Next(5)).Select(_ => Member(2)))}}}""";
 
     private string Member(int depth) => $"\"{Members[_chance.Next(Members.Length)]}\":{Value(depth)}";
 

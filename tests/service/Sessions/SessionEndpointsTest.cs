@@ -154,6 +154,8 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("""{"facts":[{"kind":"reading","from":"1","to":"2","ohms":"three"}]}""", "invalid-fact", "facts[0].ohms")]
     [InlineData("""{"facts":[{"kind":"reading","from":"1","to":"2","ohms":1e999}]}""", "invalid-fact", "facts[0].ohms")]
     [InlineData("""{"facts":[{"kind":"reading","from":null,"to":"2","ohms":1}]}""", "invalid-fact", "facts[0].from")]
+    [InlineData("""{"facts":[{}]}""", "invalid-fact", "facts[0]")]
+    [InlineData("""{"facts":[{"from":"1","to":"2","ohms":1}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[{"kind":"magic"}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[]}""", "invalid-fact", "facts")]
     [InlineData("""{"facts":[null]}""", "invalid-fact", "facts")]
