@@ -9,6 +9,9 @@ internal static class FindEnds
 {
     private const string InstrumentQuestion = "ends-instrument";
 
+    /// <summary>Whoever read the ohms has a meter.</summary>
+    private const string Meter = "multimeter";
+
     private static readonly string[] Instruments = ["low-voltage-ac", "battery"];
 
     public static EndsFinding? Find(Workup work)
@@ -18,12 +21,13 @@ internal static class FindEnds
             return null;
         }
 
-        var tests = work.File.BenchTests.Where(test => test.Read.Count == 2 && test.Test != "joint-resistance");
+        var tests = work.File.BenchTests.Where(test => test.Drive.Count == 2 && test.Test != "joint-resistance");
         return work.Rooms.Ends.Find(new EndsInput
         {
             Layout = likeliest.Id,
             Windings = [.. found.Windings.Select(winding => new EndsWinding(winding.Role, winding.Leads) { Junction = winding.Junction, Taps = winding.Taps ?? [], Markings = winding.Markings })],
-            Instruments = [.. work.File.Instruments.Where(instrument => instrument.Value).Select(instrument => instrument.Key).Order(StringComparer.Ordinal)],
+            Instruments = [.. work.File.Instruments.Where(instrument => instrument.Value).Select(instrument => instrument.Key).Append(Meter).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            LowVolts = work.File.Plate.Volts.Count > 1 ? work.File.Plate.Volts.Min() : null,
             Role = work.File.Role,
             Results = [.. tests.Select(EndsResult.Of)],
             Printed = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
@@ -48,8 +52,17 @@ internal static class FindEnds
             return null;
         }
 
+        return work.Knowledge.GateTasks[next.Task].Group == "powered" ? BeforeTrial(work) ?? (BeforePower.Stops(work) ? null : Test(work, next)) : Test(work, next);
+    }
+
+    /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first.</summary>
+    private static Question? BeforeTrial(Workup work) =>
+        BeforePower.Insulation(work) ?? BeforePower.Earth(work) ?? BeforePower.CapacitorBack(work) ?? BeforePower.Shaft(work) ?? BeforePower.Protection(work);
+
+    private static Question Test(Workup work, NextTest next)
+    {
         var seen = next.Outcomes.Count > 0;
-        var asked = work.Ask.Of(seen ? "ends-outcome" : "ends-volts", ("first", next.Setup.Read[0]), ("second", next.Setup.Read[^1]));
+        var asked = work.Ask.Of(seen ? "ends-outcome" : "ends-volts", ("first", next.Setup.Read is [var first, ..] ? first : next.Setup.Drive[0]), ("second", next.Setup.Read is [.., var second] ? second : next.Setup.Drive[^1]));
         return asked with
         {
             Id = $"ends.{next.Test}.{string.Join('.', [.. next.Setup.Drive, .. next.Setup.Read])}",

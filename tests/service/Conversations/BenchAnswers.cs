@@ -18,6 +18,9 @@ internal sealed class BenchAnswers(BenchMotor motor)
         .. motor.Tags.Select(tag => (object)new { kind = "lead", tag, marking = marks?.First(mark => mark.Value == tag).Key }),
     ];
 
+    /// <summary>What is at hand for the test of the ends.</summary>
+    public string Instrument { get; init; } = "low-voltage-ac";
+
     /// <summary>The number of the meter reading that comes out wrong; 0 for none.</summary>
     public int Mistake { get; init; }
 
@@ -72,13 +75,14 @@ internal sealed class BenchAnswers(BenchMotor motor)
         "supply-voltage" or "running" => Supply,
         "run-current" => 2.5,
         "run-speed" => 1175,
-        "series-voltage" or "induced-voltage" => Math.Round(Volts(ask.GetProperty("setup")), 1),
+        "series-voltage" or "induced-voltage" => Math.Round(Volts(ask.GetProperty("setup"), turning: false), 1),
+        "half-run" => Math.Round(Volts(ask.GetProperty("setup"), turning: true), 1),
         _ => throw new InvalidOperationException($"Nothing to measure for '{about}'."),
     };
 
-    private double Volts(JsonElement setup) => motor.Volts(
+    private double Volts(JsonElement setup, bool turning) => motor.Volts(
         Strings(setup.GetProperty("drive")), [.. setup.GetProperty("tie").EnumerateArray().Select(Strings)], Strings(setup.GetProperty("read")),
-        setup.GetProperty("appliedVolts").GetDouble());
+        setup.GetProperty("appliedVolts").GetDouble(), turning);
 
     private string Choice(string questionId, string about, JsonElement ask, JsonElement plan)
     {
@@ -93,6 +97,11 @@ internal sealed class BenchAnswers(BenchMotor motor)
             return "still-open";
         }
 
+        if (about == "soft-first-run")
+        {
+            return SoftRun(ask.GetProperty("setup")) ? "ran" : "hummed";
+        }
+
         if (about == "running")
         {
             _starts++;
@@ -103,12 +112,23 @@ internal sealed class BenchAnswers(BenchMotor motor)
         {
             "capacitor" => "one",
             "run-direction" => TurnsRight(_starts, plan) ? "right" : "wrong",
-            "instrument" => "low-voltage-ac",
+            "instrument" => Instrument,
             "plate" => "1",
             _ => null,
         };
         var options = ask.GetProperty("options").EnumerateArray().Select(option => option.GetProperty("id").GetString()!).ToList();
         return wanted is not null && options.Contains(wanted) ? wanted : options[0];
+    }
+
+    /// <summary>Whether the halves help each other as joined for a soft first run.</summary>
+    private bool SoftRun(JsonElement setup)
+    {
+        var drive = Strings(setup.GetProperty("drive"));
+        var ties = setup.GetProperty("tie").EnumerateArray().Select(Strings).ToList();
+        string? Line(string[] leads) => leads.Contains(drive[0]) ? "L1" : leads.Contains(drive[1]) ? "L2" : null;
+        var joints = ties.Concat(drive.Where(lead => !ties.Exists(tie => tie.Contains(lead))).Select(lead => new[] { lead })).Select(leads => (leads, Line(leads))).ToList();
+        var (halves, _, _) = motor.Connected(joints);
+        return halves[0] * halves[1] > 0;
     }
 
     private static IReadOnlyList<string[]> Ties(JsonElement ask) =>

@@ -8,6 +8,7 @@ internal sealed class BenchMotor(IReadOnlyDictionary<string, string> tags, doubl
 {
     private const double Probes = 0.2;
     private const double Coupling = 0.55;
+    private const double TurningCoupling = 0.9;
 
     private readonly (string From, string To, double Ohms, bool Start)[] _coils = tags.ContainsKey("T2")
         ? [("T1", "T2", runOhms, false), ("T3", "T4", runOhms, false), ("T8", "T5", startOhms, true)]
@@ -39,7 +40,7 @@ internal sealed class BenchMotor(IReadOnlyDictionary<string, string> tags, doubl
     }
 
     /// <summary>Volts between two leads with a low AC voltage on one run half.</summary>
-    public double Volts(string[] drive, IReadOnlyList<string[]> ties, string[] read, double applied)
+    public double Volts(string[] drive, IReadOnlyList<string[]> ties, string[] read, double applied, bool turning = false)
     {
         // Potentials by walking coils and ties from the driven lead; a coil on the run axis shows the coupled share in the driven direction.
         var (from, to) = (_markings[drive[0]], _markings[drive[1]]);
@@ -50,7 +51,7 @@ internal sealed class BenchMotor(IReadOnlyDictionary<string, string> tags, doubl
         {
             foreach (var coil in _coils)
             {
-                var drop = coil.Start ? 0 : sign * applied * (coil == driven ? 1 : Coupling);
+                var drop = coil.Start ? 0 : sign * applied * (coil == driven ? 1 : turning ? TurningCoupling : Coupling);
                 Spread(potentials, tags[coil.From], tags[coil.To], -drop);
             }
 

@@ -70,6 +70,20 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
     }
 
     [Fact]
+    public async Task Without_a_transformer_or_a_cell_a_guarded_trial_at_half_the_volts_tells_the_ends()
+    {
+        var motor = new BenchMotor(SixTags, 1.5, 3.4);
+        var client = new MemberClient(service.Client, new BenchAnswers(motor) { Supply = 240, Instrument = "none" });
+        await client.Hold(Opening(instruments: ["multimeter", "insulation-tester"]));
+
+        Assert.Equal("verified", client.Status);
+        var trial = client.Asked.ToList().FindIndex(question => question.StartsWith("ends.", StringComparison.Ordinal));
+        Assert.All(new[] { "insulation", "earth-continuity", "shaft-free-guarded", "protected-supply" }, check => Assert.InRange(client.Asked.ToList().IndexOf(check), 0, trial));
+        var (halves, _, _) = motor.Connected(Joints(client.Plan));
+        Assert.Equal(halves[0], halves[1], 9);
+    }
+
+    [Fact]
     public async Task A_four_lead_motor_is_connected_for_its_one_voltage()
     {
         var motor = new BenchMotor(FourTags, 1.8, 6.0);
@@ -95,11 +109,11 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
         Assert.Equal(JsonValueKind.Null, client.Plan.ValueKind);
     }
 
-    private static object Opening(double[]? volts = null, double[]? amps = null) => new
+    private static object Opening(double[]? volts = null, double[]? amps = null, string[]? instruments = null) => new
     {
         role = "technician",
         region = "na",
-        instruments = new[] { "multimeter", "low-voltage-ac", "insulation-tester", "clamp-meter" },
+        instruments = instruments ?? ["multimeter", "low-voltage-ac", "insulation-tester", "clamp-meter"],
         motorTag = "brine pump",
         motor = new { horsepower = 0.75, volts = volts ?? [115, 230], amps = amps ?? [10.4, 5.2], rpm = 1140, hertz = 60, phases = 1 },
     };
