@@ -1,4 +1,5 @@
 using WireCoach.Rules.Connections;
+using WireCoach.Rules.Connections.Checking;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Safety;
 using WireCoach.Rules.Statements;
@@ -26,6 +27,9 @@ public sealed record Assessment
 
     /// <summary>The plan; <see langword="null"/> while something is missing.</summary>
     public Plan? Plan { get; init; }
+
+    /// <summary>What the joints as found amount to; <see langword="null"/> while too little is known.</summary>
+    public CheckResult? Found { get; init; }
 
     /// <summary>The likely causes, where a fault is looked for.</summary>
     public IReadOnlyList<RankedCause> Causes { get; init; } = [];

@@ -15,7 +15,7 @@ public static class Echo
         Fact.Plate plate => Statement.Of("echo.plate", ("field", Words(plate.Field)), ("value", plate.Value.Text), ("unit", PlateUnit(plate))),
         Fact.Supply supply => Supply(supply),
         Fact.Symptom symptom => symptom.Present
-            ? Statement.Of("echo.symptom", ("symptom", Words(symptom.Id)))
+            ? Statement.Named($"symptom.{symptom.Id}")
             : Statement.Of("echo.symptom-absent", ("symptom", Words(symptom.Id))),
         Fact.Lead lead => lead.Marking is null
             ? Statement.Of("echo.lead", ("tag", lead.Tag))

@@ -18,6 +18,12 @@ internal static class Job
         .. Identify, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Supply, ChooseConnection.Missing,
     ];
 
+    /// <summary>Printed marks save the readings; without them the joints are taken apart and the leads told first.</summary>
+    private static readonly Step[] CheckMade =
+    [
+        MakeSafe.Isolate, KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.Phases, KnowMotor.Supply, KnowMotor.Leads, CheckFound.AskJoints,
+    ];
+
     private static readonly Step[] Power =
     [
         BeforePower.Connected, BeforePower.Insulation, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
@@ -30,6 +36,7 @@ internal static class Job
     {
         null => work.Ask.Of("goal"),
         _ when work.LooksForFault => FindFault.Next(work),
+        Goals.CheckConnection => First(CheckMade, work) ?? (work.FoundConnection is null ? First(Identify, work) : null),
         "identify-leads" => First(Identify, work),
         _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? First(Power, work) : null),
     };

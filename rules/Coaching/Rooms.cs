@@ -1,4 +1,5 @@
 using WireCoach.Rules.Connections;
+using WireCoach.Rules.Connections.Checking;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
@@ -18,6 +19,8 @@ internal sealed class Rooms(TradeKnowledge knowledge)
     public Identifier Identifier { get; } = new(knowledge);
 
     public EndsFinder Ends { get; } = new(knowledge);
+
+    public ConnectionChecker Checker { get; } = new(knowledge);
 
     public Planner Planner { get; } = new(knowledge);
 

@@ -1,6 +1,7 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching.Steps;
 using WireCoach.Rules.Connections;
+using WireCoach.Rules.Connections.Checking;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
@@ -17,6 +18,7 @@ internal sealed class Workup
     private readonly Lazy<EndsFinding?> _ends;
     private readonly Lazy<Answer<Plan>?> _plan;
     private readonly Lazy<FaultReport> _faults;
+    private readonly Lazy<CheckResult?> _found;
 
     public Workup(CaseFile file, Rooms rooms)
     {
@@ -27,6 +29,7 @@ internal sealed class Workup
         _ends = new(() => FindEnds.Find(this));
         _plan = new(() => ChooseConnection.Plan(this));
         _faults = new(() => FindFault.Examine(this));
+        _found = new(() => CheckFound.Check(this));
     }
 
     public CaseFile File { get; }
@@ -61,6 +64,9 @@ internal sealed class Workup
 
     /// <summary>The plan, or what it lacks; <see langword="null"/> before the ends are known.</summary>
     public Answer<Plan>? Plan => _plan.Value;
+
+    /// <summary>What the joints as found amount to; <see langword="null"/> while too little is known.</summary>
+    public CheckResult? FoundConnection => _found.Value;
 
     /// <summary>What may be wrong with it.</summary>
     public FaultReport Faults => _faults.Value;

@@ -19,6 +19,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
         Running();
         Each(q => q.UnitId == "volt" && Residual(q), Left);
+        Each(q => q.UnitId == "volt" && scene.InClause("instrument.low-voltage-ac", q.First), _ => true); // a test transformer's own volts are no supply
         Each(q => q.UnitId == "amp" || q.UnitId == "milliamp", Amps);
         Each(q => q.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || q.Kind is "service-factor" or "power-factor" or "efficiency" or "poles", Plate);
         Each(q => q.UnitId == "volt" || q.UnitId == "hertz" || q.Kind == "phases", VoltsHertzPhases);
@@ -148,8 +149,9 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         {
             var said = hits[sentence.Key].ToLookup(hit => hit.Concept, StringComparer.Ordinal);
             var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
+            var turns = said["wrong-way"].Any() || said["right-way"].Any();
             var plate = sentence.Any(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
-            var measured = sentence.Where(q => IsMeasured(q) && (asked || (runs is not null && !plate) || (q.UnitId == "amp" && scene.InClause("draws", q.First) && !scene.InClause("plate-cue", q.First)))).ToList();
+            var measured = sentence.Where(q => IsMeasured(q) && (asked || ((runs is not null || turns) && !plate) || (q.UnitId == "amp" && scene.InClause("draws", q.First) && !scene.InClause("plate-cue", q.First)))).ToList();
             if (measured.Count == 0)
             {
                 continue;

@@ -69,7 +69,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
     /// <summary>Typed words are said back as they were understood, and what was not is named: nothing is dropped.</summary>
     private IEnumerable<Statement> SaidBack(Given given, List<Fact> facts, Role role) => given.Words is null ? [] :
     [
-        .. facts.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", facts.Select(fact => sentences.Render(Echo.Of(fact), role)))))],
+        .. facts.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", facts.Where(fact => fact is not Fact.Choice { Question: var question } || !question.StartsWith("danger.", StringComparison.Ordinal)).Select(fact => sentences.Render(Echo.Of(fact), role)))))],
         .. given.NotUnderstood.Select(text => Statement.Of("reply.not-understood", ("text", text))),
     ];
 

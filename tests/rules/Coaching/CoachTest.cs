@@ -1,0 +1,131 @@
+using CsCheck;
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
+
+namespace WireCoach.Rules.Tests.Coaching;
+
+/// <summary>The conversation walked without a person: exhaustively at first, by chance beyond.</summary>
+public sealed class CoachTest
+{
+    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly Coach Coach = new(Knowledge);
+    private static readonly SafetyGate Gate = new(Knowledge);
+    private static readonly string[] Goals = ["connect", "diagnose", "check-connection", "reverse", "change-voltage", "identify-leads", "fit-replacement"];
+
+    private static readonly string[] Complaints = ["hums-no-start", "trips-at-once", "silent-no-start", "runs-hot", "shock-from-frame", "leads-unmarked"];
+
+    public static TheoryData<Role> Roles() => [.. Enum.GetValues<Role>()];
+
+    [Theory]
+    [MemberData(nameof(Roles))]
+    public void No_answer_to_the_first_questions_leads_to_a_step_that_the_gate_refuses(Role role)
+    {
+        foreach (var goal in Goals)
+        {
+            Walk(Open(role, goal), depth: 4);
+        }
+    }
+
+    [Fact]
+    public void No_conversation_by_chance_leads_to_a_step_that_the_gate_refuses() => Gen.Select(
+        Gen.Enum<Role>(), Gen.Int[0, Goals.Length - 1], Gen.Int[0, 99].Array[90], Gen.Int[0, Complaints.Length - 1])
+        .Sample((role, goal, chances, complaint) =>
+        {
+            var file = Open(role, Goals[goal]).With(new Fact.Symptom { Id = Complaints[complaint] });
+            foreach (var chance in chances)
+            {
+                if (Asked(file) is not { } asked)
+                {
+                    return;
+                }
+
+                var answers = Answers(file, asked);
+                file = Take(file, asked, answers[chance % answers.Count]);
+            }
+        }, iter: 150);
+
+    [Fact]
+    public void Nothing_that_touches_a_lead_is_asked_before_the_motor_is_isolated()
+    {
+        var file = Open(Role.Technician, "connect");
+        Assert.Equal("isolated", Coach.Assess(file).Next!.Id);
+        var denied = file.With(new Fact.Confirm { Id = "isolated", Confirmed = false });
+        var assessed = Coach.Assess(denied);
+        Assert.Null(assessed.Next);
+        Assert.Equal("referred", assessed.Status);
+    }
+
+    [Fact]
+    public void The_same_facts_give_the_same_question()
+    {
+        var file = Open(Role.Technician, "connect").With(new Fact.Confirm { Id = "isolated" });
+        Assert.Equal(Coach.Assess(file).Next!.Id, new Coach(Knowledge).Assess(file).Next!.Id);
+    }
+
+    private static void Walk(CaseFile file, int depth)
+    {
+        if (depth == 0 || Asked(file) is not { } asked)
+        {
+            return;
+        }
+
+        foreach (var answer in Answers(file, asked))
+        {
+            Walk(Take(file, asked, answer), depth - 1);
+        }
+    }
+
+    /// <summary>The open question, checked against the gate on its own.</summary>
+    private static Question? Asked(CaseFile file)
+    {
+        var asked = Coach.Assess(file).Next;
+        if (asked is not null)
+        {
+            var gate = Gate.Judge(file);
+            Assert.True(gate.Opens(asked.Task) || asked.Id == "isolated", $"{asked.Id} takes {asked.Task}, which the gate does not open: {string.Join(", ", gate.Allowed)}");
+            Assert.Equal(asked.Task, Knowledge.GateTasks[asked.Task].Id);
+        }
+
+        return asked;
+    }
+
+    private static List<QuestionAnswer> Answers(CaseFile file, Question asked)
+    {
+        QuestionAnswer Blank() => new() { QuestionId = asked.Id };
+        List<QuestionAnswer> answers = asked.Kind switch
+        {
+            QuestionKind.Confirm => [Blank() with { Confirmed = true }, Blank() with { Confirmed = false }],
+            QuestionKind.Choice => [.. asked.Options.Select(option => Blank() with { Choice = option.Id })],
+            QuestionKind.Quantity => [Blank() with { Quantity = new(0.3) }, Blank() with { Quantity = new(18) }, Blank() with { Quantity = new(240) }],
+            QuestionKind.Reading => [Blank() with { Reading = new() { Ohms = 1.7 } }, Blank() with { Reading = new() { Open = true } }, Blank() with { Reading = new() { Ohms = 3.6 } }],
+            _ => [Blank() with { Text = asked.Id }],
+        };
+        return asked.CanBeUnknown ? [.. answers, Blank() with { Unknown = true }] : answers;
+    }
+
+    private static CaseFile Take(CaseFile file, Question asked, QuestionAnswer answer)
+    {
+        var read = Coach.Read(file, asked, answer);
+        Assert.True(read.IsGiven, $"{asked.Id}: {string.Join(", ", read.Problems.Select(problem => problem.Advice))}");
+        var facts = read.Value.Count > 0 ? read.Value : Words(asked);
+        var number = file.Facts.Count;
+        return CaseFile.From(file.Opening, [.. file.Facts, .. facts.Select(fact => fact with { FactId = $"f{++number}" })]);
+    }
+
+    /// <summary>What the listener would make of an answer in free words.</summary>
+    private static IReadOnlyList<Fact> Words(Question asked) => asked.Id switch
+    {
+        "leads" => [.. Enumerable.Range(1, 6).Select(number => new Fact.Lead { Tag = $"{number}" })],
+        "plate" or "plate.volts" => [new Fact.Plate { Field = "volts", Value = PlateValue.Of(115, 230) }],
+        "plate.amps" => [new Fact.Plate { Field = "amps", Value = PlateValue.Of(10.4, 5.2) }],
+        "symptoms" => [new Fact.Symptom { Id = "hums-no-start" }],
+        "joints" => [new Fact.Joint { Leads = ["1", "2"], Conductor = "L1" }],
+        _ => [new Fact.Unknown { Question = asked.Id }],
+    };
+
+    private static CaseFile Open(Role role, string goal) =>
+        CaseFile.From(new CaseOpening(role, Region.NorthAmerica), [new Fact.Goal { Id = goal, FactId = "f0" }]);
+}
