@@ -1,0 +1,89 @@
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Playwright;
+using WireCoach.Service;
+
+[assembly: AssemblyFixture(typeof(WireCoach.Browser.Tests.Bench))]
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>The service on a port of its own and one browser; for all tests together.</summary>
+public sealed class Bench : IAsyncLifetime
+{
+    private static readonly string[] Arguments =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("wirecoach-");
+    private WebApplicationFactory<Program>? _service;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>Where the pages are.</summary>
+    public Uri Address => _service!.ClientOptions.BaseAddress;
+
+    /// <summary>Asks the service without a browser.</summary>
+    public HttpClient Http { get; private set; } = default!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning"));
+        _service.UseKestrel(0);
+        _service.StartServer();
+        Http = _service.CreateClient();
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = Arguments });
+    }
+
+    /// <summary>Somebody opens the pages on a device.</summary>
+    public async Task<Visitor> Visit(Device device)
+    {
+        var context = await _browser!.NewContextAsync(new()
+        {
+            BaseURL = Address.ToString(),
+            ViewportSize = new() { Width = device.Width, Height = device.Height },
+            JavaScriptEnabled = device.Scripts,
+            HasTouch = device.Width < 700,
+            ColorScheme = device.Dark ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(10_000);
+        return new Visitor(await context.NewPageAsync(), device, Http);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+        Http.Dispose();
+        if (_service is not null)
+        {
+            await _service.DisposeAsync();
+        }
+    }
+}
+
+/// <summary>What the pages are seen on.</summary>
+public sealed record Device(string Name, int Width, int Height, bool Scripts = true, bool Dark = false)
+{
+    public static Device Phone { get; } = new("phone", 390, 844);
+
+    public static Device Desk { get; } = new("desk", 1280, 800);
+
+    /// <summary>A device by its name.</summary>
+    public static Device Of(string name) => name switch
+    {
+        "phone" => Phone,
+        "phone-no-scripts" => Phone with { Name = name, Scripts = false },
+        "phone-dark" => Phone with { Name = name, Dark = true },
+        "desk" => Desk,
+        "desk-no-scripts" => Desk with { Name = name, Scripts = false },
+        "desk-dark" => Desk with { Name = name, Dark = true },
+        _ => throw new ArgumentOutOfRangeException(nameof(name), name, "There is no such device."),
+    };
+}

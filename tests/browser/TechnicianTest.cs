@@ -1,0 +1,56 @@
+using System.Text.Json;
+using WireCoach.Service.Tests.Conversations;
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>The main job by tapping: from the start page to a motor that was run and found right.</summary>
+public sealed class TechnicianTest(Bench bench)
+{
+    private const string FirstWords =
+        "Brine pump from the dairy: plate says 3/4 hp 115/230 V 10.4/5.2 A 1140 rpm 60 Hz single phase. Six leads tagged 1 2 3 4 5 6, no marks. "
+        + "It goes on 240 V. I have a multimeter, a clamp meter, an insulation tester and a low-voltage AC supply.";
+
+    private static readonly Dictionary<string, string> Tags = new(StringComparer.Ordinal)
+    {
+        ["T1"] = "4", ["T2"] = "1", ["T3"] = "2", ["T4"] = "6", ["T5"] = "3", ["T8"] = "5",
+    };
+
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("phone-no-scripts")]
+    [InlineData("phone-dark")]
+    [InlineData("desk")]
+    [InlineData("desk-no-scripts")]
+    public async Task Six_unmarked_leads_become_a_motor_that_was_run_and_verified(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/");
+        await visitor.Picture("start");
+        await visitor.Page.FillAsync("#words", FirstWords);
+        await visitor.Press("Begin");
+        var answers = new BenchAnswers(new BenchMotor(Tags, 1.5, 3.4)) { Supply = 240 };
+        var session = await visitor.Read();
+        var turn = 0;
+        for (; session.GetProperty("assessment").GetProperty("next") is { ValueKind: JsonValueKind.Object } ask; turn++)
+        {
+            Assert.True(turn < 60, $"The conversation does not end at {ask}.");
+            await visitor.Picture($"job-{turn:00}-{ask.GetProperty("id").GetString()}");
+            await visitor.Answer(ask, answers.Answer(ask, session.GetProperty("assessment").GetProperty("plan")));
+            session = await visitor.Read();
+        }
+
+        await visitor.Picture("job-done", whole: true);
+        Assert.Equal("verified", session.GetProperty("status").GetString());
+        Assert.Contains("Done", await visitor.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+
+        await visitor.Go($"/sessions/{visitor.Session}/plan");
+        await visitor.Picture("plan", whole: true);
+        await visitor.Go($"/sessions/{visitor.Session}/log");
+        await visitor.Picture("log", whole: true);
+        Assert.True(await visitor.Page.Locator(".trail > li").CountAsync() > turn);
+        await visitor.Go("/sessions");
+        await visitor.Picture("sessions");
+        Assert.Contains("Brine pump", await visitor.Page.Locator(".rows").InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
+        Assert.Empty(visitor.Complaints);
+    }
+}

@@ -1,0 +1,140 @@
+using System.Globalization;
+using System.Net.Http.Json;
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>Somebody at a page: taps, types, and keeps pictures of what is seen.</summary>
+public sealed class Visitor : IAsyncDisposable
+{
+    private static readonly string Pictures = Folder();
+
+    private readonly Device _device;
+    private readonly HttpClient _http;
+    private readonly List<string> _complaints = [];
+
+    internal Visitor(IPage page, Device device, HttpClient http)
+    {
+        (Page, _device, _http) = (page, device, http);
+        page.Console += (_, message) =>
+        {
+            // A refused form answers 422, which the browser notes as a failed load.
+            if (message.Type is "error" or "warning" && !message.Text.Contains("422", StringComparison.Ordinal))
+            {
+                _complaints.Add(message.Text);
+            }
+        };
+        page.PageError += (_, error) => _complaints.Add(error);
+    }
+
+    public IPage Page { get; }
+
+    /// <summary>What the browser complained of.</summary>
+    public IReadOnlyList<string> Complaints => _complaints;
+
+    /// <summary>The session of the page.</summary>
+    public string Session => new Uri(Page.Url).Segments is [_, "sessions/", var id, ..] ? id.TrimEnd('/') : throw new InvalidOperationException($"{Page.Url} is no session.");
+
+    public Task Go(string path) => Page.GotoAsync(path);
+
+    /// <summary>Presses the button or link with this name and waits until the page has changed.</summary>
+    public async Task Press(string name)
+    {
+        var target = Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).Or(Page.GetByRole(AriaRole.Link, new() { Name = name, Exact = true })).First;
+        await Press(target);
+    }
+
+    /// <summary>Presses it and waits until the page has changed.</summary>
+    public async Task Press(ILocator target)
+    {
+        var before = await Mark();
+        await target.ClickAsync();
+        for (var tries = 0; tries < 400; tries++)
+        {
+            await Task.Delay(15);
+            if (await Mark() is { } now && now != before)
+            {
+                return;
+            }
+        }
+
+        throw new TimeoutException($"Nothing changed on {Page.Url} after pressing {target}.");
+    }
+
+    /// <summary>Picks an answer by its text.</summary>
+    public Task Pick(string label) => Page.Locator(".tile label", new() { HasText = label }).First.ClickAsync();
+
+    /// <summary>The session of this page, as programs get it.</summary>
+    public Task<JsonElement> Read() => _http.GetFromJsonAsync<JsonElement>($"/api/sessions/{Session}");
+
+    /// <summary>Puts an answer of the contract into the form of the open question and saves it.</summary>
+    public async Task Answer(JsonElement ask, object given)
+    {
+        var answer = JsonSerializer.SerializeToElement(given);
+        if (answer.TryGetProperty("unknown", out _))
+        {
+            await Press(Page.Locator("button[name='Given.Skip']"));
+            return;
+        }
+
+        var form = Page.Locator(".ask form");
+        if (answer.TryGetProperty("choice", out var choice))
+        {
+            await form.Locator($"label[for='Given-Choice-{choice.GetString()}']").ClickAsync();
+        }
+        else if (answer.TryGetProperty("confirmed", out var confirmed))
+        {
+            await form.Locator($"label[for='Given-Choice-{(confirmed.GetBoolean() ? "yes" : "no")}']").ClickAsync();
+        }
+        else if (answer.TryGetProperty("quantity", out var quantity))
+        {
+            await form.Locator("#value").FillAsync(Text(quantity.GetProperty("value")));
+        }
+        else if (answer.GetProperty("reading").TryGetProperty("ohms", out var ohms))
+        {
+            await form.Locator("#value").FillAsync(Text(ohms));
+        }
+        else
+        {
+            await form.Locator("label[for='Given-Shown-open']").ClickAsync();
+        }
+
+        await Press(form.Locator("button.go").First);
+        Assert.False(await Page.Locator(".wrong, .wrong-line").IsVisibleAsync(), $"{ask.GetProperty("id").GetString()} was refused: {answer}");
+    }
+
+    /// <summary>Keeps a picture: what the screen shows at first.</summary>
+    public Task Picture(string name, bool whole = false) =>
+        Page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, $"{name}-{_device.Name}.png"), FullPage = whole });
+
+    public ValueTask DisposeAsync() => new(Page.Context.CloseAsync());
+
+    /// <summary>Changes with every page and every stored answer; <see langword="null"/> while a page loads.</summary>
+    private async Task<string?> Mark()
+    {
+        try
+        {
+            var keys = await Page.Locator("input[name$='.Key']").EvaluateAllAsync<string[]>("all => all.map(one => one.value)");
+            var wrong = await Page.Locator(".wrong, .wrong-line").CountAsync();
+            return $"{Page.Url} {string.Join(' ', keys)} {wrong.ToString(CultureInfo.InvariantCulture)}";
+        }
+        catch (PlaywrightException)
+        {
+            return null;
+        }
+    }
+
+    private static string Text(JsonElement number) => number.GetDouble().ToString("0.####", CultureInfo.InvariantCulture);
+
+    private static string Folder()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && folder.Name != ".artifacts")
+        {
+            folder = folder.Parent;
+        }
+
+        return Directory.CreateDirectory(Path.Combine(folder?.FullName ?? Path.GetTempPath(), "screens")).FullName;
+    }
+}
