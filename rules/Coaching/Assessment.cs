@@ -56,4 +56,8 @@ public sealed record Assessment
 /// <param name="Got">What was read.</param>
 /// <param name="Verdict"><c>pass</c>, <c>marginal</c> or <c>fail</c>.</param>
 /// <param name="Says">The same in a sentence.</param>
-public sealed record Check(string Id, string Expect, string Got, string Verdict, Statement Says);
+public sealed record Check(string Id, string Expect, string Got, string Verdict, Statement Says)
+{
+    /// <summary>What to do about it.</summary>
+    public IReadOnlyList<Statement> DoNext { get; init; } = [];
+}

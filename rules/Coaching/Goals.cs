@@ -14,18 +14,14 @@ internal static class Goals
     /// <summary>Symptoms that tell of a wiring job rather than of a fault.</summary>
     private static readonly HashSet<string> WiringJobs = new(StringComparer.Ordinal) { "leads-unmarked", "motor-replaced", "supply-changed" };
 
-    public static string? From(CaseFile file)
+    /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
+    public static string? From(CaseFile file) => file.Facts.Select(Told).FirstOrDefault(goal => goal is not null);
+
+    private static string? Told(Fact fact) => fact switch
     {
-        if (file.Symptoms.Any(symptom => symptom.Value && !WiringJobs.Contains(symptom.Key)))
-        {
-            return Diagnose;
-        }
-
-        if (file.Joints.Count > 0)
-        {
-            return CheckConnection;
-        }
-
-        return file.Symptoms.Any(symptom => symptom.Value) || file.Readings.Count > 0 || file.Leads.Count > 1 ? Connect : null;
-    }
+        Fact.Symptom { Present: true } symptom => WiringJobs.Contains(symptom.Id) ? Connect : Diagnose,
+        Fact.Joint => CheckConnection,
+        Fact.Lead or Fact.Reading => Connect,
+        _ => null,
+    };
 }

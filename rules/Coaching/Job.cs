@@ -38,7 +38,7 @@ internal static class Job
         _ when work.LooksForFault => FindFault.Next(work),
         Goals.CheckConnection => First(CheckMade, work) ?? (work.FoundConnection is null ? First(Identify, work) : null),
         "identify-leads" => First(Identify, work),
-        _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? First(Power, work) : null),
+        _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Power, work) : null),
     };
 
     private static Question? First(IEnumerable<Step> steps, Workup work) =>

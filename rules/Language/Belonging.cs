@@ -80,13 +80,13 @@ internal sealed class Belonging
 
     private string? Lonely(Quantity q, bool suppliesVolts)
     {
-        var about = _scene.Asked?.About;
+        var about = _scene.Asked is { Kind: AnswerKind.Text or AnswerKind.Quantity } open ? open.About : null; // a choice about the plate asks for no figures
         if (about == "plate" || (about?.StartsWith("plate.", StringComparison.Ordinal) ?? false) || (q.UnitId == "volt" && q.Values.Count > 1))
         {
             return "plate";
         }
 
-        if (about == "supply" || suppliesVolts || _scene.InSentence("supply-any", q.First))
+        if (_scene.Asked?.About == "supply" || suppliesVolts || _scene.InSentence("supply-any", q.First))
         {
             return "supply";
         }

@@ -177,7 +177,9 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !scene.InClause("protection", q.First)
         && !Near(q, 5)("line-currents");
 
-    private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First);
+    /// <summary>"3 volts left", "the cap is under 5 V": what is still on a capacitor, or on a frame.</summary>
+    private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First)
+        || (q.Values.Count == 1 && q.Values[0] < 24 && scene.InClause("capacitor", q.First));
 
     private bool Left(Quantity q)
     {

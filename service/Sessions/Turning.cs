@@ -67,11 +67,23 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
     }
 
     /// <summary>Typed words are said back as they were understood, and what was not is named: nothing is dropped.</summary>
-    private IEnumerable<Statement> SaidBack(Given given, List<Fact> facts, Role role) => given.Words is null ? [] :
-    [
-        .. facts.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", facts.Where(fact => fact is not Fact.Choice { Question: var question } || !question.StartsWith("danger.", StringComparison.Ordinal)).Select(fact => sentences.Render(Echo.Of(fact), role)))))],
-        .. given.NotUnderstood.Select(text => Statement.Of("reply.not-understood", ("text", text))),
-    ];
+    private List<Statement> SaidBack(Given given, List<Fact> facts, Role role)
+    {
+        if (given.Words is null)
+        {
+            return [];
+        }
+
+        var read = facts.Where(fact => !IsDangerMark(fact)).Select(fact => sentences.Render(Echo.Of(fact), role)).Distinct(StringComparer.Ordinal).ToList();
+        return
+        [
+            .. read.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", read)))],
+            .. given.NotUnderstood.Select(text => Statement.Of("reply.not-understood", ("text", text))),
+        ];
+    }
+
+    /// <summary>Danger words are answered by a caution and not said back as a choice.</summary>
+    private static bool IsDangerMark(Fact fact) => fact is Fact.Choice choice && choice.Question.StartsWith("danger.", StringComparison.Ordinal);
 
     private void Conclude(Recorder events, Assessment now, Given given, Role role)
     {

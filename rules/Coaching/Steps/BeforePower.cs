@@ -13,7 +13,7 @@ internal static class BeforePower
     public static Question? Connected(Workup work) => work.Settled("connected") ? null : work.Ask.Of("connected");
 
     public static Question? Insulation(Workup work) =>
-        work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : work.Ask.Of("insulation", ("volts", "500 V DC"));
+        work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : InsulationQuestion(work);
 
     public static Question? CapacitorBack(Workup work) =>
         work.HasCapacitor != true || work.Settled("capacitor-refitted") ? null : work.Ask.Of("capacitor-refitted");
@@ -44,14 +44,8 @@ internal static class BeforePower
             return null;
         }
 
-        var lead = plan.Joints[0].Leads[0];
-        var asked = $"joints-to-frame.{lead}.{Fact.Reading.Frame}";
-        return Shown(work, lead, Fact.Reading.Frame) is not null || work.Skipped(asked)
-            ? null
-            : work.Ask.Reading("joints-to-frame", lead, Fact.Reading.Frame) with
-            {
-                Setup = new TestSetup([], Ties(plan), [lead, Fact.Reading.Frame], null),
-            };
+        var asked = FrameQuestion(work, plan);
+        return Shown(work, asked.Between![0], Fact.Reading.Frame) is not null || work.Skipped(asked.Id) ? null : asked;
     }
 
     public static Question? Earth(Workup work) =>
@@ -67,7 +61,16 @@ internal static class BeforePower
     /// <summary>Whether a check failed: then there is no power until it is put right and read again.</summary>
     public static bool Stops(Workup work) => Checks(work).Any(check => check.Verdict != "pass");
 
-    public static IEnumerable<Statement> Say(Workup work) => Checks(work).Select(check => check.Says);
+    /// <summary>A check that did not pass is made again once it has been put right; until then nothing else goes on.</summary>
+    public static Question? Again(Workup work) => Checks(work).FirstOrDefault(check => check.Verdict != "pass") is not { } failed ? null : failed.Id switch
+    {
+        "insulation" => InsulationQuestion(work),
+        "earth-continuity" => work.Ask.Of("earth-continuity"),
+        "joints-to-frame" => FrameQuestion(work, work.Plan!.Value!),
+        var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),
+    };
+
+    public static IEnumerable<Statement> Say(Workup work) => Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.DoNext]);
 
     /// <summary>What was expected and what was read, check by check.</summary>
     public static IEnumerable<Check> Checks(Workup work) =>
@@ -93,11 +96,20 @@ internal static class BeforePower
     private static Question? Ask(Workup work, Plan plan, ExpectedOhms expected)
     {
         var (first, second) = Ends(plan, expected);
-        if (Shown(work, first, second) is not null || work.Skipped($"joint-ohms.{first}.{second}"))
-        {
-            return null;
-        }
+        return Shown(work, first, second) is not null || work.Skipped($"joint-ohms.{first}.{second}") ? null : OhmsQuestion(work, plan, expected);
+    }
 
+    private static Question InsulationQuestion(Workup work) => work.Ask.Of("insulation", ("volts", "500 V DC"));
+
+    private static Question FrameQuestion(Workup work, Plan plan)
+    {
+        var lead = plan.Joints[0].Leads[0];
+        return work.Ask.Reading("joints-to-frame", lead, Fact.Reading.Frame) with { Setup = new TestSetup([], Ties(plan), [lead, Fact.Reading.Frame], null) };
+    }
+
+    private static Question OhmsQuestion(Workup work, Plan plan, ExpectedOhms expected)
+    {
+        var (first, second) = Ends(plan, expected);
         var asked = work.Ask.Reading("joint-ohms", first, second, ("first", expected.Between[0]), ("second", expected.Between[1]), ("ohms", expected.Ohms!.Text));
         return asked with
         {

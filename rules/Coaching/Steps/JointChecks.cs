@@ -18,7 +18,7 @@ internal static class JointChecks
 
         var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? 0;
         return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report
-            ? new Check("insulation", report.MinimumMegohms.Text, Units.Text(fact.Megohms, "megohm"), report.Verdict, report.Why)
+            ? new Check("insulation", report.MinimumMegohms.Text, Units.Text(fact.Megohms, "megohm"), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext }
             : null;
     }
 
@@ -30,7 +30,7 @@ internal static class JointChecks
         }
 
         return EarthJudge.Judge(work.Knowledge, ohms, work.File.Region).Value is { } report
-            ? new Check("earth-continuity", report.LimitOhms.Text, Units.Text(ohms, "ohm"), report.Verdict, report.Why)
+            ? new Check("earth-continuity", report.LimitOhms.Text, Units.Text(ohms, "ohm"), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext }
             : null;
     }
 

@@ -10,7 +10,7 @@ internal static class KnowMotor
 {
     public const string Numbering = "leads-numbered";
 
-    private const string LeadCount = "leads-count";
+    private const string LeadCount = "leads.count";
 
     public static Question? Plate(Workup work) =>
         work.File.Plate.All.Any() || work.Skipped("plate") ? null : work.Ask.Of("plate");
