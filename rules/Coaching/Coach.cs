@@ -92,7 +92,7 @@ public sealed class Coach
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
         .. FindFault.Say(work),
-        .. work.Gate.ReferOut || refused is not null ? work.Gate.TellThem : [],
+        .. work.Gate.ReferOut || refused is not null || (work.LooksForFault && work.Faults.ReferTo is not null) ? work.Gate.TellThem : [],
         .. KnowMotor.Say(work),
         .. FindWindings.Say(work),
         .. FindEnds.Say(work),
