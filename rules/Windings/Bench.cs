@@ -13,6 +13,7 @@ internal sealed class Bench
     private readonly IdentificationFigures _figures;
     private readonly string?[] _markings;
     private readonly Lazy<IReadOnlyList<Search>> _faulty;
+    private readonly Dictionary<Pattern, int[]> _marked = [];
 
     public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings)
     {
@@ -23,6 +24,7 @@ internal sealed class Bench
         Terms = new(figures.KickSeen.Value, figures.SlipSpread.Value);
         _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
         HasMarkings = Array.Exists(_markings, marking => marking is not null);
+        Turning = [.. Readings.Where(reading => input.Readings[reading.Index].ChangesWithShaft)];
         Sound = States(patterns.Sound);
         _faulty = new(() => States(patterns.Faulty));
     }
@@ -38,7 +40,7 @@ internal sealed class Bench
     public bool HasMarkings { get; }
 
     /// <summary>Readings that changed while the shaft was turned.</summary>
-    public IReadOnlyList<Measured> Turning => [.. Readings.Where(reading => _input.Readings[reading.Index].ChangesWithShaft)];
+    public IReadOnlyList<Measured> Turning { get; }
 
     public IReadOnlyList<Search> Sound { get; }
 
@@ -52,22 +54,32 @@ internal sealed class Bench
     /// <summary>What speaks for or against an explanation besides the readings: printed markings.</summary>
     public double Outside(Leaf leaf)
     {
-        var turned = Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? NotAnArmature : 0);
+        var turned = Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? NotAnArmature : 0);
         if (!HasMarkings)
         {
             return turned;
         }
 
+        var marked = Marked(leaf.Pattern);
         var against = 0;
-        for (var lead = 0; lead < _markings.Length; lead++)
+        for (var lead = 0; lead < marked.Length; lead++)
         {
-            if (_markings[lead] is { } marking && leaf.TerminalOf[lead] >= 0)
-            {
-                against += Agrees(leaf, lead, Terminal(leaf.Pattern, marking)) ? 0 : 1;
-            }
+            against += _markings[lead] is not null && leaf.TerminalOf[lead] >= 0 && !Agrees(leaf, lead, marked) ? 1 : 0;
         }
 
         return turned + (against * MarkingAgainst);
+    }
+
+    /// <summary>By lead the terminal that its marking names; −1 where there is none.</summary>
+    private int[] Marked(Pattern pattern)
+    {
+        if (!_marked.TryGetValue(pattern, out var terminals))
+        {
+            terminals = Array.ConvertAll(_markings, marking => marking is null ? -1 : Terminal(pattern, marking));
+            _marked.Add(pattern, terminals);
+        }
+
+        return terminals;
     }
 
     /// <summary>The terminal that carries a marking in either standard; −1 for none.</summary>
@@ -86,8 +98,9 @@ internal sealed class Bench
     }
 
     /// <summary>A marking agrees when the lead stands to all other marked leads as the marked terminals stand to each other: exchanges that no reading shows do not count.</summary>
-    private bool Agrees(Leaf leaf, int lead, int terminal)
+    private static bool Agrees(Leaf leaf, int lead, int[] marked)
     {
+        var terminal = marked[lead];
         if (terminal < 0)
         {
             return false;
@@ -95,9 +108,10 @@ internal sealed class Bench
 
         var pattern = leaf.Pattern.SoundTwin ?? leaf.Pattern;
         var (fits, all) = (0, 0);
-        for (var other = 0; other < _markings.Length; other++)
+        for (var other = 0; other < marked.Length; other++)
         {
-            if (other != lead && _markings[other] is { } marking && leaf.TerminalOf[other] >= 0 && Terminal(pattern, marking) is var twin and >= 0 && twin != terminal)
+            var twin = marked[other];
+            if (other != lead && twin >= 0 && twin != terminal && leaf.TerminalOf[other] >= 0)
             {
                 all++;
                 fits += pattern.Links[leaf.TerminalOf[lead]][leaf.TerminalOf[other]] == pattern.Links[terminal][twin]

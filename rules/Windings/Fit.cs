@@ -9,14 +9,12 @@ namespace WireCoach.Rules.Windings;
 internal sealed class Fit
 {
     private const double Ln2Pi = 1.8378770664093453;
-    private const double RangeToDeviation = 0.288675134594812882; // 1/√12: the deviation of a flat range of width one
 
     private readonly double[][] _formulas;
     private readonly KnownRatio[] _ratios;
-    private readonly (int Unknown, Unknown Usual)[] _narrow;
+    private readonly FitPrior _before;
     private readonly double[] _prior;
     private readonly double[] _mean;
-    private readonly double _logDeterminant;
     private readonly double[] _hessian;
     private readonly double[] _step;
 
@@ -24,27 +22,12 @@ internal sealed class Fit
     {
         _formulas = pattern.Formulas;
         _ratios = pattern.Ratios;
-        _narrow = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group == PatternNetwork.Protector)];
+        _before = pattern.Before;
+        (_prior, _mean) = (_before.Matrix, _before.Mean);
         Size = pattern.Unknowns.Length;
         Values = new double[Size];
-        _prior = new double[Size * Size];
         _hessian = new double[Size * Size];
         _step = new double[Size];
-        var pull = new double[Size];
-        for (var unknown = 0; unknown < Size; unknown++)
-        {
-            var usual = pattern.Unknowns[unknown];
-            Bell(pull, unknown, -1, usual.LnLow, usual.LnHigh, usual.Tail);
-        }
-
-        foreach (var ratio in pattern.Ratios)
-        {
-            Bell(pull, ratio.Of, ratio.To, ratio.LnLow, ratio.LnHigh, ratio.Tail);
-        }
-
-        Array.Copy(_prior, _hessian, _prior.Length);
-        _logDeterminant = Factor(_hessian, Size);
-        _mean = Solved(_hessian, pull, Size);
     }
 
     /// <summary>How many unknowns there are.</summary>
@@ -81,7 +64,7 @@ internal sealed class Fit
             }
         }
 
-        return 0.5 * (_logDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors)) - OutsideRange();
+        return 0.5 * (_before.LogDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors)) - OutsideRange();
     }
 
     /// <summary>The ln of what a formula gives for the fitted unknowns.</summary>
@@ -166,8 +149,8 @@ internal sealed class Fit
             }
         }
 
-        var determinant = Factor(_hessian, Size);
-        SolveInPlace(_hessian, _step, Size);
+        var determinant = FitPrior.Factor(_hessian, Size);
+        FitPrior.SolveInPlace(_hessian, _step, Size);
         moved = 0;
         for (var unknown = 0; unknown < Size; unknown++)
         {
@@ -211,7 +194,7 @@ internal sealed class Fit
             cost += outside * outside;
         }
 
-        foreach (var (unknown, usual) in _narrow)
+        foreach (var (unknown, usual) in _before.Narrow)
         {
             var outside = Math.Max(Values[unknown] - usual.LnHigh, 0) / usual.Tail;
             cost += outside * outside;
@@ -229,74 +212,5 @@ internal sealed class Fit
         }
 
         return Math.Log(Math.Max(sum, 1e-6));
-    }
-
-    private void Bell(double[] pull, int of, int to, double low, double high, double tail)
-    {
-        var deviation = Math.Sqrt(Math.Pow((high - low) * RangeToDeviation, 2) + (tail * tail));
-        var weight = 1 / (deviation * deviation);
-        var middle = (low + high) / 2;
-        _prior[(of * Size) + of] += weight;
-        pull[of] += weight * middle;
-        if (to >= 0)
-        {
-            _prior[(to * Size) + to] += weight;
-            _prior[(of * Size) + to] -= weight;
-            _prior[(to * Size) + of] -= weight;
-            pull[to] -= weight * middle;
-        }
-    }
-
-    /// <summary>Cholesky in place; gives ln of the determinant.</summary>
-    private static double Factor(double[] matrix, int size)
-    {
-        var log = 0.0;
-        for (var row = 0; row < size; row++)
-        {
-            for (var column = 0; column <= row; column++)
-            {
-                var sum = matrix[(row * size) + column];
-                for (var k = 0; k < column; k++)
-                {
-                    sum -= matrix[(row * size) + k] * matrix[(column * size) + k];
-                }
-
-                matrix[(row * size) + column] = row == column ? Math.Sqrt(Math.Max(sum, 1e-12)) : sum / matrix[(column * size) + column];
-            }
-
-            log += 2 * Math.Log(matrix[(row * size) + row]);
-        }
-
-        return log;
-    }
-
-    private static double[] Solved(double[] factored, double[] right, int size)
-    {
-        var solution = (double[])right.Clone();
-        SolveInPlace(factored, solution, size);
-        return solution;
-    }
-
-    private static void SolveInPlace(double[] factored, double[] right, int size)
-    {
-        for (var row = 0; row < size; row++)
-        {
-            for (var k = 0; k < row; k++)
-            {
-                right[row] -= factored[(row * size) + k] * right[k];
-            }
-
-            right[row] /= factored[(row * size) + row];
-        }
-
-        for (var row = size - 1; row >= 0; row--)
-        {
-            for (var k = row + 1; k < size; k++)
-            {
-                right[row] -= factored[(k * size) + row] * right[k];
-            }
-
-            right[row] /= factored[(row * size) + row];
-        }
     }
 }

@@ -93,7 +93,12 @@ internal sealed class Block(int index, int @class, int[] terminals, int[][] symm
 /// <summary>A layout in one state as an ohmmeter sees it: which terminals hang together and what each pair reads in terms of a few unknowns.</summary>
 internal sealed class Pattern
 {
+    private FitPrior? _before;
+
     public required Layout Layout { get; init; }
+
+    /// <summary>What is known of the resistances before anything is read.</summary>
+    public FitPrior Before => _before ??= new(this);
 
     public required Condition Condition { get; init; }
 

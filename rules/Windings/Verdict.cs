@@ -153,7 +153,22 @@ internal sealed class Verdict
 
         return Troubled(all, best, share, Give, faults)
             ?? (faults.Count > 0 ? Give(IdentificationStatus.Faulty) : null)
+            ?? (share >= _bench.Figures.Enough.Value && TurnedByFault(all, roles, role) > _bench.Figures.FaultTurnsRoles.Value
+                ? Give(IdentificationStatus.CannotTell, Statement.Of("windings.sound-or-faulty"))
+                : null)
             ?? Settled(all, best, role, share, windings, Give);
+    }
+
+    /// <summary>How likely it is that something is the matter and that the windings have other roles than they would have in a sound motor.</summary>
+    private static double TurnedByFault(Explanations all, string[] roles, string role)
+    {
+        var turned = 0.0;
+        for (var index = 0; index < roles.Length; index++)
+        {
+            turned += roles[index] != role && !all.Leaves[index].Pattern.Condition.IsWhole ? all.Probabilities[index] : 0;
+        }
+
+        return turned;
     }
 
     /// <summary>A reading that would still tell something, or on which an explanation rests without having been taken.</summary>
@@ -213,7 +228,7 @@ internal sealed class Verdict
             return give(IdentificationStatus.CannotTell, [against]);
         }
 
-        if (SlipThatTurns(all, role, best.Pattern.Layout.Id) is { } doubtful)
+        if (SlipThatTurns(all, role, best.Pattern) is { } doubtful)
         {
             return give(IdentificationStatus.NeedsReading, []) with
             {
@@ -231,8 +246,10 @@ internal sealed class Verdict
     }
 
     /// <summary>The reading whose mistake would most easily have turned one winding into another; <see langword="null"/> when none would.</summary>
-    private Measured? SlipThatTurns(Explanations all, string role, string layout)
+    private Measured? SlipThatTurns(Explanations all, string role, Pattern pattern)
     {
+        var layout = pattern.Layout.Id;
+        var bound = (HasLikeWindings(pattern) ? _bench.Figures.SlipTurnsRoles : _bench.Figures.SlipTurnsLoneRoles).Value;
         var (near, any) = (0.0, 0.0);
         Measured? worst = null;
         var most = 0.0;
@@ -251,15 +268,19 @@ internal sealed class Verdict
             }
 
             (near, any) = (near + turnedNear, any + turned);
-            var weight = (turnedNear / _bench.Figures.SlipTurnsRoles.Value) + (turned / (1 - _bench.Figures.Enough.Value));
+            var weight = (turnedNear / bound) + (turned / (1 - _bench.Figures.Enough.Value));
             if (weight > most)
             {
                 (most, worst) = (weight, slip.Reading);
             }
         }
 
-        return (near > _bench.Figures.SlipTurnsRoles.Value || any > 1 - _bench.Figures.Enough.Value) && worst is not null && Readable(worst.First, worst.Second) ? worst : null;
+        return (near > bound || any > 1 - _bench.Figures.Enough.Value) && worst is not null && Readable(worst.First, worst.Second) ? worst : null;
     }
+
+    /// <summary>Whether a reading of one winding is borne out by that of another.</summary>
+    private static bool HasLikeWindings(Pattern pattern) =>
+        pattern.Windings.Any(winding => winding.Junction) || pattern.Windings.Select(winding => winding.Group).Distinct(StringComparer.Ordinal).Count() < pattern.Windings.Count;
 
     private NextReading ToFrame() => new()
     {

@@ -8,20 +8,22 @@ namespace WireCoach.Benchmarks.Identification;
 /// <summary>Simulated motors measured as the identifier asks: how many it settles, how many touches it takes, and whether it names a wrong winding.</summary>
 internal static class IdentifyStudy
 {
-    /// <summary>Runs the capacitor-start motors; with "all" every kind of motor.</summary>
+    /// <summary>Runs the capacitor-start motors; with "all" every kind of motor. Figures: how many motors, and the seed of the first.</summary>
     public static void Run(string[] args)
     {
         var identifier = new Identifier(KnowledgeFolder.Load(KnowledgeFolder.Beside));
         var all = args.Contains("all");
-        var motors = args.Select(arg => int.TryParse(arg, out var count) ? count : 0).FirstOrDefault(count => count > 0, all ? 100_000 : 20_000);
+        var figures = args.Where(arg => int.TryParse(arg, out _)).Select(arg => int.Parse(arg, null)).ToList();
+        var motors = figures.Count > 0 ? figures[0] : all ? 100_000 : 20_000;
+        var from = figures.Count > 1 ? figures[1] : 0;
         Yardstick(identifier);
         if (all)
         {
-            EveryKind(identifier, motors);
+            EveryKind(identifier, from, motors);
         }
         else
         {
-            CapacitorStart(identifier, motors);
+            CapacitorStart(identifier, from, motors);
         }
     }
 
@@ -43,10 +45,10 @@ internal static class IdentifyStudy
         Console.WriteLine($"clean meter, two alike and one higher: {settled} of {touches.Count} settled, touches mean {touches.Average():F3} (optimum 6.000)");
     }
 
-    private static void CapacitorStart(Identifier identifier, int motors)
+    private static void CapacitorStart(Identifier identifier, int from, int motors)
     {
         var table = new Table();
-        for (var seed = 0; seed < motors; seed++)
+        for (var seed = from; seed < from + motors; seed++)
         {
             var chance = new Random(seed);
             var kind = chance.NextDouble() < 0.6 ? "capacitor-start-dual-6" : "capacitor-start-4";
@@ -61,11 +63,11 @@ internal static class IdentifyStudy
         table.Print(motors);
     }
 
-    private static void EveryKind(Identifier identifier, int motors)
+    private static void EveryKind(Identifier identifier, int from, int motors)
     {
         var table = new Table();
         (double Percent, double Counts, double Leads)[] meters = [(0, 0, 0), (0.5, 1, 0.1), (1, 2, 0.2)];
-        for (var seed = 0; seed < motors; seed++)
+        for (var seed = from; seed < from + motors; seed++)
         {
             var chance = new Random(seed);
             var kind = MotorFactory.All[seed % MotorFactory.All.Count];

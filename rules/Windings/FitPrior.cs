@@ -1,0 +1,113 @@
+namespace WireCoach.Rules.Windings;
+
+/// <summary>What is known of a pattern's unknown resistances before anything is read, worked out once for each pattern.</summary>
+internal sealed class FitPrior
+{
+    private const double RangeToDeviation = 0.288675134594812882; // 1/√12: the deviation of a flat range of width one
+
+    private readonly int _size;
+
+    public FitPrior(Pattern pattern)
+    {
+        _size = pattern.Unknowns.Length;
+        Narrow = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group == PatternNetwork.Protector)];
+        Matrix = new double[_size * _size];
+        var pull = new double[_size];
+        for (var unknown = 0; unknown < _size; unknown++)
+        {
+            var usual = pattern.Unknowns[unknown];
+            Bell(pull, unknown, -1, usual.LnLow, usual.LnHigh, usual.Tail);
+        }
+
+        foreach (var ratio in pattern.Ratios)
+        {
+            Bell(pull, ratio.Of, ratio.To, ratio.LnLow, ratio.LnHigh, ratio.Tail);
+        }
+
+        var factored = (double[])Matrix.Clone();
+        LogDeterminant = Factor(factored, _size);
+        Mean = Solved(factored, pull, _size);
+    }
+
+    /// <summary>The inverse of the covariance of the unknowns' logarithms, row by row.</summary>
+    public double[] Matrix { get; }
+
+    /// <summary>The mean of the unknowns' logarithms.</summary>
+    public double[] Mean { get; }
+
+    /// <summary>ln of the determinant of <see cref="Matrix"/>.</summary>
+    public double LogDeterminant { get; }
+
+    /// <summary>Unknowns whose usual range is a limit.</summary>
+    public (int Unknown, Unknown Usual)[] Narrow { get; }
+
+    private void Bell(double[] pull, int of, int to, double low, double high, double tail)
+    {
+        var deviation = Math.Sqrt(Math.Pow((high - low) * RangeToDeviation, 2) + (tail * tail));
+        var weight = 1 / (deviation * deviation);
+        var middle = (low + high) / 2;
+        Matrix[(of * _size) + of] += weight;
+        pull[of] += weight * middle;
+        if (to >= 0)
+        {
+            Matrix[(to * _size) + to] += weight;
+            Matrix[(of * _size) + to] -= weight;
+            Matrix[(to * _size) + of] -= weight;
+            pull[to] -= weight * middle;
+        }
+    }
+
+    /// <summary>Cholesky in place; gives ln of the determinant.</summary>
+    public static double Factor(double[] matrix, int size)
+    {
+        var log = 0.0;
+        for (var row = 0; row < size; row++)
+        {
+            for (var column = 0; column <= row; column++)
+            {
+                var sum = matrix[(row * size) + column];
+                for (var k = 0; k < column; k++)
+                {
+                    sum -= matrix[(row * size) + k] * matrix[(column * size) + k];
+                }
+
+                matrix[(row * size) + column] = row == column ? Math.Sqrt(Math.Max(sum, 1e-12)) : sum / matrix[(column * size) + column];
+            }
+
+            log += 2 * Math.Log(matrix[(row * size) + row]);
+        }
+
+        return log;
+    }
+
+    private static double[] Solved(double[] factored, double[] right, int size)
+    {
+        var solution = (double[])right.Clone();
+        SolveInPlace(factored, solution, size);
+        return solution;
+    }
+
+    /// <summary>Solves with what <see cref="Factor"/> left.</summary>
+    public static void SolveInPlace(double[] factored, double[] right, int size)
+    {
+        for (var row = 0; row < size; row++)
+        {
+            for (var k = 0; k < row; k++)
+            {
+                right[row] -= factored[(row * size) + k] * right[k];
+            }
+
+            right[row] /= factored[(row * size) + row];
+        }
+
+        for (var row = size - 1; row >= 0; row--)
+        {
+            for (var k = row + 1; k < size; k++)
+            {
+                right[row] -= factored[(k * size) + row] * right[k];
+            }
+
+            right[row] /= factored[(row * size) + row];
+        }
+    }
+}
