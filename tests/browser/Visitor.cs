@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net.Http.Json;
+using System.Text;
 using System.Text.Json;
 using Microsoft.Playwright;
 
@@ -19,8 +20,9 @@ public sealed class Visitor : IAsyncDisposable
         (Page, _device, _http) = (page, device, http);
         page.Console += (_, message) =>
         {
-            // A refused form answers 422, which the browser notes as a failed load.
-            if (message.Type is "error" or "warning" && !message.Text.Contains("422", StringComparison.Ordinal))
+            // The browser notes a page that is refused or missing as a failed load; an asset that is missing is a fault.
+            var isAnswer = message.Text.StartsWith("Failed to load resource", StringComparison.Ordinal) && !message.Location.Contains("/_", StringComparison.Ordinal);
+            if (message.Type is "error" or "warning" && !isAnswer)
             {
                 _complaints.Add(message.Text);
             }
@@ -107,6 +109,21 @@ public sealed class Visitor : IAsyncDisposable
     /// <summary>Keeps a picture: what the screen shows at first.</summary>
     public Task Picture(string name, bool whole = false) =>
         Page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, $"{name}-{_device.Name}.png"), FullPage = whole });
+
+    /// <summary>Prints the page: two sheets at most, without anything to press.</summary>
+    public async Task CheckPrint(string name, string paper)
+    {
+        await Page.EmulateMediaAsync(new() { Media = Media.Print, ColorScheme = ColorScheme.Light });
+        foreach (var control in await Page.Locator("button, nav a, input:not([type=hidden])").AllAsync())
+        {
+            Assert.False(await control.IsVisibleAsync(), "Paper has nothing to press.");
+        }
+
+        var pdf = await Page.PdfAsync(new() { Path = Path.Combine(Pictures, $"{name}-{paper}.pdf"), Format = paper, Margin = new() { Top = "12mm", Bottom = "12mm", Left = "14mm", Right = "12mm" } });
+        var sheets = System.Text.RegularExpressions.Regex.Count(Encoding.Latin1.GetString(pdf), @"/Type /Page\b", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(2));
+        Assert.InRange(sheets, 1, 2);
+        await Page.EmulateMediaAsync(new() { Media = Media.Screen });
+    }
 
     public ValueTask DisposeAsync() => new(Page.Context.CloseAsync());
 

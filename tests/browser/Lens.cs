@@ -1,0 +1,75 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>What every page and every state of it must bear.</summary>
+internal static class Lens
+{
+    private const int LargestPage = 100 * 1024;
+
+    private static readonly AxeRunOptions Tags = new()
+    {
+        RunOnly = new() { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
+    };
+
+    // Everything that a finger must hit: its box and, for a radio, the box together with its label.
+    private const string Small = """
+        () => {
+          const shown = e => e.checkVisibility({ visibilityProperty: true }) && e.getClientRects().length > 0 && !e.closest('.skip');
+          const box = e => {
+            const own = e.getBoundingClientRect();
+            const label = e.type === 'radio' ? document.querySelector(`label[for="${CSS.escape(e.id)}"]`)?.getBoundingClientRect() : null;
+            return label ? { width: Math.max(own.right, label.right) - Math.min(own.left, label.left), height: Math.max(own.bottom, label.bottom) - Math.min(own.top, label.top) } : own;
+          };
+          const name = e => `${e.tagName.toLowerCase()} "${(e.textContent || e.id).trim().slice(0, 30)}" ${Math.round(box(e).width)}×${Math.round(box(e).height)}`;
+          const all = [...document.querySelectorAll('a[href], button, select, summary, input:not([type=hidden]), textarea')].filter(shown);
+          const small = all.filter(e => box(e).width < 43.9 || box(e).height < 43.9).map(name);
+          const low = all.filter(e => (e.matches('.ask .go, .ask input[type=radio]')) && box(e).height < 63.9).map(e => 'low ' + name(e));
+          const rects = [...document.querySelectorAll('.ask .go, .ask .tile')].filter(shown).map(e => [name(e), e.getBoundingClientRect()]);
+          const close = [];
+          for (let i = 0; i < rects.length; i++) for (let j = i + 1; j < rects.length; j++) {
+            const [a, b] = [rects[i][1], rects[j][1]];
+            const across = Math.max(a.left, b.left) - Math.min(a.right, b.right), down = Math.max(a.top, b.top) - Math.min(a.bottom, b.bottom);
+            if (across < 7.9 && down < 7.9) close.push(`close ${rects[i][0]} and ${rects[j][0]}`);
+          }
+          return [...small, ...low, ...close];
+        }
+        """;
+
+    /// <summary>Nothing for axe to find, nothing too small for a glove, nothing beside the screen, no page too heavy.</summary>
+    public static async Task Check(this Visitor visitor)
+    {
+        var page = visitor.Page;
+        var found = await page.RunAxe(Tags);
+        Assert.True(found.Violations.Length == 0, $"{page.Url}: {string.Join("; ", found.Violations.Select(one => $"{one.Id} {string.Join(" | ", one.Nodes.Select(node => node.Html))}"))}");
+        Assert.True(found.Passes.Length > 10, "axe did not look.");
+        var small = await page.EvaluateAsync<string[]>(Small);
+        Assert.True(small.Length == 0, $"{page.Url}: {string.Join("; ", small)}");
+        var html = await page.ContentAsync();
+        Assert.True(html.Length < LargestPage, $"{page.Url} has {html.Length} characters.");
+        await visitor.CheckWidth();
+        Assert.Empty(visitor.Complaints);
+    }
+
+    /// <summary>No page is wider than the screen.</summary>
+    public static async Task CheckWidth(this Visitor visitor)
+    {
+        var wide = await visitor.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(wide <= 0, $"{visitor.Page.Url} is {wide} px wider than the screen.");
+    }
+
+    /// <summary>The same on the two narrowest screens.</summary>
+    public static async Task CheckNarrow(this Visitor visitor)
+    {
+        var before = visitor.Page.ViewportSize!;
+        foreach (var width in new[] { 320, 360 })
+        {
+            await visitor.Page.SetViewportSizeAsync(width, before.Height);
+            await visitor.CheckWidth();
+        }
+
+        await visitor.Page.SetViewportSizeAsync(before.Width, before.Height);
+    }
+}

@@ -1,0 +1,176 @@
+using Microsoft.Playwright;
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>The journeys beside the main job, and what every page must bear.</summary>
+public sealed class PagesTest(Bench bench)
+{
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("phone-dark")]
+    [InlineData("desk")]
+    [InlineData("desk-dark")]
+    public async Task Pages_without_a_job_are_sound(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        foreach (var path in new[] { "/", "/sessions", "/practice", "/figures", "/no-such-page", "/sessions/none", "/sessions/none/log", "/sessions/none/plan" })
+        {
+            await visitor.Go(path);
+            await visitor.Picture($"page{path.Replace('/', '-')}", whole: true);
+            await visitor.CheckNarrow();
+            await visitor.Check();
+        }
+    }
+
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("phone-no-scripts")]
+    public async Task Somebody_at_home_whose_motor_hums_is_told_whom_to_take_it_to(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/");
+        await visitor.Pick("Homeowner");
+        await visitor.Page.FillAsync("#words", "The shelf conveyor just hums and does not start.");
+        await visitor.Press("Begin");
+        for (var turn = 0; await visitor.Page.Locator(".ask").CountAsync() > 0; turn++)
+        {
+            Assert.True(turn < 20, "The conversation does not end.");
+            await visitor.Picture($"home-{turn:00}");
+            await CheckWhereScriptsRun(visitor, device);
+            await visitor.Page.Locator(".ask .tile label").First.ClickAsync();
+            await visitor.Press(visitor.Page.Locator(".ask button.go").First);
+        }
+
+        await visitor.Picture("home-done");
+        await CheckWhereScriptsRun(visitor, device);
+        Assert.Equal("referred", (await visitor.Read()).GetProperty("status").GetString());
+        Assert.Contains("motor shop", await visitor.Page.Locator(".refer").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("desk-no-scripts")]
+    public async Task A_practice_motor_answers_the_meter(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/practice");
+        await visitor.Page.SelectOptionAsync("#layout", "capacitor-start-dual-6");
+        await visitor.Page.FillAsync("#seed", "7");
+        await visitor.Press("Give me a motor");
+        var probed = 0;
+        for (var turn = 0; turn < 30 && probed < 3; turn++)
+        {
+            var probe = visitor.Page.Locator(".probe button");
+            if (await probe.CountAsync() > 0)
+            {
+                await visitor.Picture($"practice-{turn:00}");
+                await visitor.Press(probe);
+                probed++;
+                continue;
+            }
+
+            var tile = visitor.Page.Locator(".ask .tile label");
+            if (await tile.CountAsync() > 0)
+            {
+                await tile.First.ClickAsync();
+                await visitor.Press(visitor.Page.Locator(".ask button.go").First);
+            }
+            else
+            {
+                await visitor.Press(visitor.Page.Locator(".ask button[name='Given.Skip']"));
+            }
+        }
+
+        Assert.Equal(3, probed);
+        Assert.Contains((await visitor.Read()).GetProperty("facts").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "reading");
+        await CheckWhereScriptsRun(visitor, device);
+    }
+
+    [Fact]
+    public async Task An_empty_answer_is_refused_in_place_and_gets_the_focus()
+    {
+        await using var visitor = await bench.Visit(Device.Phone);
+        await visitor.Go("/");
+        await visitor.Press("Begin");
+        await visitor.Press("Save");
+        Assert.True(await visitor.Page.Locator(".wrong-line").IsVisibleAsync());
+        await Settled(visitor, "ask-wrong");
+        await visitor.Picture("refused");
+        await visitor.Check();
+    }
+
+    [Fact]
+    public async Task The_keyboard_alone_answers_and_the_focus_goes_to_the_next_question()
+    {
+        await using var visitor = await bench.Visit(Device.Desk);
+        await visitor.Go("/");
+        await visitor.Page.FocusAsync("#words");
+        await visitor.Page.Keyboard.TypeAsync("Six leads tagged a b c d e f, no marks.");
+        var begin = visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true });
+        await TabTo(visitor, begin);
+        await visitor.Page.Keyboard.PressAsync("Enter");
+        await visitor.Page.Locator("#asked").WaitForAsync();
+        await visitor.Page.Locator("#main").FocusAsync();
+        await TabTo(visitor, visitor.Page.Locator(".ask input[type=radio]").First);
+        await visitor.Page.Keyboard.PressAsync("Space");
+        var before = await visitor.Page.Locator("#asked").InnerTextAsync();
+        await TabTo(visitor, visitor.Page.Locator(".ask button.go").First);
+        await visitor.Page.Keyboard.PressAsync("Enter");
+        for (var tries = 0; tries < 200 && await visitor.Page.Locator("#asked").InnerTextAsync() == before; tries++)
+        {
+            await Task.Delay(25, TestContext.Current.CancellationToken);
+        }
+
+        Assert.NotEqual(before, await visitor.Page.Locator("#asked").InnerTextAsync());
+        await Settled(visitor, "asked");
+        Assert.Equal(0, await visitor.Page.EvaluateAsync<int>("() => Math.round(window.scrollY)"));
+    }
+
+    [Fact]
+    public async Task A_manager_signs_a_job_off_on_its_log()
+    {
+        await using var visitor = await bench.Visit(Device.Desk);
+        await visitor.Go("/");
+        await visitor.Page.FillAsync("#words", "The stirrer trips its breaker at once.");
+        await visitor.Press("Begin");
+        await visitor.Go($"/sessions/{visitor.Session}/log");
+        await visitor.Check();
+        await visitor.Pick("Do it again");
+        await visitor.Page.FillAsync("#note", "Insulation is not written down.");
+        await visitor.Page.FillAsync("#judge-who", "F. Holm");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Save", Exact = true }).ClickAsync();
+        await visitor.Page.GetByText("Do it again Insulation is not written down.").First.WaitForAsync();
+        await visitor.Picture("signed", whole: true);
+        Assert.Equal("redo", (await visitor.Read()).GetProperty("review").GetProperty("verdict").GetString());
+        Assert.Empty(visitor.Complaints);
+    }
+
+    private static async Task TabTo(Visitor visitor, ILocator target)
+    {
+        for (var tabs = 0; tabs < 40; tabs++)
+        {
+            if (await target.EvaluateAsync<bool>("one => one === document.activeElement || (one.type === 'radio' && one.name === document.activeElement.name)"))
+            {
+                return;
+            }
+
+            await visitor.Page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Fail($"Tab does not lead to {target}.");
+    }
+
+    private static async Task Settled(Visitor visitor, string id)
+    {
+        string? focused = null;
+        for (var tries = 0; tries < 100 && focused != id; tries++)
+        {
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+            focused = await visitor.Page.EvaluateAsync<string?>("() => document.activeElement?.id");
+        }
+
+        Assert.Equal(id, focused);
+    }
+
+    private static Task CheckWhereScriptsRun(Visitor visitor, string device) => Device.Of(device).Scripts ? visitor.Check() : visitor.CheckWidth();
+}

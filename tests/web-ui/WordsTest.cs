@@ -1,0 +1,53 @@
+using System.Text.RegularExpressions;
+using WireCoach.Knowledge;
+
+namespace WireCoach.WebUi.Tests;
+
+/// <summary>What the pages say lives in knowledge, and nothing lies there that no page says.</summary>
+public sealed class WordsTest
+{
+    /// <summary>Whole ids.</summary>
+    private static readonly Regex Named = new("\"((?:page|report)\\.[a-z0-9-]+)\"", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+
+    /// <summary>Ids whose end is filled in, for example by a role.</summary>
+    private static readonly Regex Begun = new("\\$\"(page\\.[a-z0-9-]+)\\{", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+
+    private static readonly IReadOnlyCollection<string> Ids = [.. KnowledgeFolder.Load(KnowledgeFolder.Beside).Sentences.Ids];
+
+    private static readonly IReadOnlyList<(string Path, string Text)> Sources =
+    [
+        .. new[] { "web-ui", "service" }
+            .Select(room => Path.Combine(Top(), room))
+            .SelectMany(room => Directory.EnumerateFiles(room, "*", SearchOption.AllDirectories))
+            .Where(path => Path.GetExtension(path) is ".razor" or ".cs")
+            .Select(path => (path, File.ReadAllText(path))),
+    ];
+
+    [Fact]
+    public void Every_sentence_that_a_page_names_exists()
+    {
+        var named = Sources.SelectMany(source => Named.Matches(source.Text).Select(match => (source.Path, Id: match.Groups[1].Value))).ToList();
+        Assert.True(named.Count > 50, "The pattern finds no ids any more.");
+        Assert.Empty(named.Where(one => !Ids.Contains(one.Id, StringComparer.Ordinal)).Select(one => $"{Path.GetFileName(one.Path)}: {one.Id}"));
+    }
+
+    [Fact]
+    public void Every_sentence_for_pages_is_said_by_one()
+    {
+        var literals = Sources.SelectMany(source => Named.Matches(source.Text)).Select(match => match.Groups[1].Value).ToHashSet(StringComparer.Ordinal);
+        var beginnings = Sources.SelectMany(source => Begun.Matches(source.Text)).Select(match => match.Groups[1].Value).ToHashSet(StringComparer.Ordinal);
+        string[] unsaid = [.. Ids.Where(id => id.StartsWith("page.", StringComparison.Ordinal) && !literals.Contains(id) && !beginnings.Any(begun => id.StartsWith(begun, StringComparison.Ordinal)))];
+        Assert.Empty(unsaid);
+    }
+
+    private static string Top()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "WireCoach.sln")))
+        {
+            folder = folder.Parent ?? throw new InvalidOperationException("The solution is not above the tests.");
+        }
+
+        return folder.FullName;
+    }
+}
