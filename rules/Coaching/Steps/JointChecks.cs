@@ -52,8 +52,8 @@ internal static class JointChecks
     public static Check JointsToFrame(Workup work, Fact.BenchTest shown)
     {
         var rule = work.Knowledge.Rules["joints-to-frame"];
-        var least = rule.Quote(rule["least-ohms"], "ohm", "all joints together to the frame");
-        var open = shown.Outcome == "open" || shown.Value >= rule["least-ohms"];
+        var least = rule.Quote(rule["least-megohms"], "megohm", "all joints together to the frame");
+        var open = shown.Outcome == "open" || UnitFamilies.Convert(shown.Value ?? 0, "ohm", "megohm") >= rule["least-megohms"];
         var got = shown.Outcome == "open" ? "over-range" : Units.Text(shown.Value ?? 0, "ohm");
         return new Check("joints-to-frame", least.Text, got, open ? "pass" : "fail",
             (open ? Statement.Of("coach.frame-open", ("got", got)) : Statement.Of("coach.frame-touched", ("got", got))).Resting(least));
