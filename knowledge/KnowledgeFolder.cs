@@ -48,6 +48,7 @@ public static class KnowledgeFolder
             Causes = trouble.Causes,
             CausePairs = trouble.Pairs,
             Words = VocabularyFolder.Load(sections),
+            Phrasing = PhrasingFile.Load(sections),
         };
         LayoutCheck.Whole(sections, knowledge);
         trouble.Check(knowledge);

@@ -1,5 +1,6 @@
 using WireCoach.Knowledge;
 using WireCoach.Service.Hosting;
+using WireCoach.Service.Phrasing;
 using WireCoach.Service.Sessions;
 
 try
@@ -16,6 +17,7 @@ try
     builder.AddWeb(knowledge, data.Path);
     builder.Services.AddRules(knowledge);
     builder.Services.AddSessions(data.Path);
+    builder.Services.AddPhrasing(builder.Configuration);
     builder.Services.AddSingleton(data);
 
     await using var app = builder.Build();

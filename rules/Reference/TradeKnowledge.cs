@@ -64,4 +64,7 @@ public sealed record TradeKnowledge
 
     /// <summary>The words by which people are understood.</summary>
     public required Vocabulary Words { get; init; }
+
+    /// <summary>The words by which a rewording is compared with its sentence.</summary>
+    public required PhrasingWords Phrasing { get; init; }
 }

@@ -24,6 +24,7 @@ internal static class Pipeline
         app.MapOpenApi();
         app.MapHealth();
         app.MapSessions();
+        app.MapPhrasing();
         app.MapFigures();
         app.MapCalculators();
         app.MapStaticAssets();

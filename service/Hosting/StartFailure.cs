@@ -1,4 +1,5 @@
 using WireCoach.Knowledge;
+using WireCoach.Service.Phrasing;
 using WireCoach.Service.Sessions;
 
 namespace WireCoach.Service.Hosting;
@@ -10,7 +11,7 @@ internal static class StartFailure
     public static string? Sentence(Exception wrong) => wrong switch
     {
         KnowledgeException => $"The knowledge cannot be used: {OneLine(wrong.Message)}",
-        StoreException => OneLine(wrong.Message),
+        StoreException or PhrasingSettingsException => OneLine(wrong.Message),
         IOException => $"{OneLine(wrong.Message).TrimEnd('.')}; choose another address with --urls.",
         FormatException or InvalidOperationException { Source: "Microsoft.AspNetCore.Server.Kestrel.Core" } =>
             $"The address cannot be used: {OneLine(wrong.Message)}",

@@ -15,6 +15,7 @@ internal static class Program
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,
         ["solver"] = SolverStudy.Run,
         ["checker"] = CheckerStudy.Run,
+        ["guard"] = Phrasing.GuardStudy.Run,
     };
 
     private static int Main(string[] args)

@@ -1,0 +1,170 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Service.Phrasing;
+
+/// <summary>Takes a sentence apart into what carries meaning: fillers fall away, writings that mean the same become one.</summary>
+internal sealed class Atoms
+{
+    private const int LongestWriting = 3;
+
+    private readonly HashSet<string> _fillers;
+    private readonly Dictionary<string, string> _classes;
+    private readonly Dictionary<string, string> _same;
+
+    public Atoms(PhrasingWords words)
+    {
+        _fillers = words.Fillers.ToHashSet(StringComparer.Ordinal);
+        _classes = words.Classes.SelectMany(named => named.Value.Select(word => (word, named.Key))).ToDictionary(pair => pair.word, pair => pair.Key, StringComparer.Ordinal);
+        _same = words.Synonyms.SelectMany(group => group.Select(writing => (writing, group[0]))).ToDictionary(pair => pair.writing, pair => pair.Item2, StringComparer.Ordinal);
+    }
+
+    /// <param name="text">A sentence.</param>
+    /// <param name="leads">The tags of the session's leads: they are names, whatever they look like.</param>
+    public List<Atom> Of(string text, IReadOnlySet<string> leads)
+    {
+        var pieces = Pieces(text, leads);
+        var atoms = new List<Atom>(pieces.Count);
+        for (var at = 0; at < pieces.Count;)
+        {
+            at += Take(pieces, at, atoms);
+        }
+
+        if (atoms is [.., { Class: Atom.Mark, Text: "." }])
+        {
+            atoms.RemoveAt(atoms.Count - 1);
+        }
+
+        return Commas(atoms);
+    }
+
+    private int Take(List<Atom> pieces, int at, List<Atom> atoms)
+    {
+        if (pieces[at].Class != Atom.Word)
+        {
+            atoms.Add(pieces[at]);
+            return 1;
+        }
+
+        for (var length = Math.Min(LongestWriting, pieces.Count - at); length > 0; length--)
+        {
+            var run = pieces.GetRange(at, length);
+            if (run.TrueForAll(piece => piece.Class == Atom.Word) && _same.TryGetValue(string.Join(' ', run.Select(piece => piece.Text)), out var first))
+            {
+                // The first writing stands for the group, word by word, so that "isn't" and "is not" meet also beside other words.
+                atoms.AddRange(first.Split(' ').Select(Classed));
+                return length;
+            }
+        }
+
+        if (!_fillers.Contains(pieces[at].Text))
+        {
+            atoms.Add(Classed(pieces[at].Text));
+        }
+
+        return 1;
+    }
+
+    private Atom Classed(string word) => new(_classes.GetValueOrDefault(word, Atom.Word), word);
+
+    /// <summary>A comma counts where it could turn the meaning: beside a negation, a number or a lead.</summary>
+    private static List<Atom> Commas(List<Atom> atoms)
+    {
+        var kept = new List<Atom>(atoms.Count);
+        for (var at = 0; at < atoms.Count; at++)
+        {
+            if (atoms[at].Text != "," || (at > 0 && Turns(atoms[at - 1])) || (at + 1 < atoms.Count && Turns(atoms[at + 1])))
+            {
+                kept.Add(atoms[at]);
+            }
+        }
+
+        return kept;
+    }
+
+    private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or Atom.Quantity or Atom.Lead;
+
+    private static List<Atom> Pieces(string text, IReadOnlySet<string> leads)
+    {
+        var pieces = new List<Atom>();
+        var afterNumber = false;
+        for (var at = 0; at < text.Length;)
+        {
+            if (char.IsWhiteSpace(text[at]))
+            {
+                at++;
+                continue;
+            }
+
+            var end = End(text, at);
+            var piece = text[at..end].Replace('’', '\'');
+            var hyphen = piece == "-" && at > 0 && char.IsAsciiLetter(text[at - 1]) && end < text.Length && char.IsAsciiLetter(text[end]);
+            if (!hyphen)
+            {
+                pieces.Add(Piece(piece, afterNumber, pieces.Count == 0 || pieces[^1].Text is "." or ":" or "?" or "!", leads));
+                afterNumber = piece is "°" ? afterNumber : char.IsAsciiDigit(piece[0]);
+            }
+
+            at = end;
+        }
+
+        return pieces;
+    }
+
+    private static Atom Piece(string piece, bool afterNumber, bool begins, IReadOnlySet<string> leads)
+    {
+        if (leads.Contains(piece))
+        {
+            return new(Atom.Lead, piece);
+        }
+
+        if (piece.Any(char.IsAsciiDigit))
+        {
+            return new(char.IsAsciiDigit(piece[0]) ? Atom.Quantity : Atom.Lead, piece);
+        }
+
+        if (!char.IsLetter(piece[0]))
+        {
+            return new(piece is "%" or "°" or "+" or "=" ? Atom.Quantity : Atom.Mark, piece);
+        }
+
+        if (piece.Length == 1 && char.IsAsciiLetterUpper(piece[0]) && piece != "I" && !(begins && piece == "A"))
+        {
+            return new(afterNumber ? Atom.Quantity : Atom.Lead, piece);
+        }
+
+        var shouts = piece.AsSpan(1).ContainsAnyInRange('A', 'Z');
+        return shouts || !piece.All(letter => char.IsAscii(letter)) || (afterNumber && piece.Length <= 2 && char.IsUpper(piece[^1]))
+            ? new(Atom.Quantity, piece) // a unit or an abbreviation: its case counts
+            : new(Atom.Word, piece.ToLowerInvariant());
+    }
+
+    /// <summary>Where the piece that begins here ends: a word with its apostrophes, a number with its point, or one sign.</summary>
+    private static int End(string text, int at)
+    {
+        if (!char.IsLetterOrDigit(text[at]))
+        {
+            return at + 1;
+        }
+
+        var end = at + 1;
+        while (end < text.Length && (char.IsLetterOrDigit(text[end]) || Joins(text, end)))
+        {
+            end++;
+        }
+
+        return end;
+    }
+
+    private static bool Joins(string text, int at)
+    {
+        if (at + 1 >= text.Length)
+        {
+            return false;
+        }
+
+        var (before, sign, after) = (text[at - 1], text[at], text[at + 1]);
+        return sign is '\'' or '’'
+            ? char.IsAsciiLetter(before) && char.IsAsciiLetter(after)
+            : sign is '.' or ',' && char.IsAsciiDigit(before) && char.IsAsciiDigit(after);
+    }
+}

@@ -1,0 +1,157 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Phrasing;
+
+/// <summary>Has sentences reworded, beside the conversation and never in its way: one call at a time, and the engine's words wherever there is doubt.</summary>
+internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally, TimeProvider clock, ILogger<Typist> log, PhrasingSettings? settings = null) : IDisposable
+{
+    private const int MostRemembered = 500;
+    private const int MostWaiting = 1;
+
+    private readonly LanguageModel? _model = settings is null ? null : new LanguageModel(settings);
+    private readonly Breaker _breaker = new(clock);
+    private readonly SemaphoreSlim _one = new(1);
+    private readonly ConcurrentDictionary<(Role Role, string Masked), string?> _known = new();
+    private int _waiting;
+
+    public bool IsOn => _model is not null;
+
+    /// <summary>What was said last in a session, in other words where they say the same.</summary>
+    public async Task<Rewordings> Of(SessionView session, CancellationToken cancel)
+    {
+        var items = new List<Rewording>();
+        if (_model is null || settings is null)
+        {
+            return Answer("off", session, items);
+        }
+
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        limit.CancelAfter(settings.Timeout);
+        if (Interlocked.Increment(ref _waiting) > MostWaiting + 1)
+        {
+            Interlocked.Decrement(ref _waiting);
+            return Answer("busy", session, items);
+        }
+
+        try
+        {
+            await _one.WaitAsync(limit.Token);
+            try
+            {
+                foreach (var statement in ToSend(session))
+                {
+                    if (await Reword(_model, statement, session, cancel, limit.Token) is { } reworded)
+                    {
+                        items.Add(reworded);
+                    }
+                }
+            }
+            finally
+            {
+                _one.Release();
+            }
+        }
+        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
+        {
+            return Answer("busy", session, items);
+        }
+        finally
+        {
+            Interlocked.Decrement(ref _waiting);
+        }
+
+        return Answer(_breaker.IsOpen ? "resting" : "ready", session, items);
+    }
+
+    /// <summary>Whether a sentence may be shown to a model: of an open room, and without joints, readings or danger in it.</summary>
+    public bool MayBeSent(string id, string masked) =>
+        knowledge.Phrasing.Rooms.Contains(id.Split('.')[0]) && !guard.Classes(masked, new HashSet<string>()).Overlaps(["verb", "hazard"]);
+
+    public void Dispose()
+    {
+        _model?.Dispose();
+        _one.Dispose();
+    }
+
+    private IEnumerable<Statement> ToSend(SessionView session)
+    {
+        var said = (session.Last?.Say ?? []).Select(sentence => sentence.Text).ToHashSet(StringComparer.Ordinal);
+        return session.Assessment.Say.Where(statement =>
+            MayBeSent(statement.Id, Masked.Of(statement, knowledge.Sentences, session.Role).Text) && said.Contains(knowledge.Sentences.Render(statement, session.Role)));
+    }
+
+    private async Task<Rewording?> Reword(LanguageModel model, Statement statement, SessionView session, CancellationToken reader, CancellationToken cancel)
+    {
+        var masked = Masked.Of(statement, knowledge.Sentences, session.Role);
+        if (!_known.TryGetValue((session.Role, masked.Text), out var draft))
+        {
+            if (_breaker.IsOpen || cancel.IsCancellationRequested)
+            {
+                return null;
+            }
+
+            draft = await Ask(model, statement.Id, masked, session.Role, Guard.Longest(masked.Text), reader, cancel);
+        }
+
+        return draft is not null && masked.Restore(draft) is { } text && text != masked.Exact && guard.Compare(masked.Exact, text, Leads(session)).IsFaithful
+            ? new Rewording(statement.Id, masked.Exact, text)
+            : null;
+    }
+
+    private async Task<string?> Ask(LanguageModel model, string id, Masked masked, Role role, int longest, CancellationToken reader, CancellationToken cancel)
+    {
+        var started = Stopwatch.GetTimestamp();
+        var draft = await model.Reword(masked.Text, role, longest, cancel);
+        reader.ThrowIfCancellationRequested(); // a reader who left is no failure of the model
+        var verdict = draft.Failure ?? Judge(masked, draft.Text).Reason;
+        log.LogInformation(
+            "Reworded {Sentence} by {Model} at {Endpoint}: {Tokens} tokens, {Milliseconds} ms, {Verdict}",
+            id, settings!.Model, settings.Endpoint, draft.Tokens, (int)Stopwatch.GetElapsedTime(started).TotalMilliseconds, verdict ?? "faithful");
+        if (draft.Failure is { } failure)
+        {
+            tally.Failed(failure);
+            if (_breaker.Failed())
+            {
+                log.LogWarning("The language model at {Endpoint} does not answer ({Failure}); it is left alone for a minute", settings.Endpoint, failure);
+            }
+
+            return null;
+        }
+
+        _breaker.Worked();
+        if (verdict is null)
+        {
+            tally.Reworded();
+        }
+        else
+        {
+            tally.Refused(verdict);
+        }
+
+        if (_known.Count >= MostRemembered)
+        {
+            _known.Clear();
+        }
+
+        return _known[(role, masked.Text)] = verdict is null ? draft.Text : null;
+    }
+
+    private Verdict Judge(Masked masked, string? text) => string.IsNullOrEmpty(text) ? Verdict.Refused("empty")
+        : masked.Restore(text) is { } restored ? guard.Compare(masked.Exact, restored, new HashSet<string>())
+        : Verdict.Refused("tokens");
+
+    private static HashSet<string> Leads(SessionView session) =>
+        session.Facts.OfType<Fact.Lead>().Select(lead => lead.Tag).ToHashSet(StringComparer.Ordinal);
+
+    private Rewordings Answer(string state, SessionView session, List<Rewording> items) => new(
+        state,
+        session.Sequence,
+        state == "resting" ? knowledge.Sentences.Render(Statement.Of("phrasing.resting"), session.Role) : null,
+        knowledge.Sentences.Render(Statement.Of("phrasing.mark"), session.Role),
+        items);
+}

@@ -1,0 +1,56 @@
+using System.Diagnostics;
+using WireCoach.Knowledge;
+using WireCoach.Service.Phrasing;
+using WireCoach.Service.Tests.Phrasing;
+
+namespace WireCoach.Benchmarks.Phrasing;
+
+/// <summary>The whole corpus of rewordings through the guard, and chance text against its patience.</summary>
+internal static class GuardStudy
+{
+    public static void Run(string[] args)
+    {
+        var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+        var (guard, sources) = (new Guard(knowledge.Phrasing), Corpus.Sources(knowledge));
+        var good = Corpus.Faithful(sources).ToList();
+        var bad = Corpus.Unfaithful(sources, seed: 8).ToList();
+        var refused = good.Where(pair => !guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful).ToList();
+        var accepted = bad.Where(pair => guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful).ToList();
+        Console.WriteLine($"{sources.Count} sentences");
+        Console.WriteLine($"{good.Count} faithful rewordings: {refused.Count} refused ({100.0 * refused.Count / good.Count:F1} %)");
+        foreach (var kind in refused.GroupBy(pair => pair.Kind).OrderByDescending(kind => kind.Count()).Take(12))
+        {
+            Console.WriteLine($"  {kind.Count(),5}  {kind.Key}: {kind.First().Text}");
+        }
+
+        Console.WriteLine($"{bad.Count} unfaithful rewordings: {accepted.Count} accepted");
+        foreach (var pair in accepted.Take(40))
+        {
+            Console.WriteLine($"  {pair.Kind}: {pair.Source} | {pair.Text}");
+        }
+
+        Fuzz(guard, sources, args.Length > 0 ? int.Parse(args[0]) : 100_000);
+    }
+
+    private static void Fuzz(Guard guard, List<string> sources, int times)
+    {
+        var chance = new Random(8);
+        var (took, through) = (new List<double>(times), 0);
+        for (var again = 0; again < times; again++)
+        {
+            var source = sources[chance.Next(sources.Count)];
+            var text = source.ToCharArray();
+            for (var wounds = chance.Next(1, 6); wounds > 0; wounds--)
+            {
+                text[chance.Next(text.Length)] = (char)(chance.Next(3) == 0 ? chance.Next(0x10000) : chance.Next(32, 127));
+            }
+
+            var started = Stopwatch.GetTimestamp();
+            through += guard.Compare(source, new string(text), Corpus.Leads).IsFaithful ? 1 : 0;
+            took.Add(Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+        }
+
+        took.Sort();
+        Console.WriteLine($"{times} strings of chance: none threw, {through} differ in fillers, case or commas only; 99.9 % took less than {took[times * 999 / 1000]:F2} ms, the longest, with everything else on the machine, {took[^1]:F2} ms");
+    }
+}

@@ -1,0 +1,61 @@
+using WireCoach.Knowledge;
+using WireCoach.Service.Phrasing;
+
+namespace WireCoach.Service.Tests.Phrasing;
+
+public sealed class GuardTest
+{
+    private static readonly WireCoach.Rules.Reference.TradeKnowledge Trade = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly Guard Guard = new(Trade.Phrasing);
+
+    [Theory]
+    [InlineData("Tie T1 to T4.", "Please tie T1 to T4.")]
+    [InlineData("It is a common cause with such motors.", "It's a frequent reason with such motors")]
+    [InlineData("The meter shows 12.5 Ω.", "The multimeter displays 12.5 Ω.")]
+    [InlineData("Do not push it by hand: it can take fingers.", "Don't push it by hand: it can take fingers.")]
+    public void The_same_in_other_words_stands(string source, string text) =>
+        Assert.Null(Guard.Compare(source, text, Corpus.Leads).Reason);
+
+    [Theory]
+    [InlineData("The meter shows 12.5 Ω.", "The meter shows 125 Ω.", "quantity")]
+    [InlineData("The meter shows 12.5 MΩ.", "The meter shows 12.5 mΩ.", "quantity")]
+    [InlineData("The meter shows 12.5 Ω.", "The meter shows twelve and a half Ω.", "quantity")]
+    [InlineData("Tie T1 to T4.", "Tie T4 to T1.", "lead")]
+    [InlineData("Tie T1 to T4.", "Tie \u04221 to T4.", "characters")]
+    [InlineData("Tie T1 to T4.", "Separate T1 from T4.", "verb")]
+    [InlineData("Do not touch T1.", "Do touch T1.", "negation")]
+    [InlineData("Wait until it stops.", "Wait unless it stops.", "condition")]
+    [InlineData("Discharge it before you go on.", "Discharge it after you go on.", "order")]
+    [InlineData("It must stay dead.", "It may stay dead.", "modality")]
+    [InlineData("Tie T1 to T4 only.", "Tie T1 to T4.", "quantifier")]
+    [InlineData("Look at the joints.", "Look at the safe joints.", "hazard")]
+    [InlineData("Read T1 to T4.", "Read T1 to T4 with the supply back on.", "state")]
+    [InlineData("The plate decides.", "The plate decides?", "mark")]
+    [InlineData("The plate decides.", "The plate decides nicely.", "added")]
+    [InlineData("The plate decides here.", "The plate here decides.", "moved")]
+    [InlineData("No, power stays away.", "No power stays away.", "mark")]
+    [InlineData("The plate decides.", "", "empty")]
+    [InlineData("The plate decides.", "**The plate decides.**", "characters")]
+    [InlineData("The plate decides.", "Plate", "length")]
+    public void What_says_something_else_is_refused_by_its_reason(string source, string text, string reason) =>
+        Assert.Equal(reason, Guard.Compare(source, text, Corpus.Leads).Reason);
+
+    [Fact]
+    public void No_unfaithful_rewording_of_the_corpus_passes_and_few_faithful_ones_are_lost()
+    {
+        var sources = Corpus.Sources(Trade).Where((_, at) => at % 5 == 0).ToList();
+        var (good, bad) = (Corpus.Faithful(sources).ToList(), Corpus.Unfaithful(sources, seed: 3).ToList());
+        Assert.True(good.Count >= 400 && bad.Count >= 600, $"{good.Count} faithful, {bad.Count} unfaithful");
+        Assert.Empty(bad.Where(pair => Guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful));
+        Assert.True(good.Count(pair => !Guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful) <= good.Count * 0.10);
+    }
+
+    [Fact]
+    public void Lone_halves_of_signs_and_control_signs_are_refused_without_a_fault()
+    {
+        foreach (var text in new[] { "The plate \ud800 decides.", "The\0plate decides.", "\u202eThe plate decides." })
+        {
+            Assert.Equal("characters", Guard.Compare("The plate decides.", text, Corpus.Leads).Reason);
+        }
+    }
+}
