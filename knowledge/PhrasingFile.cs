@@ -36,9 +36,9 @@ internal static class PhrasingFile
         var grouped = new HashSet<string>(StringComparer.Ordinal);
         foreach (var group in words.Synonyms)
         {
-            if (group.Count < 2 || group.FirstOrDefault(writing => !grouped.Add(writing) || words.Fillers.Contains(writing)) is not null)
+            if (group.Count < 2 || group.Any(writing => !grouped.Add(writing) || words.Fillers.Contains(writing)))
             {
-                throw new KnowledgeException($"{Path}: the group of '{group.FirstOrDefault()}' needs two writings or more that stand nowhere else.");
+                throw new KnowledgeException($"{Path}: the group of '{(group.Count == 0 ? "" : group[0])}' needs two writings or more that stand nowhere else.");
             }
 
             var meaning = Weighty(group[0], classes);

@@ -63,7 +63,7 @@ internal sealed class LanguageModel : IDisposable
                 }
             }
         }
-        catch (Exception wrong)
+        catch (Exception wrong) when (wrong is not OutOfMemoryException)
         {
             return new Draft(null, tokens, Failure(wrong));
         }
