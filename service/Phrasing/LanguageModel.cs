@@ -68,6 +68,11 @@ internal sealed class LanguageModel : IDisposable
             return new Draft(null, tokens, Failure(wrong));
         }
 
+        if (finish is null && text.Length == 0)
+        {
+            return new Draft(null, tokens, "unreadable"); // a page instead of a stream has no pieces at all
+        }
+
         return finish is not null && !finish.Equals("stop", StringComparison.OrdinalIgnoreCase)
             ? new Draft(string.Empty, tokens, null)
             : new Draft(text.ToString().Trim(), tokens, null);
@@ -79,6 +84,7 @@ internal sealed class LanguageModel : IDisposable
     private static string Failure(Exception wrong) => wrong switch
     {
         HttpOperationException { StatusCode: { } status } => $"status-{(int)status}",
+        _ when wrong.GetBaseException() is HttpRequestException { StatusCode: { } status } => $"status-{(int)status}",
         HttpOperationException or HttpRequestException => "unreachable",
         OperationCanceledException => "time",
         IOException => "too-large-or-broken",

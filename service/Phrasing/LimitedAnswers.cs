@@ -1,6 +1,6 @@
 namespace WireCoach.Service.Phrasing;
 
-/// <summary>Ends an answer that is larger than any rewording can be.</summary>
+/// <summary>Ends an answer that is larger than any rewording can be, or that is a refusal.</summary>
 internal sealed class LimitedAnswers(HttpMessageHandler inner) : DelegatingHandler(inner)
 {
     private const int Most = 256 * 1024;
@@ -8,6 +8,15 @@ internal sealed class LimitedAnswers(HttpMessageHandler inner) : DelegatingHandl
     protected override async Task<HttpResponseMessage> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken)
     {
         var response = await base.SendAsync(request, cancellationToken);
+        if (!response.IsSuccessStatusCode)
+        {
+            using (response)
+            {
+                // The status says enough: what a server writes into its refusals is read by nobody.
+                throw new HttpRequestException(HttpRequestError.Unknown, "The server refused.", null, response.StatusCode);
+            }
+        }
+
         var whole = response.Content;
         var limited = new StreamContent(new LimitedStream(await whole.ReadAsStreamAsync(cancellationToken), Most));
         foreach (var (name, values) in whole.Headers.Where(header => header.Key != "Content-Length"))

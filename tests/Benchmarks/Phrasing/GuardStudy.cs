@@ -35,7 +35,7 @@ internal static class GuardStudy
     private static void Fuzz(Guard guard, List<string> sources, int times)
     {
         var chance = new Random(8);
-        var (took, through) = (new List<double>(times), 0);
+        var (took, through, repeated) = (new List<double>(times), 0, 0.0);
         for (var again = 0; again < times; again++)
         {
             var source = sources[chance.Next(sources.Count)];
@@ -45,12 +45,23 @@ internal static class GuardStudy
                 text[chance.Next(text.Length)] = (char)(chance.Next(3) == 0 ? chance.Next(0x10000) : chance.Next(32, 127));
             }
 
-            var started = Stopwatch.GetTimestamp();
-            through += guard.Compare(source, new string(text), Corpus.Leads).IsFaithful ? 1 : 0;
-            took.Add(Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+            var (wounded, first) = (new string(text), Took(guard, source, new string(text), out var passes));
+            took.Add(first);
+            repeated = Math.Max(repeated, first > 5 ? Took(guard, source, wounded, out _) : 0);
+            if (passes && ++through <= 12)
+            {
+                Console.WriteLine($"  passes: {source} | {wounded}");
+            }
         }
 
         took.Sort();
-        Console.WriteLine($"{times} strings of chance: none threw, {through} differ in fillers, case or commas only; 99.9 % took less than {took[times * 999 / 1000]:F2} ms, the longest, with everything else on the machine, {took[^1]:F2} ms");
+        Console.WriteLine($"{times} strings of chance: none threw, {through} passed; 99.9 % took less than {took[times * 999 / 1000]:F2} ms, the longest {took[^1]:F2} ms; those above 5 ms took at most {repeated:F2} ms when timed again");
+    }
+
+    private static double Took(Guard guard, string source, string text, out bool passes)
+    {
+        var started = Stopwatch.GetTimestamp();
+        passes = guard.Compare(source, text, Corpus.Leads).IsFaithful;
+        return Stopwatch.GetElapsedTime(started).TotalMilliseconds;
     }
 }

@@ -45,7 +45,7 @@ internal sealed class ScriptedModel : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _stop.CancelAsync();
-        _listener.Stop();
+        _listener.Dispose();
         await _running;
         _stop.Dispose();
     }
@@ -61,7 +61,7 @@ internal sealed class ScriptedModel : IAsyncDisposable
                 await Serve(client.GetStream(), script);
             }
         }
-        catch (Exception ended) when (ended is OperationCanceledException or SocketException or ObjectDisposedException)
+        catch (Exception ended) when (ended is OperationCanceledException or SocketException or ObjectDisposedException or InvalidOperationException)
         {
         }
     }

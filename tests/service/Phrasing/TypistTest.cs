@@ -44,7 +44,7 @@ public sealed class TypistTest
         Assert.Equal("resting", answer.State);
         Assert.NotNull(answer.Notice);
         Assert.Equal(3, server.Requests);
-        Assert.Equal(3, figures.Failed["status-500"]);
+        Assert.Equal("status-500: 3", string.Join(", ", figures.Failed.Select(failed => $"{failed.Key}: {failed.Value}")));
     }
 
     private static async Task<(Rewordings Answer, PhrasingFigures Figures)> Reword(ScriptedModel server, int times)
