@@ -29,8 +29,12 @@ public sealed record CaseFile
     /// <summary>The leads in the order in which they were named.</summary>
     public ImmutableList<Fact.Lead> Leads { get; private init; } = [];
 
-    /// <summary>The meter readings in their order.</summary>
-    public ImmutableList<Fact.Reading> Readings { get; private init; } = [];
+    /// <summary>The meter readings in their order; one of "all leads" that was taken before they had names is of all that have one now.</summary>
+    public ImmutableList<Fact.Reading> Readings => Leads.IsEmpty || !TakenReadings.Exists(OfAll)
+        ? TakenReadings
+        : TakenReadings.ConvertAll(reading => OfAll(reading) ? reading with { From = Leads[0].Tag, Together = [.. Leads.Skip(1).Select(lead => lead.Tag)] } : reading);
+
+    private ImmutableList<Fact.Reading> TakenReadings { get; init; } = [];
 
     /// <summary>The plate as far as it was read.</summary>
     public PlateFields Plate { get; private init; } = PlateFields.Empty;
@@ -97,7 +101,7 @@ public sealed record CaseFile
         var file = this with { Facts = Facts.Add(fact) };
         return fact switch
         {
-            Fact.Reading reading => file with { Readings = Readings.Add(reading) },
+            Fact.Reading reading => file with { TakenReadings = TakenReadings.Add(reading) },
             Fact.Plate plate => file with { Plate = Plate.With(plate.Field, plate.Value), Unknowns = Unknowns.Remove(plate.Field) },
             Fact.Supply supply => file with { Supply = Merge(Supply, supply) },
             Fact.Symptom symptom => file with { Symptoms = Symptoms.SetItem(symptom.Id, symptom.Present) },
@@ -130,6 +134,8 @@ public sealed record CaseFile
     /// <param name="tag">A tag in any case.</param>
     public string? Tag(string tag) =>
         Leads.Find(lead => string.Equals(lead.Tag, tag, StringComparison.OrdinalIgnoreCase))?.Tag;
+
+    private static bool OfAll(Fact.Reading reading) => reading is { From: Fact.Reading.All, Together.Count: 0 };
 
     private static Fact.Supply Merge(Fact.Supply? known, Fact.Supply said) => known is null ? said : said with
     {

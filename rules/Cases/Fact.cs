@@ -57,6 +57,9 @@ public abstract record Fact
         /// <summary>The name of the earth conductor in <see cref="From"/> or <see cref="To"/>.</summary>
         public const string Earth = "earth";
 
+        /// <summary>The name that stands for all leads together where none is known by name.</summary>
+        public const string All = "all";
+
         /// <summary>A lead's tag.</summary>
         public required string From { get; init; }
 

@@ -56,6 +56,24 @@ public sealed class Coach
         return _answers.Read(file, asked, given);
     }
 
+    /// <summary>What the person wants: said, or shown by what they brought; <see langword="null"/> where neither tells.</summary>
+    /// <param name="file">The case.</param>
+    public static string? GoalOf(CaseFile file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        return Goals.Of(file);
+    }
+
+    /// <summary>Leads that the facts speak of although nobody has named them yet, where it is certain which leads there are.</summary>
+    /// <param name="file">The case before the facts.</param>
+    /// <param name="facts">The facts that enter it.</param>
+    public static IReadOnlyList<Fact> Implied(CaseFile file, IReadOnlyList<Fact> facts)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(facts);
+        return KnowMotor.Implied(file, facts);
+    }
+
     /// <summary>The question that may be asked: the wanted one, what its task still waits for, or none where the gate refuses it.</summary>
     private static Question? Guarded(Workup work, Question? wanted)
     {

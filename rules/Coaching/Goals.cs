@@ -14,8 +14,11 @@ internal static class Goals
     /// <summary>Symptoms that tell of a wiring job rather than of a fault.</summary>
     private static readonly HashSet<string> WiringJobs = new(StringComparer.Ordinal) { "leads-unmarked", "motor-replaced", "supply-changed" };
 
+    /// <summary>What was said last, or else what shows.</summary>
+    public static string? Of(CaseFile file) => file.Goals.LastOrDefault() ?? From(file);
+
     /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
-    public static string? From(CaseFile file) => file.Facts.Select(Told).FirstOrDefault(goal => goal is not null);
+    private static string? From(CaseFile file) => file.Facts.Select(Told).FirstOrDefault(goal => goal is not null);
 
     private static string? Told(Fact fact) => fact switch
     {

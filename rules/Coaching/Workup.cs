@@ -41,7 +41,7 @@ internal sealed class Workup
     public TradeKnowledge Knowledge => Rooms.Knowledge;
 
     /// <summary>What the person wants; from what they brought where they did not say it.</summary>
-    public string? Goal => File.Goals.LastOrDefault() ?? Goals.From(File);
+    public string? Goal => Goals.Of(File);
 
     public IReadOnlyList<string> Tags => [.. File.Leads.Select(lead => lead.Tag)];
 

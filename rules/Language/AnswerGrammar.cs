@@ -3,7 +3,7 @@ using WireCoach.Rules.Cases;
 namespace WireCoach.Rules.Language;
 
 /// <summary>Reads the answer to the open question out of words that mean nothing by themselves: "1.7", "OL", "yes", "240".</summary>
-internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Quantity> quantities)
+internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Quantity> quantities, ShortForms forms)
 {
     private const double Enough = 0.5;
 
@@ -29,7 +29,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     {
         for (var at = 0; at < scene.Tokens.Count; at++)
         {
-            if (scene.Tokens[at].Used || readings.ValueAt(at, false) is not { } value)
+            if (scene.Tokens[at].Used || readings.ValueAt(at, false) is not { } value || IsOneOfSeveral(value.First, value.Last))
             {
                 continue;
             }
@@ -53,7 +53,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
 
     private (HeardAnswer, IReadOnlyList<Fact>)? Quantity(OpenQuestion asked)
     {
-        var fitting = quantities.Find(q => Free(q) && (q.Unit is null || q.UnitId == asked.Unit)) ?? Similar(asked);
+        var fitting = quantities.Find(q => Free(q) && (q.UnitId == asked.Unit || (q.Unit is null && !IsOneOfSeveral(q.First, q.Last)))) ?? Similar(asked);
         if (fitting is null)
         {
             return null;
@@ -66,7 +66,12 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
 
     private Quantity? Similar(OpenQuestion asked) => quantities.Find(q => Free(q) && Factor(q.UnitId, asked.Unit) != 1);
 
-    private bool Free(Quantity q) => !scene.Tokens[q.First].Used;
+    /// <summary>"Swapped 3 and 5": a bare number beside another one is not what the meter shows.</summary>
+    private bool IsOneOfSeveral(int first, int last) => first == last && scene.Tokens[first].Kind == TokenKind.Number
+        && Enumerable.Range(0, scene.Tokens.Count).Any(at => at != first && scene.Tokens[at] is { Used: false, Kind: TokenKind.Number } && scene.Tokens[at].Clause == scene.Tokens[first].Clause);
+
+    /// <summary>What a transformer gives is no answer to what the meter shows.</summary>
+    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !scene.InClause("instrument.low-voltage-ac", q.First);
 
     private static double Factor(string from, string? to) => (from, to) switch
     {
@@ -97,6 +102,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         var cannot = scene.Hits.Find(hit => hit.Concept is "answer-no" or "answer-cannot" or "answer-unknown");
         var done = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
         var undone = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && hit.Denied);
+        var inShort = forms.Done(asked.Id, scene);
         if (scene.Facts.Any(fact => fact.Fact is Fact.Confirm confirm && confirm.Id == id))
         {
             return null;
@@ -108,13 +114,13 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
             return (new HeardAnswer { QuestionId = asked.Id, Confirmed = false }, File(no.First, no.Last, new Fact.Confirm { Id = id, Confirmed = false }));
         }
 
-        if (done is null)
+        if ((done is null ? inShort : (done.First, done.Last)) is not var (first, last))
         {
             return null;
         }
 
-        scene.Use(done);
-        return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(done.First, done.Last, new Fact.Confirm { Id = id }));
+        scene.Use(first, last);
+        return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(first, last, new Fact.Confirm { Id = id }));
     }
 
     /// <summary>The option that shares most of its words with the message, where it is one alone.</summary>
@@ -122,11 +128,12 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     {
         var said = scene.Tokens.Where(token => token.Kind != TokenKind.Mark).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
         var text = scene.Text.Trim();
-        var exact = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase));
+        var yes = scene.Hits.Exists(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
+        var no = scene.Hits.Exists(hit => hit.Concept is "answer-no");
+        var exact = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase))
+            ?? (forms.Option(asked.Id, scene, yes, no) is { } named ? asked.Options.FirstOrDefault(option => option.Id == named) : null);
         if (exact is null)
         {
-            var yes = scene.Hits.Exists(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
-            var no = scene.Hits.Exists(hit => hit.Concept is "answer-no");
             var scored = asked.Options.Select(option => (option, Score: Score(option, said, yes, no))).OrderByDescending(option => option.Score).ToList();
             exact = scored.Count > 0 && scored[0].Score >= Enough && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].option : null;
         }

@@ -179,7 +179,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     /// <summary>"3 volts left", "the cap is under 5 V": what is still on a capacitor, or on a frame.</summary>
     private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First)
-        || (q.Values.Count == 1 && q.Values[0] < 24 && scene.InClause("capacitor", q.First));
+        || (q.Values.Count == 1 && q.Values[0] < 24 && (scene.InClause("capacitor", q.First) || scene.InSentence("discharged", q.First)));
 
     private bool Left(Quantity q)
     {

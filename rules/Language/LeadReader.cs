@@ -3,9 +3,6 @@ namespace WireCoach.Rules.Language;
 /// <summary>Reads the name of a lead: a tag that is known, a printed marking, a colour, a number, or the frame. Never guessed from a misspelling.</summary>
 internal sealed class LeadReader
 {
-    /// <summary>The name that stands for all leads when none is known by name.</summary>
-    public const string All = "all";
-
     private const int MostLeads = 48;
     private readonly Scene _scene;
     private readonly List<(string[] Words, string Tag)> _known;

@@ -16,6 +16,7 @@ public sealed class Listener
     private readonly UnitBook _units;
     private readonly Conclusions _conclusions;
     private readonly HashSet<string> _smallTalk;
+    private readonly ShortForms _forms;
 
     /// <summary>A listener for these words.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
@@ -26,6 +27,7 @@ public sealed class Listener
         _lexicon = new Lexicon(_words);
         _units = new UnitBook(_words.Units.Values);
         _conclusions = new Conclusions(_words.Rules.Values);
+        _forms = new ShortForms(knowledge);
         _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
     }
 
@@ -88,10 +90,11 @@ public sealed class Listener
             Answer = answered?.Answer,
             AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],
             Corrections = heard.Corrects ? [.. facts.Where(fact => fact is Fact.Reading or Fact.Plate or Fact.Supply or Fact.Capacitor or Fact.Insulation or Fact.Running or Fact.Joint)] : [],
+            SpeaksOfPlate = scene.Hits.Exists(hit => hit.Concept is "plate-cue" or "marked"),
             NotUnderstood = [.. scene.Unsettled, .. answered?.Answer.Text is null ? new Leftovers(scene, _smallTalk).Find() : []],
         };
     }
 
-    private static (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Answer(Scene scene, ReadingGrammar readings, List<Quantity> quantities) =>
-        new AnswerGrammar(scene, readings, quantities).Read();
+    private (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Answer(Scene scene, ReadingGrammar readings, List<Quantity> quantities) =>
+        new AnswerGrammar(scene, readings, quantities, _forms).Read();
 }

@@ -262,7 +262,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         }
         else
         {
-            var from = scene.Leads.Count > 0 ? scene.Leads[0] : LeadReader.All;
+            var from = scene.Leads.Count > 0 ? scene.Leads[0] : Fact.Reading.All;
             scene.Add(at, last, Reading(from, frame.Tag, value) with { Together = [.. scene.Leads.Skip(1)] });
         }
 

@@ -156,6 +156,9 @@ public sealed record GateConfirmation
     /// <summary>How it is done, step by step.</summary>
     public IReadOnlyList<string> How { get; init; } = [];
 
+    /// <summary>Words that say it is done, beside "done" and "yes", as phrases.</summary>
+    public IReadOnlyList<string> Heard { get; init; } = [];
+
     /// <summary>Whether it must be confirmed anew after every time that power was on.</summary>
     public bool LapsesWithPower { get; init; }
 

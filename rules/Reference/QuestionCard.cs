@@ -36,6 +36,9 @@ public sealed record QuestionCard
     /// <summary>What outcomes would mean, where it is the same in every case.</summary>
     public IReadOnlyList<CardExpectation> Expect { get; init; } = [];
 
+    /// <summary>For a confirmation: further words that say it is done, as phrases.</summary>
+    public IReadOnlyList<string> Heard { get; init; } = [];
+
     /// <summary>The unit id of a quantity.</summary>
     public string? Unit { get; init; }
 
@@ -75,6 +78,9 @@ public sealed record CardOption
 
     /// <summary>What it says.</summary>
     public required string Text { get; init; }
+
+    /// <summary>Short ways of typing it, as phrases of words; <c>+yes</c> and <c>+no</c> stand for any word of consent or refusal.</summary>
+    public IReadOnlyList<string> Heard { get; init; } = [];
 }
 
 /// <summary>What an outcome would mean.</summary>

@@ -153,7 +153,7 @@ internal sealed partial class CoachDesk(
 
         var read = check.Check(found.Case, facts, "facts");
         return read.IsGiven
-            ? new Given { Facts = [.. read.Value.Select(fact => fact with { How = FactEntry.Form })] }
+            ? new Given { Facts = [.. Coach.Implied(found.Case, read.Value), .. read.Value.Select(fact => fact with { How = FactEntry.Form })] }
             : Answer<Given>.Refused(read.Problems);
     }
 

@@ -149,6 +149,12 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         each.Id("outcome", test.Outcome);
         each.Text("unit", test.Unit, IdLength);
         Range(each, "value", test.Value, "input-test-value", test.Unit ?? string.Empty);
+        var probes = knowledge.Rules["input-probe-ohms"]["most"];
+        if (test is { Test: "probe-zero", Value: { } added } && added > probes)
+        {
+            each.Refuse("value", _ => Statement.Of("fact.probes-too-high", ("value", Figure(added)), ("most", Figure(probes))));
+        }
+
         Range(each, "appliedVolts", test.AppliedVolts, "input-volts", "V");
         return test with
         {

@@ -44,24 +44,26 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
     private Answer<Heard> Sorted(CaseFile file, Question? asked, string text, Understood understood)
     {
         var answer = Answered(file, asked, understood);
-        var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>()
+        var stray = Stray(file, asked, understood).ToList();
+        var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>().Except(stray)
+            .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || Coach.GoalOf(file) is null) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
             .Concat(understood.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span)).Where(danger => !Known(file, danger)));
         Fact[] facts = [.. answer.Facts.Select(fact => fact with { How = FactEntry.Typed, Span = fact.Span ?? text.Trim() }), .. told];
         var (taken, refused, why) = Taken(file, facts);
-        Problem[] problems = [.. answer.Problems, .. why];
+        Problem[] problems = [.. answer.Problems, .. why, .. stray.Select(figure => PlateStands(file, figure))];
         var replies = HearingReplies.To(understood, asked, knowledge, taken.Aggregate(file, (known, fact) => known.With(fact)), _faq).ToList();
         if (problems.Length > 0 && taken.Count == 0 && replies.Count == 0 && !understood.Undo)
         {
             return Answer<Heard>.Refused(problems);
         }
 
-        string[] unheard = [.. understood.NotUnderstood.Select(leftover => leftover.Text), .. refused.Select(fact => fact.Span ?? text.Trim())];
+        string[] unheard = [.. understood.NotUnderstood.Select(leftover => leftover.Text), .. refused.Concat(stray).Select(fact => fact.Span ?? text.Trim())];
         var nothing = taken.Count == 0 && replies.Count == 0 && unheard.Length == 0 && !understood.Undo;
         return new Heard(
             new Given
             {
-                Facts = taken,
+                Facts = [.. Coach.Implied(file, taken), .. taken],
                 Words = text,
                 NotUnderstood = nothing ? [text.Trim()] : unheard.Distinct(StringComparer.Ordinal).ToList(),
                 Question = answer.Facts.Count > 0 ? asked?.Id : null,
@@ -69,6 +71,16 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             },
             understood.Undo);
     }
+
+    /// <summary>Figures that would change what the plate is known to say although nobody spoke of the plate: most likely they were measured.</summary>
+    private static IEnumerable<Fact.Plate> Stray(CaseFile file, Question? asked, Understood understood) =>
+        understood.SpeaksOfPlate || asked?.About == "plate"
+            ? []
+            : understood.Facts.Except(understood.Corrections, ReferenceEqualityComparer.Instance).OfType<Fact.Plate>()
+                .Where(said => file.Plate[said.Field] is { } known && known.Numbers.Count > 0 && !known.Numbers.SequenceEqual(said.Value.Numbers));
+
+    private static Problem PlateStands(CaseFile file, Fact.Plate figure) =>
+        new("invalid-fact", "text", Statement.Of("hearing.plate-stands", ("known", file.Plate[figure.Field]!.Text), ("said", figure.Value.Text)));
 
     /// <summary>Whether a danger stands in the case already, so that saying it twice adds nothing.</summary>
     private static bool Known(CaseFile file, Fact danger) => danger is Fact.Choice choice && file.Choices.ContainsKey(choice.Question);

@@ -14,6 +14,7 @@ internal static class HearingReplies
         understood.Questions.SelectMany(question => question.Id switch
         {
             "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
+            "what-now" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Text],
             "how" => asked is null ? [Statement.Of("asked.nothing-open")] : How(asked),
             "what-does-that-mean" => asked is null ? [Statement.Of("asked.nothing-open")] : Meaning(asked),
             "what-is" when question.Term is { } term && knowledge.Words.Glossary.TryGetValue(term, out var explained) =>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 
@@ -39,7 +40,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         var file = events.State.Case;
         var now = coach.Assess(file);
         var role = file.Role;
-        var said = SaidBack(given, facts, role).Concat(given.Answers).Concat(Fresh(before?.Say ?? [], now.Say)).Select(statement => Say(statement, role)).ToList();
+        var said = SaidBack(given, facts, role).Concat(TakenBack(given, state, role)).Concat(Wanted(before?.Next, given, role)).Concat(given.Answers).Concat(Fresh(before?.Say ?? [], now.Say)).Select(statement => Say(statement, role)).ToList();
         foreach (var sentence in said)
         {
             events.Add(new SessionEvent.Said(sentence.Id, sentence.Text, Rules(sentence.Quotes.Select(quote => quote.Rule))));
@@ -81,6 +82,25 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
             .. given.NotUnderstood.Select(text => Statement.Of("reply.not-understood", ("text", text))),
         ];
     }
+
+    private IEnumerable<Statement> TakenBack(Given given, SessionState before, Role role)
+    {
+        var gone = before.Facts.Where(fact => given.Retracted.Contains(fact.FactId, StringComparer.Ordinal)).Select(fact => sentences.Render(Echo.Of(fact), role)).ToList();
+        return gone.Count == 0 ? [] : [Statement.Of("reply.taken-back", ("facts", string.Join(" · ", gone)))];
+    }
+
+    /// <summary>Where nothing of a message was understood: which kind of answer the open question wants.</summary>
+    private IEnumerable<Statement> Wanted(Question? asked, Given given, Role role) =>
+        asked is null || given.NotUnderstood.Count == 0 || given.Facts.Count > 0 || given.Answers.Count > 0 || given.Retracted.Count > 0
+            ? []
+            : asked.Kind switch
+            {
+                QuestionKind.Quantity => [Statement.Of("reply.wants-number", ("unit", Units.Sign(asked.Unit ?? "count")))],
+                QuestionKind.Reading => [Statement.Of("reply.wants-reading")],
+                QuestionKind.Choice => [Statement.Of("reply.wants-choice", ("options", string.Join(" · ", asked.Options.Select(option => sentences.Render(option.Text, role)))))],
+                QuestionKind.Confirm => [Statement.Of("reply.wants-done")],
+                _ => [],
+            };
 
     /// <summary>Danger words are answered by a caution and not said back as a choice.</summary>
     private static bool IsDangerMark(Fact fact) => fact is Fact.Choice choice && choice.Question.StartsWith("danger.", StringComparison.Ordinal);

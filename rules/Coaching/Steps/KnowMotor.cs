@@ -32,7 +32,7 @@ internal static class KnowMotor
     /// <summary>The leads by their own names; where only their number was said, the offer to number them.</summary>
     public static Question? Leads(Workup work) =>
         work.File.Leads.Count > 1 ? null
-        : Counted(work) is { } count && !work.File.Choices.ContainsKey(Numbering) ? work.Ask.Of(Numbering, ("count", count))
+        : Counted(work.File) is { } count && !work.File.Choices.ContainsKey(Numbering) ? work.Ask.Of(Numbering, ("count", count))
         : work.Ask.Of("leads");
 
     /// <summary>What the plate says of itself: fields that do not go together.</summary>
@@ -46,8 +46,25 @@ internal static class KnowMotor
             ? [.. Enumerable.Range(1, count).Select(number => new Fact.Lead { Tag = number.ToString(CultureInfo.InvariantCulture), How = FactEntry.Form })]
             : [];
 
-    private static string? Counted(Workup work) =>
-        work.File.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 1 and <= 16
+    /// <summary>Leads that show in the readings where nobody named them: 1 to the number that was said, or just as many names as were said.</summary>
+    public static IReadOnlyList<Fact> Implied(CaseFile file, IReadOnlyList<Fact> facts)
+    {
+        var after = facts.Aggregate(file, (known, fact) => known.With(fact));
+        string[] named = [.. after.Readings.SelectMany(reading => (string[])[reading.From, reading.To, .. reading.Together])
+            .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All)).Distinct(StringComparer.Ordinal)];
+        if (after.Leads.Count > 0 || named.Length == 0 || Counted(after) is not { } said)
+        {
+            return [];
+        }
+
+        var count = int.Parse(said, CultureInfo.InvariantCulture);
+        return Array.TrueForAll(named, tag => int.TryParse(tag, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= 1 && number <= count) ? Numbered(after)
+            : named.Length == count && !Array.Exists(named, tag => char.IsDigit(tag[0])) ? [.. named.Select(tag => new Fact.Lead { Tag = tag, How = FactEntry.Typed })]
+            : [];
+    }
+
+    private static string? Counted(CaseFile file) =>
+        file.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 1 and <= 16
             ? said
             : null;
 }

@@ -65,6 +65,80 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task Leads_show_in_the_readings_where_their_number_was_said()
+    {
+        var id = await Open();
+        await Say(id, "six wires no marks");
+        await Say(id, "all to frame OL");
+        await Say(id, "1-4 is 1.7, 2-6 1.7");
+        var (_, session) = await service.Get($"/api/sessions/{id}");
+        var leads = session.GetProperty("facts").EnumerateArray().Where(fact => fact.GetProperty("kind").GetString() == "lead").Select(fact => fact.GetProperty("tag").GetString());
+        Assert.Equal(["1", "2", "3", "4", "5", "6"], leads);
+    }
+
+    [Fact]
+    public async Task Words_about_another_matter_confirm_nothing()
+    {
+        var id = await Open("connect");
+        var asked = (await Say(id, "shaft's free and the guard is on")).GetProperty("ask").GetProperty("id").GetString();
+        Assert.Equal("isolated", asked);
+        var (_, session) = await service.Get($"/api/sessions/{id}");
+        Assert.DoesNotContain(session.GetProperty("facts").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "confirm");
+    }
+
+    [Theory]
+    [InlineData("off and locked")]
+    [InlineData("it's dead and locked out")]
+    [InlineData("plug is out of the wall")]
+    public async Task A_short_form_confirms_what_was_asked(string words)
+    {
+        var id = await Open("connect");
+        var reply = await Say(id, words);
+        var fact = Assert.Single(reply.GetProperty("understood").EnumerateArray());
+        Assert.Equal(("confirm", "isolated"), (fact.GetProperty("kind").GetString(), fact.GetProperty("id").GetString()));
+        Assert.Empty(reply.GetProperty("notUnderstood").EnumerateArray());
+    }
+
+    [Fact]
+    public async Task A_measured_figure_does_not_change_the_plate()
+    {
+        var id = await Open("connect");
+        await Say(id, "plate says 115/230 V 10.4/5.2 A");
+        var (status, problem) = await service.PostText($"/api/sessions/{id}/messages", """{"text":"241 V 4.1 A"}""");
+        Assert.Equal(400, status);
+        Assert.Contains("115/230", problem.ToString(), StringComparison.Ordinal);
+        await Say(id, "sorry, the plate says 110/220 V");
+        var (_, session) = await service.Get($"/api/sessions/{id}");
+        Assert.Contains("110", session.GetProperty("facts").ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Undo_says_what_it_took_back()
+    {
+        var id = await Open();
+        await Say(id, "red to blue is 1.5 ohm");
+        var reply = await Say(id, "undo");
+        Assert.Contains(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.taken-back" && said.GetProperty("text").GetString()!.Contains("1.5", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_question_beside_the_job_does_not_change_the_job()
+    {
+        var id = await Open();
+        var before = await Say(id, "my grinder just hums");
+        var after = await Say(id, "can i reverse it");
+        Assert.Equal(before.GetProperty("ask").GetProperty("id").GetString(), after.GetProperty("ask").GetProperty("id").GetString());
+        Assert.Equal("diagnose", after.GetProperty("assessment").GetProperty("goal").GetString());
+    }
+
+    [Fact]
+    public async Task What_kind_of_answer_is_wanted_is_said_where_nothing_was_understood()
+    {
+        var id = await Open("connect");
+        Assert.Contains((await Say(id, "banana")).GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.wants-done");
+    }
+
+    [Fact]
     public async Task A_word_of_the_trade_is_explained()
     {
         var id = await Open();
@@ -79,8 +153,16 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
         Assert.Contains(session.GetProperty("facts").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom");
     }
 
-    private async Task<string> Open() =>
-        (await service.Post("/api/sessions", new { role = "technician", region = "na" })).GetProperty("id").GetString()!;
+    private async Task<string> Open(string? goal = null)
+    {
+        var id = (await service.Post("/api/sessions", new { role = "technician", region = "na" })).GetProperty("id").GetString()!;
+        if (goal is not null)
+        {
+            await service.Post($"/api/sessions/{id}/facts", new { facts = new[] { new { kind = "goal", id = goal } } });
+        }
+
+        return id;
+    }
 
     private Task<JsonElement> Say(string id, string text) => service.Post($"/api/sessions/{id}/messages", new { text });
 }

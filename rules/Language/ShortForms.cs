@@ -1,0 +1,72 @@
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>The short ways of answering a question that its card gives: "bridged", "guard's on". What they mean holds for that question alone.</summary>
+internal sealed class ShortForms
+{
+    private const string Consent = "+yes";
+    private const string Refusal = "+no";
+    private const int ShortClause = 7;
+    private readonly Dictionary<string, IReadOnlyList<Form>> _done;
+    private readonly Dictionary<string, IReadOnlyList<Form>> _options;
+
+    public ShortForms(TradeKnowledge knowledge)
+    {
+        _done = knowledge.Questions.Values.Where(card => card.Heard.Count > 0).Select(card => (card.Id, card.Heard))
+            .Concat(knowledge.Confirmations.Values.Where(wanted => wanted.Heard.Count > 0).Select(wanted => (wanted.Id, wanted.Heard)))
+            .ToDictionary(one => one.Id, one => Forms(one.Id, one.Heard), StringComparer.Ordinal);
+        _options = knowledge.Questions.Values.Where(card => card.Options.Any(option => option.Heard.Count > 0))
+            .ToDictionary(card => card.Id, IReadOnlyList<Form> (card) => [.. card.Options.SelectMany(option => Forms(option.Id, option.Heard))], StringComparer.Ordinal);
+    }
+
+    /// <summary>The words that say that what a question wants is done; short clauses around such words are claimed whole.</summary>
+    public (int First, int Last)? Done(string question, Scene scene)
+    {
+        var said = _done.TryGetValue(question, out var forms) ? forms.Select(form => form.In(scene)).OfType<(int First, int Last)>().ToList() : [];
+        foreach (var clause in said.Select(places => scene.Tokens[places.First].Clause).Distinct())
+        {
+            var tokens = scene.Tokens.FindAll(token => token.Clause == clause);
+            tokens.ForEach(token => token.Used |= tokens.Count <= ShortClause);
+        }
+
+        return said.Count > 0 ? said[0] : null;
+    }
+
+    /// <summary>The option that the words name; the longest form wins, and two options that are named alike are none.</summary>
+    public string? Option(string question, Scene scene, bool consents, bool refuses)
+    {
+        if (!_options.TryGetValue(question, out var forms))
+        {
+            return null;
+        }
+
+        var named = forms.Where(form => form.Written is not (Consent or Refusal) && form.In(scene) is not null).ToList();
+        var longest = named.Select(form => form.Phrase.Length).DefaultIfEmpty().Max();
+        var best = named.Where(form => form.Phrase.Length == longest).Select(form => form.Option).Distinct(StringComparer.Ordinal).ToList();
+        var bare = consents == refuses ? null : consents ? Consent : Refusal;
+        return best is [var single] ? single
+            : best.Count > 0 ? null
+            : forms.FirstOrDefault(form => form.Written == bare)?.Option;
+    }
+
+    private static IReadOnlyList<Form> Forms(string option, IReadOnlyList<string> heard) =>
+        [.. heard.Select(written => new Form(option, written, new Phrase(option, Swallowing.None, written)))];
+
+    private sealed record Form(string Option, string Written, Phrase Phrase)
+    {
+        /// <summary>Where it stands whole and undenied.</summary>
+        public (int First, int Last)? In(Scene scene)
+        {
+            for (var at = 0; at < scene.Tokens.Count; at++)
+            {
+                if (!scene.Tokens[at].Denied && Phrase.Firsts.Any(first => Phrase.Fits(first, scene.Tokens[at])) && Phrase.At(scene.Tokens, at, []) is { } places)
+                {
+                    return (places[0], places[^1]);
+                }
+            }
+
+            return null;
+        }
+    }
+}
