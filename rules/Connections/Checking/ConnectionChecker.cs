@@ -18,12 +18,31 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
     public Answer<CheckResult> Check(FoundConnection found)
     {
         var wrong = FoundCheck.Of(found);
-        return wrong.Count > 0 ? Answer<CheckResult>.Refused(wrong) : Checked(found);
+        return wrong.Count > 0 ? Answer<CheckResult>.Refused(wrong) : found.IsCommutator ? Brushed(found) : Checked(found);
     }
 
-    /// <summary>The verdict alone, by the volts that the connection gives each coil.</summary>
+    /// <summary>The verdict alone.</summary>
+    /// <param name="found">A sound connection.</param>
+    internal Verdict VerdictOf(FoundConnection found) =>
+        found.IsCommutator ? new CommutatorJudge(new FoundNodes(found), knowledge).Verdict : Judged(found).Verdict;
+
+    /// <summary>What is right or wrong by the volts that the connection gives each coil of an induction motor.</summary>
     /// <param name="found">A sound connection.</param>
     internal Judge Judged(FoundConnection found) => new(new FoundNodes(found), knowledge);
+
+    private CheckResult Brushed(FoundConnection found)
+    {
+        var judge = new CommutatorJudge(new FoundNodes(found), knowledge);
+        return new CheckResult
+        {
+            Verdict = judge.Verdict,
+            Coils = [.. found.Coils.Select(judge.Coil)],
+            Findings = judge.Findings,
+            Seen = [judge.Seen],
+            Change = judge.Verdict == Verdict.Correct ? null : SmallestChange.Of(judge.Nodes, this),
+            Trail = CheckTrail.Of(judge.Nodes),
+        };
+    }
 
     private CheckResult Checked(FoundConnection found)
     {
@@ -38,7 +57,7 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
                 Rotation = FieldRotation.None,
                 PhaseOrder = "none",
                 Seen = [Statement.Of("check.seen-short")],
-                Change = SmallestChange.Of(found, judge, this),
+                Change = SmallestChange.Of(judge.Nodes, this),
                 Trail = CheckTrail.Of(judge, null),
             };
         }
@@ -59,7 +78,7 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
             PhaseOrder = !phases ? null : sense switch { > 0 => "a-b-c", < 0 => "a-c-b", _ => "none" },
             Seen = Expected.Of(judge, times, sense != 0, knowledge),
             StartingTimes = times,
-            Change = judge.Verdict == Verdict.Correct ? null : SmallestChange.Of(found, judge, this),
+            Change = judge.Verdict == Verdict.Correct ? null : SmallestChange.Of(judge.Nodes, this),
             Trail = CheckTrail.Of(judge, point),
         };
     }
@@ -84,9 +103,12 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
 /// <summary>How a check was worked out.</summary>
 internal static class CheckTrail
 {
+    public static IReadOnlyList<TrailStep> Of(FoundNodes nodes) =>
+        [new("nodes", "leads of one joint, and joints of one conductor, are one node", $"{nodes.Found.Joints.Count} joints", $"{nodes.Count} nodes")];
+
     public static IReadOnlyList<TrailStep> Of(Judge judge, FieldPoint? point) =>
     [
-        new("nodes", "leads of one joint, and joints of one conductor, are one node", $"{judge.Nodes.Found.Joints.Count} joints", $"{judge.Nodes.Count} nodes"),
+        .. Of(judge.Nodes),
         .. judge.Volts.Select((volts, index) => new TrailStep(
             $"volts of {judge.Nodes.Coils[index].Id}", "run coils divide the line by their ratings, start branches follow",
             $"{judge.Nodes.Coils[index].Coil!.RatedVolts.ToString("G5", CultureInfo.InvariantCulture)} V rated",

@@ -21,7 +21,14 @@ internal static class DesignVolts
     /// <param name="nodes">The connection.</param>
     /// <param name="weak">Whether a coil belongs to a start branch.</param>
     /// <param name="wires">Capacitor and switch where they count as wires.</param>
-    public static IReadOnlyList<Complex> Of(FoundNodes nodes, Func<FoundCoil, bool> weak, IReadOnlyList<Ended> wires)
+    public static IReadOnlyList<Complex> Of(FoundNodes nodes, Func<FoundCoil, bool> weak, IReadOnlyList<Ended> wires) =>
+        Of(nodes, coil => coil.RatedVolts * (weak(coil) ? Light : 1), wires);
+
+    /// <summary>The same for coils of any weight.</summary>
+    /// <param name="nodes">The connection.</param>
+    /// <param name="ohms">The resistance that stands for a coil.</param>
+    /// <param name="wires">What counts as a wire.</param>
+    public static IReadOnlyList<Complex> Of(FoundNodes nodes, Func<FoundCoil, double> ohms, IReadOnlyList<Ended> wires)
     {
         if (nodes.Held().Count == 0)
         {
@@ -38,7 +45,7 @@ internal static class DesignVolts
         foreach (var coil in nodes.Coils)
         {
             elements.Add(new Element.Resistor(
-                coil.Id, Name(merged[coil.From]), Name(merged[coil.To]), coil.Coil!.RatedVolts * (weak(coil.Coil) ? Light : 1)));
+                coil.Id, Name(merged[coil.From]), Name(merged[coil.To]), ohms(coil.Coil!)));
         }
 
         var solved = NetworkSolver.SolveChecked(new Network { Elements = elements, Hertz = 50, Ground = "middle", IslandsAllowed = true }).Value

@@ -198,17 +198,17 @@ internal sealed class FieldModel
         return start.Imaginary + (start.Real * main.Real / main.Imaginary);
     }
 
-    /// <summary>Capacitor and switch as admittances; a closed switch as one that is large against all coils.</summary>
+    /// <summary>Capacitors and switches as admittances; a closed switch as one that is large against all coils.</summary>
     private IEnumerable<(int From, int To, Complex Siemens)> Parts()
     {
         var usual = VoltAmps / Math.Pow(_nodes.Found.Coils.Max(coil => coil.RatedVolts), 2);
-        if (_nodes.Found.Capacitor is { } capacitor)
+        foreach (var capacitor in _nodes.Found.Capacitors)
         {
             var siemens = capacitor.Microfarads is { } c && IsToScale ? 2 * Math.PI * _hertz * c * 1e-6 : usual / UsualCapacitorOhms();
             yield return (_nodes.Of(capacitor.From), _nodes.Of(capacitor.To), new Complex(0, siemens));
         }
 
-        if (_nodes.Found.Switch is { Closed: true } contact)
+        foreach (var contact in _nodes.Found.Switches.Where(contact => contact.Closed))
         {
             yield return (_nodes.Of(contact.From), _nodes.Of(contact.To), 1e6 * usual);
         }

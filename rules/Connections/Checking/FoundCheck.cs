@@ -7,8 +7,9 @@ internal static class FoundCheck
 {
     private const int MostCoils = 24;
     private const int MostJoints = 100;
+    private const int MostParts = 8;
     private const double MostVolts = 1e5;
-    private static readonly string[] Conductors = ["L1", "L2", "L3", "N", "PE"];
+    private static readonly string[] Conductors = ["L1", "L2", "L3", "N", "PE", "+", "-"];
     private static readonly string[] Axes = ["main", "start", "a", "b", "c"];
 
     public static IReadOnlyList<Problem> Of(FoundConnection found)
@@ -49,10 +50,17 @@ internal static class FoundCheck
 
         Figure(found.SupplyVolts is > 0 and <= MostVolts, "supply.volts", found.SupplyVolts);
         Require(found.Phases is null or 1 or 3, "supply.phases", Statement.Of("check.phases"));
-        Figure(found.Hertz is null or (> 0 and <= 1000), "supply.hertz", found.Hertz);
+        Figure(found.Hertz is null or (> 0 and <= 1000) || (found.IsCommutator && found.Hertz == 0), "supply.hertz", found.Hertz);
         Require(found.Phases != 1 || found.Joints.All(joint => joint.Conductor != "L3"), "supply.phases", Statement.Of("check.third-line"));
         Require(!(found.Coils.Any(coil => coil.IsPhase) && found.Coils.Any(coil => !coil.IsPhase)), "coils", Statement.Of("check.mixed-axes"));
-        Figure(found.Capacitor?.Microfarads is null or (> 0 and <= 1e6), "capacitor.microfarads", found.Capacitor?.Microfarads);
+        Require(found.IsCommutator || found.Joints.All(joint => joint.Conductor is not ("+" or "-")), "joints", Statement.Of("check.direct-current"));
+        Require(!found.IsCommutator || found.Coils.All(coil => coil.IsOfCommutator), "coils", Statement.Of("check.mixed-kinds"));
+        foreach (var capacitor in found.Capacitors)
+        {
+            Figure(capacitor.Microfarads is null or (> 0 and <= 1e6), "capacitor.microfarads", capacitor.Microfarads);
+        }
+
+        Require(found.Capacitors.Count + found.Switches.Count <= MostParts, "capacitor", Statement.Of("check.too-many-parts", ("most", $"{MostParts}")));
         Figure(found.Slip is null or (> 0 and < 2), "slip", found.Slip);
         return wrong;
     }

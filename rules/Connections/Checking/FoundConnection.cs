@@ -21,20 +21,23 @@ public sealed record FoundConnection
     /// <summary>The system of the supply; <c>split-phase</c> puts N in the middle of L1 and L2.</summary>
     public string? System { get; init; }
 
-    /// <summary>The capacitor, or <see langword="null"/>.</summary>
-    public FoundCapacitor? Capacitor { get; init; }
+    /// <summary>The capacitors.</summary>
+    public IReadOnlyList<FoundCapacitor> Capacitors { get; init; } = [];
 
-    /// <summary>The start switch, or <see langword="null"/>.</summary>
-    public FoundSwitch? Switch { get; init; }
+    /// <summary>The start switches.</summary>
+    public IReadOnlyList<FoundSwitch> Switches { get; init; } = [];
 
-    /// <summary>Leads that a protector in the way connects while it is closed.</summary>
-    public IReadOnlyList<string> Protector { get; init; } = [];
+    /// <summary>Of each protector in the way, the leads that it connects while it is closed.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> Protectors { get; init; } = [];
 
     /// <summary>Names that are tied inside the motor.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Inside { get; init; } = [];
 
     /// <summary>The slip to solve at; <see langword="null"/> for standstill.</summary>
     public double? Slip { get; init; }
+
+    /// <summary>Whether it is a motor with brushes.</summary>
+    internal bool IsCommutator => Coils.Any(coil => coil.IsOfCommutator);
 }
 
 /// <summary>A coil.</summary>
@@ -49,11 +52,20 @@ public sealed record FoundConnection
 public sealed record FoundCoil(
     string Id, string From, string To, string Role, double RatedVolts, string Axis, double? Ohms = null, bool MayRest = false)
 {
+    internal const string Armature = "armature";
+
+    internal const string SeriesField = "series-field";
+
+    internal const string ShuntField = "shunt-field";
+
     /// <summary>The magnetic axis in radians.</summary>
     internal double Angle => Axis switch { "start" => Math.PI / 2, "b" => 2 * Math.PI / 3, "c" => 4 * Math.PI / 3, _ => 0 };
 
     /// <summary>Whether it belongs to the start winding by its role or axis.</summary>
     internal bool IsStart => Role == "start" || Axis == "start";
+
+    /// <summary>Whether it is the armature or a field of a motor with brushes.</summary>
+    internal bool IsOfCommutator => Role is Armature or SeriesField or ShuntField;
 
     /// <summary>Whether it is a coil of a three-phase winding.</summary>
     internal bool IsPhase => Axis is "a" or "b" or "c";

@@ -22,10 +22,6 @@ public static class FoundMotor
         var parts = row?.OuterPart is { } outer
             ? [.. layout.Parts, outer with { From = layout.NodeOf(outer.From), To = layout.NodeOf(outer.To) }]
             : layout.Parts;
-        var capacitors = parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).ToList();
-        var switches = parts.Where(part => part.Kind == "switch").ToList();
-        // One of each is checked for its place; more of them, inside the motor, count as the wires that they are at rest.
-        var single = capacitors.Count <= 1 && switches.Count <= 1;
         return new FoundConnection
         {
             Coils =
@@ -38,14 +34,10 @@ public static class FoundMotor
             Joints = joints,
             SupplyVolts = supplyVolts,
             Phases = phases,
-            Capacitor = single && capacitors is [var capacitor] ? new FoundCapacitor(names(capacitor.From), names(capacitor.To)) : null,
-            Switch = single && switches is [var contact] ? new FoundSwitch(names(contact.From), names(contact.To)) : null,
-            Inside =
-            [
-                .. layout.Leads.Select(lead => (IReadOnlyList<string>)[TagOf(lead.Marking, tags), names(layout.NodeOf(lead.Marking))]),
-                .. parts.Where(part => part.Kind.StartsWith("protector", StringComparison.Ordinal) || (!single && part.Kind is not "other"))
-                    .Select(part => (IReadOnlyList<string>)[names(part.From), names(part.To)]),
-            ],
+            Capacitors = [.. parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => new FoundCapacitor(names(part.From), names(part.To)))],
+            Switches = [.. parts.Where(part => part.Kind == "switch").Select(part => new FoundSwitch(names(part.From), names(part.To)))],
+            Protectors = [.. parts.Where(part => part.Kind.StartsWith("protector", StringComparison.Ordinal)).Select(part => (IReadOnlyList<string>)[names(part.From), names(part.To)])],
+            Inside = [.. layout.Leads.Select(lead => (IReadOnlyList<string>)[TagOf(lead.Marking, tags), names(layout.NodeOf(lead.Marking))])],
         };
     }
 
@@ -57,6 +49,27 @@ public static class FoundMotor
         .. row.Lines.Select(line => new FoundJoint([.. line.Value.Select(marking => TagOf(marking, tags))], line.Key)),
         .. row.Joints.Select(joint => new FoundJoint([.. joint.Select(marking => TagOf(marking, tags))])),
         .. row.Capped.Select(marking => new FoundJoint([TagOf(marking, tags)])),
+    ];
+
+    /// <summary>The row that was meant, where the joints are those of one: conductors of the same kind may stand in another order, which changes the direction only.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="tags">The person's tag of each lead, by marking.</param>
+    /// <param name="joints">What was found.</param>
+    /// <returns>The row; <see langword="null"/> where the joints are those of none, or of a step that serves the start alone.</returns>
+    public static LayoutConnection? RowOf(
+        Layout layout, IReadOnlyDictionary<string, string> tags, IReadOnlyList<FoundJoint> joints)
+    {
+        var found = Groups(joints);
+        return layout.Connections.FirstOrDefault(row => !row.Starting && Groups(JointsOf(row, tags)).SetEquals(found));
+    }
+
+    /// <summary>What is together, in any order, and whether a line conductor is on it; a lead alone counts for nothing.</summary>
+    private static HashSet<string> Groups(IReadOnlyList<FoundJoint> joints) =>
+    [
+        .. joints.GroupBy(joint => joint.Conductor ?? $"\u0001{string.Join(' ', joint.Leads)}", StringComparer.Ordinal)
+            .Select(group => (Line: group.First().Conductor is not null, Leads: group.SelectMany(joint => joint.Leads).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList()))
+            .Where(group => group.Line || group.Leads.Count > 1)
+            .Select(group => $"{(group.Line ? "line" : "joint")} {string.Join(' ', group.Leads)}"),
     ];
 
     private static string TagOf(string marking, IReadOnlyDictionary<string, string> tags) => tags.GetValueOrDefault(marking, marking);

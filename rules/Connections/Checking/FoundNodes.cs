@@ -29,7 +29,7 @@ internal sealed class FoundNodes
             Tie(joint);
         }
 
-        foreach (var tied in found.Inside.Append(found.Protector).Where(tied => tied.Count > 0))
+        foreach (var tied in found.Inside.Concat(found.Protectors).Where(tied => tied.Count > 0))
         {
             _ties.TieAll(tied);
         }
@@ -56,7 +56,7 @@ internal sealed class FoundNodes
 
     /// <summary>Whether a name is the end of a coil or a part.</summary>
     public bool IsKnown(string lead) => Found.Coils.Any(coil => coil.From == lead || coil.To == lead)
-        || Parts(Found).Any(part => part.From == lead || part.To == lead) || Found.Inside.Append(Found.Protector).Any(tied => tied.Contains(lead));
+        || Parts(Found).Any(part => part.From == lead || part.To == lead) || Found.Inside.Concat(Found.Protectors).Any(tied => tied.Contains(lead));
 
     /// <summary>Whether two conductors of the supply meet in one node.</summary>
     public bool IsShorted => Lines.Values.Any(line => line.Count(IsLine) > 1);
@@ -85,7 +85,7 @@ internal sealed class FoundNodes
         }
 
         var middle = Conductors.Contains("N") && Conductors.Contains("L2");
-        return conductor switch { "L1" => middle ? volts / 2 : volts, "L2" => middle ? -volts / 2 : 0, _ => Complex.Zero };
+        return conductor switch { "+" => volts, "L1" => middle ? volts / 2 : volts, "L2" => middle ? -volts / 2 : 0, _ => Complex.Zero };
     }
 
     /// <summary>Volts of the nodes that a conductor holds.</summary>
@@ -95,23 +95,16 @@ internal sealed class FoundNodes
     /// <summary>Whether it is a conductor of the supply and not the earth.</summary>
     public static bool IsLine(string conductor) => conductor != "PE";
 
-    /// <summary>Capacitor and switch with their ends.</summary>
-    public static IEnumerable<(string Id, string From, string To)> Parts(FoundConnection found)
-    {
-        if (found.Capacitor is { } capacitor)
-        {
-            yield return (CapacitorId, capacitor.From, capacitor.To);
-        }
+    /// <summary>Capacitors and switches with their ends.</summary>
+    public static IEnumerable<(string Id, string From, string To)> Parts(FoundConnection found) =>
+    [
+        .. found.Capacitors.Select((capacitor, index) => ($"{CapacitorId}{index}", capacitor.From, capacitor.To)),
+        .. found.Switches.Select((contact, index) => ($"{SwitchId}{index}", contact.From, contact.To)),
+    ];
 
-        if (found.Switch is { } contact)
-        {
-            yield return (SwitchId, contact.From, contact.To);
-        }
-    }
+    internal const string CapacitorId = "\u0001capacitor ";
 
-    public const string CapacitorId = "\u0001capacitor";
-
-    public const string SwitchId = "\u0001switch";
+    internal const string SwitchId = "\u0001switch ";
 
     private void Tie(FoundJoint joint)
     {
@@ -143,4 +136,11 @@ internal sealed class FoundNodes
 /// <param name="From">The node of its start.</param>
 /// <param name="To">The node of its finish.</param>
 /// <param name="Coil">The coil; <see langword="null"/> for a capacitor or switch.</param>
-internal sealed record Ended(string Id, int From, int To, FoundCoil? Coil = null);
+internal sealed record Ended(string Id, int From, int To, FoundCoil? Coil = null)
+{
+    /// <summary>Whether it is a capacitor.</summary>
+    public bool IsCapacitor => Id.StartsWith(FoundNodes.CapacitorId, StringComparison.Ordinal);
+
+    /// <summary>Whether it is a switch.</summary>
+    public bool IsSwitch => Id.StartsWith(FoundNodes.SwitchId, StringComparison.Ordinal);
+}

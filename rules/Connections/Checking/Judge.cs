@@ -7,11 +7,11 @@ namespace WireCoach.Rules.Connections.Checking;
 /// <summary>Finds what is wrong with a connection from the volts that it gives each coil.</summary>
 internal sealed class Judge
 {
-    private static readonly string[] LineNames = ["L1", "L2", "L3"];
+    private const string SpeedTap = "speed-tap";
     private static readonly string[] AxisNames = ["a", "b", "c"];
     private readonly TradeRule _limits;
     private readonly double _degrees;
-    private readonly List<CheckFinding> _findings = [];
+    private readonly FindingList _findings = new();
     private readonly IReadOnlyList<Ended> _coils;
 
     public Judge(FoundNodes nodes, TradeKnowledge knowledge)
@@ -20,7 +20,7 @@ internal sealed class Judge
         _coils = nodes.Coils;
         _limits = knowledge.Rules["check-volts"];
         _degrees = knowledge.Rules["check-angle"]["degrees"];
-        Supply();
+        SupplyFindings.Add(nodes, _findings);
         if (nodes.IsShorted)
         {
             Places = null;
@@ -32,6 +32,8 @@ internal sealed class Judge
         _findings.AddRange(Places.Findings);
         Volts = DesignVolts.Of(nodes, coil => Places.Weak.Contains(coil.Id), Places.Wires);
         Unfed();
+        Rings();
+        Taps();
         Sizes();
         Senses();
         StartBranches();
@@ -45,64 +47,18 @@ internal sealed class Judge
     public IReadOnlyList<Complex> Volts { get; }
 
     /// <summary>The findings, the worst first.</summary>
-    public IReadOnlyList<CheckFinding> Findings => [.. _findings.OrderByDescending(finding => finding.Severity)];
+    public IReadOnlyList<CheckFinding> Findings => _findings.WorstFirst;
 
-    public Verdict Verdict => _findings.Select(finding => finding.Severity).DefaultIfEmpty(Severity.Note).Max() switch
-    {
-        Severity.Danger => Verdict.Dangerous,
-        Severity.Wrong => Verdict.Wrong,
-        Severity.Open => Verdict.Incomplete,
-        _ => Verdict.Correct,
-    };
+    public Verdict Verdict => _findings.Verdict;
 
     /// <summary>Whether every coil is fed and all of them add to one field, whatever the size of their volts.</summary>
     public bool IsOneField => Enumerable.Range(0, Volts.Count).All(IsFed)
-        && _findings.TrueForAll(finding => finding.Rule is not ("halves-opposed" or "start-halves-opposed" or "phases-mixed" or "phase-reversed" or "field-uneven"));
+        && _findings.All.All(finding => finding.Rule is not ("halves-opposed" or "start-halves-opposed" or "phases-mixed" or "phase-reversed" or "field-uneven"));
 
     /// <summary>Whether a coil gets any volts worth speaking of.</summary>
     public bool IsFed(int coil) => Share(coil) >= _limits["none"];
 
     private double Share(int coil) => Volts[coil].Magnitude / _coils[coil].Coil!.RatedVolts;
-
-    private void Supply()
-    {
-        foreach (var line in Nodes.Lines.OrderBy(line => line.Key))
-        {
-            var conductors = line.Value.Where(FoundNodes.IsLine).ToList();
-            if (conductors.Count > 1)
-            {
-                Add("line-shorted", Severity.Danger, [.. conductors, .. Nodes.NamesOn(line.Key)], Statement.Of(
-                    "check.line-shorted", ("conductors", string.Join(" + ", conductors)), ("leads", string.Join(" + ", Nodes.NamesOn(line.Key)))));
-            }
-
-            if (line.Value.Contains("PE") && Nodes.NamesOn(line.Key).Any())
-            {
-                Add("lead-on-earth", Severity.Danger, [.. Nodes.NamesOn(line.Key)], Statement.Of("check.lead-on-earth", ("leads", string.Join(" + ", Nodes.NamesOn(line.Key)))));
-            }
-        }
-
-        foreach (var stray in Nodes.StrayLeads)
-        {
-            Add("unknown-lead", Severity.Note, [stray], Statement.Of("check.unknown-lead", ("lead", stray)));
-        }
-
-        var lines = Nodes.Conductors.Count(FoundNodes.IsLine);
-        if (lines < 2)
-        {
-            Add("supply-missing", Severity.Open, [.. Nodes.Conductors], Statement.Of("check.supply-missing"));
-        }
-        else if (Nodes.Phases == 3)
-        {
-            foreach (var line in LineNames.Where(line => !Nodes.Conductors.Contains(line)))
-            {
-                Add("line-not-used", Severity.Open, [line], Statement.Of("check.line-not-used", ("line", line)));
-            }
-        }
-        else if (Nodes.Phases == 1 && _coils.Any(coil => coil.Coil!.IsPhase))
-        {
-            Add("three-phase-on-single-phase", Severity.Wrong, [], Statement.Of("check.three-phase-on-single-phase"));
-        }
-    }
 
     private void Unfed()
     {
@@ -117,7 +73,7 @@ internal sealed class Judge
             var (coil, ended) = (_coils[index].Coil!, _coils[index]);
             if (ended.From == ended.To)
             {
-                var coupled = Enumerable.Range(0, _coils.Count).Any(other => other != index && (coil.IsPhase || _coils[other].Coil!.Axis == coil.Axis) && IsFed(other));
+                var coupled = IsCoupled(coil);
                 Add("coil-shorted", coupled ? Severity.Danger : Severity.Wrong, [coil.Id], Statement.Of(
                     coupled ? "check.coil-shorted" : "check.coil-on-one-point", ("coil", coil.Id), ("leads", $"{coil.From} + {coil.To}")));
             }
@@ -133,6 +89,31 @@ internal sealed class Judge
                     rule switch { "start-branch-open" => "check.start-branch-open", "lead-open" => "check.lead-open", _ => "check.winding-not-fed" },
                     ("coil", coil.Id), ("leads", loose.Count > 0 ? string.Join(", ", loose) : $"{coil.From}, {coil.To}")));
             }
+        }
+    }
+
+    /// <summary>Whether a coil that is fed drives its flux through this one.</summary>
+    private bool IsCoupled(FoundCoil coil) => Enumerable.Range(0, _coils.Count)
+        .Any(other => _coils[other].Coil != coil && (coil.IsPhase || _coils[other].Coil!.Axis == coil.Axis) && IsFed(other));
+
+    /// <summary>Two speeds joined, or halves tied into a ring: the coils that are fed induce a current round it.</summary>
+    private void Rings()
+    {
+        var open = Enumerable.Range(0, _coils.Count).Where(index => !IsFed(index) && _coils[index].From != _coils[index].To).Select(index => _coils[index]);
+        foreach (var ring in ClosedLoops.Of(open).Where(ring => IsCoupled(ring[0].Coil!)))
+        {
+            Add("coil-shorted", Severity.Danger, [.. ring.Select(coil => coil.Id)], Statement.Of(
+                "check.ring-closed", ("coils", string.Join(" + ", ring.Select(coil => coil.Id)))));
+        }
+    }
+
+    /// <summary>Speed taps that the line feeds without the run winding.</summary>
+    private void Taps()
+    {
+        var fed = Enumerable.Range(0, _coils.Count).Where(index => IsFed(index) && !Places!.Weak.Contains(_coils[index].Id)).Select(index => _coils[index].Coil!).ToList();
+        if (fed.Count > 0 && fed.TrueForAll(coil => coil.Role == SpeedTap))
+        {
+            Add("taps-alone", Severity.Danger, [.. fed.Select(coil => coil.Id)], Statement.Of("check.taps-alone", ("coils", string.Join(" + ", fed.Select(coil => coil.Id)))));
         }
     }
 
@@ -164,7 +145,7 @@ internal sealed class Judge
     private void Sizes()
     {
         // A speed tap in series is there to take volts from the run winding.
-        var tapped = Enumerable.Range(0, _coils.Count).Any(index => _coils[index].Coil!.Role == "speed-tap" && IsFed(index))
+        var tapped = Enumerable.Range(0, _coils.Count).Any(index => _coils[index].Coil!.Role == SpeedTap && IsFed(index))
             && Nodes.Found.SupplyVolts >= _limits["least"] * _coils.Max(coil => coil.Coil!.RatedVolts);
         for (var index = 0; index < _coils.Count; index++)
         {
@@ -227,7 +208,7 @@ internal sealed class Judge
             Add("phases-mixed", Severity.Wrong, [coil], Statement.Of("check.phases-mixed", ("coil", coil)));
         }
 
-        if (fed.Count == _coils.Count || _findings.TrueForAll(finding => finding.Severity != Severity.Open))
+        if (fed.Count == _coils.Count || _findings.All.All(finding => finding.Severity != Severity.Open))
         {
             if (senses.Reversed.Count > 0)
             {
@@ -262,9 +243,9 @@ internal sealed class Judge
             Add("no-start-winding", Severity.Note, [], Statement.Of("check.no-start-winding"));
         }
 
-        if (Nodes.Found.Switch is not null && Places!.Wires.FirstOrDefault(wire => wire.Id == FoundNodes.SwitchId) is { } contact)
+        if (Places!.Wires.Any(wire => wire.IsSwitch))
         {
-            var after = DesignVolts.Of(Nodes, coil => Places.Weak.Contains(coil.Id), [.. Places.Wires.Where(wire => wire != contact)]);
+            var after = DesignVolts.Of(Nodes, coil => Places.Weak.Contains(coil.Id), Places.WiresOnceOpen());
             StayFed([.. Enumerable.Range(0, _coils.Count).Where(index => Places.Weak.Contains(_coils[index].Id) && after[index].Magnitude / _coils[index].Coil!.RatedVolts > _limits["none"])]);
         }
         else if (starts.Count > 1)
@@ -292,5 +273,5 @@ internal sealed class Judge
 
     internal static double Apart(Complex one, Complex other) => Math.Abs((one * Complex.Conjugate(other)).Phase) * 180 / Math.PI;
 
-    private void Add(string rule, Severity severity, IReadOnlyList<string> about, Statement why) => _findings.Add(new(rule, severity, about, why));
+    private void Add(string rule, Severity severity, IReadOnlyList<string> about, Statement why) => _findings.Add(rule, severity, about, why);
 }

@@ -2,11 +2,13 @@ using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Connections.Checking;
 
-/// <summary>Where capacitor and switch stand, and which coils form the start branch.</summary>
+/// <summary>Where capacitors and switches stand, and which coils form the start branch.</summary>
 internal sealed class PartPlaces
 {
     private readonly FoundNodes _nodes;
     private readonly double _alike;
+    private readonly IReadOnlyCollection<int> _held;
+    private readonly List<Ended> _parts;
     private readonly List<CheckFinding> _findings = [];
 
     /// <param name="nodes">The connection.</param>
@@ -14,54 +16,69 @@ internal sealed class PartPlaces
     public PartPlaces(FoundNodes nodes, double alike)
     {
         (_nodes, _alike) = (nodes, alike);
-        var parts = FoundNodes.Parts(nodes.Found).Select(part => new Ended(part.Id, nodes.Of(part.From), nodes.Of(part.To))).ToList();
+        _held = [.. nodes.Held().Keys];
+        _parts = [.. FoundNodes.Parts(nodes.Found).Select(part => new Ended(part.Id, nodes.Of(part.From), nodes.Of(part.To)))];
         Weak = nodes.Phases == 3 ? [] : [.. nodes.Coils.Where(coil => coil.Coil!.IsStart).Select(coil => coil.Id)];
-        var capacitor = parts.Find(part => part.Id == FoundNodes.CapacitorId);
-        var contact = parts.Find(part => part.Id == FoundNodes.SwitchId);
-        Wires = [.. parts.Where(part => part.From != part.To && !Bridges(part))];
-        if (capacitor is not null)
+        Wires = [.. _parts.Where(part => part.From != part.To && Lost(part) is { Count: > 0 })];
+        foreach (var (capacitor, found) in _parts.Where(part => part.IsCapacitor).Zip(nodes.Found.Capacitors))
         {
-            Capacitor(capacitor, nodes.Found.Capacitor!);
+            Capacitor(capacitor, [found.From, found.To]);
         }
 
-        if (contact is not null)
+        foreach (var (contact, found) in _parts.Where(part => part.IsSwitch).Zip(nodes.Found.Switches))
         {
-            Switch(contact, nodes.Found.Switch!);
+            Switch(contact, [found.From, found.To]);
         }
     }
 
     /// <summary>The ids of the coils of the start branch.</summary>
     public HashSet<string> Weak { get; private set; }
 
-    /// <summary>Capacitor and switch where they stand in series with something, so that they count as wires for the volts.</summary>
-    public IReadOnlyList<Ended> Wires { get; private set; }
+    /// <summary>Capacitors and switches where they stand in series with something, so that they count as wires for the volts.</summary>
+    public IReadOnlyList<Ended> Wires { get; }
 
     public IReadOnlyList<CheckFinding> Findings => _findings;
 
-    /// <summary>Both ends on conductors, or across a winding that stays fed without it.</summary>
-    private bool Bridges(Ended part) => Lost(part) is not { Count: > 0 };
+    /// <summary>The wires that are left while running: switches open, and where start capacitors go with them, without the run capacitors that are meant to stay.</summary>
+    public IReadOnlyList<Ended> WiresOnceOpen()
+    {
+        var closed = _parts.Where(part => !part.IsSwitch).ToList();
+        var staying = Staying(Carrying(_parts), Carrying(closed));
+        return [.. Wires.Where(wire => !wire.IsSwitch && !staying.Contains(wire))];
+    }
 
     /// <summary>The coils that lose their way without the part; <see langword="null"/> where the part carries nothing itself.</summary>
     private HashSet<string>? Lost(Ended part)
     {
-        var held = _nodes.Held().Keys.ToList();
-        var others = FoundNodes.Parts(_nodes.Found).Where(one => one.Id != part.Id)
-            .Select(one => new Ended(one.Id, _nodes.Of(one.From), _nodes.Of(one.To))).ToList();
-        var with = Paths.Carrying([.. _nodes.Coils, .. others, part], held);
+        // Several capacitors stand side by side in one branch, so each is looked at without the others; only where it then carries nothing they form a string.
+        List<Ended> alone = [.. _parts.Where(other => !other.IsCapacitor || other == part)];
+        var among = part.IsCapacitor
+            ? Carrying(alone).Contains(part.Id) ? alone : _parts
+            : [.. _parts.Except(Staying(Carrying(_parts), Carrying(Without(_parts, part))))];
+        var with = Carrying(among);
         if (!with.Contains(part.Id))
         {
             return null;
         }
 
-        with.ExceptWith(Paths.Carrying([.. _nodes.Coils, .. others], held));
-        with.Remove(part.Id);
-        with.RemoveWhere(id => id is FoundNodes.CapacitorId or FoundNodes.SwitchId);
+        with.ExceptWith(Carrying(Without(among, part)));
+        with.IntersectWith(_nodes.Coils.Select(coil => coil.Id));
         return with;
     }
 
-    private void Capacitor(Ended capacitor, FoundCapacitor found)
+    /// <summary>The run capacitors of a motor that has start capacitors too: those that still carry when the others have been switched off.</summary>
+    private List<Ended> Staying(HashSet<string> before, HashSet<string> after)
     {
-        string[] about = [found.From, found.To];
+        var capacitors = _parts.Where(part => part.IsCapacitor && before.Contains(part.Id)).ToList();
+        return capacitors.TrueForAll(capacitor => after.Contains(capacitor.Id)) ? [] : [.. capacitors.Where(capacitor => after.Contains(capacitor.Id))];
+    }
+
+    private HashSet<string> Carrying(List<Ended> parts) => Paths.Carrying([.. _nodes.Coils, .. parts], _held);
+
+    private static List<Ended> Without(List<Ended> parts, Ended part) => [.. parts.Where(other => other != part)];
+
+    private void Capacitor(Ended capacitor, string[] about)
+    {
         if (capacitor.From == capacitor.To)
         {
             Add("capacitor-bridged", Severity.Wrong, about, Statement.Of("check.capacitor-bridged"));
@@ -100,9 +117,8 @@ internal sealed class PartPlaces
                 : inside[0].Role == direct[0].Role);
     }
 
-    private void Switch(Ended contact, FoundSwitch found)
+    private void Switch(Ended contact, string[] about)
     {
-        string[] about = [found.From, found.To];
         if (contact.From == contact.To)
         {
             Add("switch-bridged", Severity.Wrong, about, Statement.Of("check.switch-bridged"));

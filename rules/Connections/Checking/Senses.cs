@@ -10,6 +10,12 @@ internal sealed class Senses
     public Senses(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed, double degrees)
     {
         _degrees = degrees;
+        if (IsConsequentFromEnds(fed))
+        {
+            IsUneven = !MeetsEvenly([.. fed.DistinctBy(one => one.Coil.Axis).Select(one => one.Volts / one.Volts.Magnitude)]);
+            return;
+        }
+
         var coils = IsConsequent(fed) ? Turned(fed) : fed;
         foreach (var phase in coils.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal))
         {
@@ -68,9 +74,19 @@ internal sealed class Senses
 
     /// <summary>A winding for two numbers of poles: the halves of every phase meet inside in the lead that is fed, and are meant to work against each other.</summary>
     private bool IsConsequent(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed) =>
+        ArePairs(fed, (one, other) => one.To == other.From || one.From == other.To);
+
+    /// <summary>The same, fed from the far ends of both halves, whose starts meet in a lead that lies open; which half leads is not told by the names.</summary>
+    private bool IsConsequentFromEnds(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed) =>
+        ArePairs(fed, (one, other) => (one.From == other.From) != (one.To == other.To));
+
+    private bool ArePairs(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed, Func<FoundCoil, FoundCoil, bool> meet) =>
         fed.Count == 6 && fed.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal).ToList() is { Count: 3 } phases && phases.TrueForAll(phase =>
-            phase.ToList() is [var one, var other] && (one.Coil.To == other.Coil.From || one.Coil.From == other.Coil.To)
-            && Judge.Apart(one.Volts, other.Volts) > 180 - _degrees);
+            phase.ToList() is [var one, var other] && meet(one.Coil, other.Coil) && Judge.Apart(one.Volts, other.Volts) > 180 - _degrees);
+
+    /// <summary>With one sign or the other, the three stand at 120 degrees.</summary>
+    private bool MeetsEvenly(IReadOnlyList<Complex> phases) =>
+        new[] { 1, -1 }.Any(b => new[] { 1, -1 }.Any(c => Even(phases[0], b * phases[1], c * phases[2])));
 
     private static List<(FoundCoil Coil, Complex Volts)> Turned(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed) =>
         [.. fed.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal).SelectMany(phase => phase.Select(one =>

@@ -8,29 +8,30 @@ internal static class SmallestChange
     private const int MostLeads = 14;
 
     /// <summary>The first change that is right: two ends exchanged, a lead moved, two joints made one.</summary>
-    public static Change? Of(FoundConnection found, Judge judge, ConnectionChecker checker)
+    public static Change? Of(FoundNodes nodes, ConnectionChecker checker)
     {
-        var joints = Plain(found, judge);
+        var joints = Plain(nodes);
         var leads = joints.SelectMany(joint => joint.Leads).Order(StringComparer.Ordinal).ToList();
         if (leads.Count > MostLeads)
         {
             return null;
         }
 
-        return Candidates(joints, [.. leads.Where(judge.Nodes.IsKnown)], [.. leads.Where(lead => !judge.Nodes.IsKnown(lead))]).FirstOrDefault(change =>
-            checker.Judged(found with { Joints = change.Joints }).Verdict == Verdict.Correct);
+        return Candidates(joints, [.. leads.Where(nodes.IsKnown)], [.. leads.Where(lead => !nodes.IsKnown(lead))]).FirstOrDefault(change =>
+            checker.VerdictOf(nodes.Found with { Joints = change.Joints }) == Verdict.Correct);
     }
 
     /// <summary>The joints with every loose lead as a joint of its own, and joints of one conductor as one.</summary>
-    private static List<FoundJoint> Plain(FoundConnection found, Judge judge)
+    private static List<FoundJoint> Plain(FoundNodes nodes)
     {
+        var found = nodes.Found;
         var joined = found.Joints.Where(joint => joint.Leads.Count > 0 || joint.Conductor is not null)
             .GroupBy(joint => joint.Conductor ?? $"\u0001{string.Join(' ', joint.Leads)}", StringComparer.Ordinal)
             .Select(group => new FoundJoint([.. group.SelectMany(joint => joint.Leads).Distinct(StringComparer.Ordinal)], group.First().Conductor)).ToList();
         var named = joined.SelectMany(joint => joint.Leads).ToHashSet(StringComparer.Ordinal);
         var ends = found.Coils.SelectMany(coil => new[] { coil.From, coil.To }).ToList();
         var loose = ends.Where(end => !named.Contains(end) && ends.Count(other => other == end) == 1
-            && FoundNodes.Parts(judge.Nodes.Found).All(part => part.From != end && part.To != end));
+            && FoundNodes.Parts(found).All(part => part.From != end && part.To != end));
         return [.. joined, .. loose.Select(end => new FoundJoint([end]))];
     }
 

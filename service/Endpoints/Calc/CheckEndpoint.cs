@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using WireCoach.Rules.Connections.Checking;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
@@ -17,7 +18,8 @@ internal static class CheckEndpoint
             "Without 'slip', where all coils are fed with the right sense, volts are those that it settles at while running, and otherwise those at standstill; amps are those at standstill, " +
             "and null where no coil's ohms are given. 'rotation' is null for three-phase windings, which have 'phaseOrder'. 'seen' is what a switch-on would show, " +
             "'change' the smallest change that makes it right. A coil with 'mayRest' may lie open (another speed or step); " +
-            "'protector' {between:[…]} ties the leads that a protector connects.");
+            "'protector' {between:[…]} ties the leads that a protector connects. 'capacitor', 'switch' and 'protector' are one part or a list of them. " +
+            "A motor with brushes has the roles armature, series-field and shunt-field (no axis is needed), and + and - as conductors on direct current.");
 
     private static IResult Check(CheckBody body, TradeKnowledge knowledge, Problems problems)
     {
@@ -49,23 +51,31 @@ internal static class CheckEndpoint
             Phases = body.Supply?.Phases,
             Hertz = body.Supply?.Hertz,
             System = body.Supply?.System,
-            Capacitor = body.Capacitor is { } capacitor && IsPair(capacitor.Between, "capacitor.between", wrong)
-                ? new FoundCapacitor(capacitor.Between![0], capacitor.Between[1], capacitor.Microfarads)
-                : null,
-            Switch = body.Switch is { } contact && IsPair(contact.Between, "switch.between", wrong)
-                ? new FoundSwitch(contact.Between![0], contact.Between[1], contact.Closed ?? true)
-                : null,
-            Protector = [.. (body.Protector?.Between ?? []).Where(lead => !string.IsNullOrEmpty(lead))],
+            Capacitors =
+            [
+                .. Each(body.Capacitor, "capacitor").Where(part => IsPair(part.Body.Between, $"{part.At}.between", wrong))
+                    .Select(part => new FoundCapacitor(part.Body.Between![0]!, part.Body.Between[1]!, part.Body.Microfarads)),
+            ],
+            Switches =
+            [
+                .. Each(body.Switch, "switch").Where(part => IsPair(part.Body.Between, $"{part.At}.between", wrong))
+                    .Select(part => new FoundSwitch(part.Body.Between![0]!, part.Body.Between[1]!, part.Body.Closed ?? true)),
+            ],
+            Protectors = [.. Each(body.Protector, "protector").Select(part => (IReadOnlyList<string>)[.. (part.Body.Between ?? []).OfType<string>().Where(lead => lead.Length > 0)])],
             Slip = body.Slip,
         };
     }
+
+    /// <summary>The parts with the member that names each: the whole member where there is one part, a place in it where there are several.</summary>
+    private static IEnumerable<(PartBody Body, string At)> Each(IReadOnlyList<PartBody?>? parts, string member) =>
+        (parts ?? []).Select((part, index) => (part ?? new PartBody(null, null, null), parts!.Count == 1 ? member : $"{member}[{index}]"));
 
     private static FoundCoil? Coil(CoilBody? coil, string at, List<Problem> wrong)
     {
         var before = wrong.Count;
         Require(!string.IsNullOrEmpty(coil?.Id), $"{at}.id", wrong);
         Require(coil?.RatedVolts is not null, $"{at}.ratedVolts", wrong);
-        var axis = coil?.Axis ?? coil?.Role switch { "run" => "main", "start" => "start", _ => null };
+        var axis = coil?.Axis ?? coil?.Role switch { "run" or "armature" or "series-field" or "shunt-field" => "main", "start" => "start", _ => null };
         Require(axis is not null, $"{at}.axis", wrong);
         _ = IsPair(coil?.Leads, $"{at}.leads", wrong);
         return wrong.Count > before
@@ -117,7 +127,10 @@ internal static class CheckEndpoint
     private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 
     internal sealed record CheckBody(
-        IReadOnlyList<CoilBody?>? Coils, IReadOnlyList<JointBody?>? Joints, SupplyBody? Supply, CapacitorBody? Capacitor, SwitchBody? Switch, ProtectorBody? Protector, double? Slip);
+        IReadOnlyList<CoilBody?>? Coils, IReadOnlyList<JointBody?>? Joints, SupplyBody? Supply,
+        [property: JsonConverter(typeof(OneOrMany<PartBody?>))] IReadOnlyList<PartBody?>? Capacitor,
+        [property: JsonConverter(typeof(OneOrMany<PartBody?>))] IReadOnlyList<PartBody?>? Switch,
+        [property: JsonConverter(typeof(OneOrMany<PartBody?>))] IReadOnlyList<PartBody?>? Protector, double? Slip);
 
     internal sealed record CoilBody(string? Id, IReadOnlyList<string>? Leads, string? Role, double? RatedVolts, double? Ohms, string? Axis, bool? MayRest);
 
@@ -125,11 +138,8 @@ internal static class CheckEndpoint
 
     internal sealed record SupplyBody(double? Volts, int? Phases, double? Hertz, string? System);
 
-    internal sealed record CapacitorBody(double? Microfarads, IReadOnlyList<string>? Between);
-
-    internal sealed record SwitchBody(IReadOnlyList<string>? Between, bool? Closed);
-
-    internal sealed record ProtectorBody(IReadOnlyList<string>? Between);
+    /// <summary>A capacitor, a switch or a protector.</summary>
+    internal sealed record PartBody(IReadOnlyList<string?>? Between, double? Microfarads, bool? Closed);
 
     /// <summary>The answer of the contract.</summary>
     internal sealed record CheckView(

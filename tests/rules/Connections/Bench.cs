@@ -7,7 +7,7 @@ namespace WireCoach.Rules.Tests.Connections;
 /// <summary>A motor wired as a plan says, solved by a few lines of circuit law that share nothing with the planner.</summary>
 /// <remarks>
 /// It knows the insides of the motor and the joints, not the table. Coils are alike impedances; a start winding is a thousand times
-/// higher, so that it follows the others; switches and protectors conduct, capacitors conduct as well (they are in series with the start winding).
+/// higher, so that it follows the others, and so is a shunt field; a series field is lower; switches and protectors conduct, capacitors conduct as well (they are in series with the start winding).
 /// </remarks>
 internal sealed class Bench
 {
@@ -54,8 +54,13 @@ internal sealed class Bench
     /// <summary>Volts of a coil's start against its finish.</summary>
     public Complex Volts(LayoutCoil coil) => _volts.GetValueOrDefault(Root(coil.From)) - _volts.GetValueOrDefault(Root(coil.To));
 
+    /// <summary>What makes its field: the volts, but of a series field the current, which counts as the armature's volts.</summary>
+    public Complex Effect(LayoutCoil coil) => coil.Role == "series-field" ? Volts(coil) * Siemens(coil) : Volts(coil);
+
     /// <summary>Whether current flows in it.</summary>
     public bool Carries(LayoutCoil coil) => Volts(coil).Magnitude > 1e-6;
+
+    private static double Siemens(LayoutCoil coil) => coil.Role switch { "start" or "shunt-field" => 1e-4, "series-field" => 1e4, _ => 1 };
 
     private string NodeOf(IReadOnlyDictionary<string, string> tags, string tag) =>
         Layout.Leads.Where(lead => tags[lead.Marking] == tag).Select(lead => lead.Node ?? lead.Marking).Single();
@@ -79,7 +84,7 @@ internal sealed class Bench
     /// <summary>Kirchhoff's current law at every free node, by plain elimination; a node without any way to a line stays at zero.</summary>
     private Dictionary<string, Complex> Solve(Dictionary<string, Complex> known)
     {
-        var branches = Layout.Coils.Select(coil => (From: Root(coil.From), To: Root(coil.To), Siemens: coil.Role == "start" ? 1e-4 : 1.0)).Where(branch => branch.From != branch.To).ToList();
+        var branches = Layout.Coils.Select(coil => (From: Root(coil.From), To: Root(coil.To), Siemens: Siemens(coil))).Where(branch => branch.From != branch.To).ToList();
         var free = branches.SelectMany(branch => new[] { branch.From, branch.To }).Distinct(StringComparer.Ordinal).Where(node => !known.ContainsKey(node)).ToList();
         var rows = free.Select(_ => new Complex[free.Count + 1]).ToArray();
         foreach (var (from, to, siemens) in branches)

@@ -98,6 +98,68 @@ public sealed class CheckEndpointTest(ServiceFixture service) : IClassFixture<Se
         Assert.Equal(100, Percent(running)[1], 1);
     }
 
+    private const string TwoCapacitors = """
+        "coils":[{"id":"run","leads":["T1","T4"],"role":"run","ratedVolts":230,"ohms":3,"axis":"main"},{"id":"start","leads":["T8","s1"],"role":"start","ratedVolts":230,"ohms":6,"axis":"start"}],
+        "capacitor":[{"microfarads":20,"between":["s1","T5"]},{"microfarads":120,"between":["s1","s2"]}],"switch":{"between":["s2","T5"],"closed":true},
+        "protector":{"between":["P1","P2"]}
+        """;
+
+    private const string Compound = """
+        "coils":[{"id":"armature","leads":["A1","A2"],"role":"armature","ratedVolts":180},{"id":"series","leads":["S1","S2"],"role":"series-field","ratedVolts":180},
+                 {"id":"shunt","leads":["F1","F2"],"role":"shunt-field","ratedVolts":180}]
+        """;
+
+    [Theory]
+    [InlineData("L1:P1 -:P2,T1,T8 L2:T4,T5", "correct", null)]
+    [InlineData("L1:P1 -:P2,T1,T5 L2:T4,T8", "correct", null)]
+    [InlineData("L1:P1 -:P2,T1,T8 L2:T4", "incomplete", "start-branch-open")]
+    [InlineData("L1:P1 -:P2,T1,T8 L2:T4,T5 -:T5,s2", "wrong", "switch-bridged")] // the start capacitor would stay in circuit
+    [InlineData("L1:P1 -:P2,T1,T8 L2:T4,T5 -:s1,s2", "wrong", "capacitor-bridged")]
+    [InlineData("L1:P1 -:P2,T1,s1 L2:T4,T5,T8", "wrong", "capacitor-misplaced")] // both capacitors across the line
+    public async Task A_motor_with_a_start_and_a_run_capacitor_and_a_protector_is_judged(string joints, string verdict, string? rule)
+    {
+        var answer = await Check(TwoCapacitors, joints, """{"volts":230,"phases":1,"hertz":60}""");
+        var rules = answer.GetProperty("findings").EnumerateArray().Select(finding => finding.GetProperty("rule").GetString()!).ToList();
+        Assert.True(verdict == answer.GetProperty("verdict").GetString(), string.Join(", ", rules));
+        Assert.True(rule is null || rules.Contains(rule), string.Join(", ", rules));
+    }
+
+    [Theory]
+    [InlineData("+:F1,A1 minus:F2,S2 -:A2,S1", 180, "correct", null)]
+    [InlineData("+:F1,A2 minus:F2,S2 -:A1,S1", 180, "correct", null)]
+    [InlineData("+:F1,A1 minus:S2 -:A2,S1,F2", 180, "correct", null)] // short shunt
+    [InlineData("+:F1,A1 minus:F2,S1 -:A2,S2", 180, "wrong", "fields-opposed")]
+    [InlineData("+:F1,A1 minus:S2 -:A2,S1", 180, "dangerous", "field-open")]
+    [InlineData("+:F1,A1,S1 minus:F2,A2,S2", 180, "dangerous", "series-field-across")]
+    [InlineData("+:A1 minus:F2,S2 -:A2,F1 -:S1", 180, "wrong", "armature-behind-field")]
+    [InlineData("+:F1,A1 minus:F2,A2", 180, "incomplete", "winding-not-fed")]
+    [InlineData("+:F1,A1 minus:F2,S2 -:A2,S1", 90, "wrong", "under-volts")]
+    [InlineData("+:F1,A1 minus:F2,S2,A2,S1 -:A1,A2", 180, "dangerous", "line-shorted")]
+    public async Task A_compound_motor_is_judged(string joints, int volts, string verdict, string? rule)
+    {
+        var answer = await Check(Compound, joints, $$"""{"volts":{{volts}},"phases":1,"hertz":0}""");
+        var rules = answer.GetProperty("findings").EnumerateArray().Select(finding => finding.GetProperty("rule").GetString()!).ToList();
+        Assert.True(verdict == answer.GetProperty("verdict").GetString(), string.Join(", ", rules));
+        Assert.True(rule is null || rules.Contains(rule), string.Join(", ", rules));
+    }
+
+    [Theory]
+    [InlineData("L1:HI,LO L2:C", "dangerous", "coil-shorted")] // two speeds at once
+    [InlineData("L1:HI L2:LO", "dangerous", "taps-alone")]
+    [InlineData("L1:LO L2:C", "correct", null)]
+    public async Task A_fan_motor_with_speed_taps_is_judged(string joints, string verdict, string? rule)
+    {
+        const string Tapped = """
+            "coils":[{"id":"run","leads":["C","HI"],"role":"run","ratedVolts":115,"axis":"main"},{"id":"tap-1","leads":["HI","MED"],"role":"speed-tap","ratedVolts":115,"axis":"main"},
+                     {"id":"tap-2","leads":["MED","LO"],"role":"speed-tap","ratedVolts":115,"axis":"main"},{"id":"start","leads":["C","CAP"],"role":"start","ratedVolts":115,"axis":"start"}],
+            "capacitor":{"microfarads":5,"between":["LO","CAP"]}
+            """;
+        var answer = await Check(Tapped, joints, """{"volts":115,"phases":1,"hertz":60}""");
+        var rules = answer.GetProperty("findings").EnumerateArray().Select(finding => finding.GetProperty("rule").GetString()!).ToList();
+        Assert.True(verdict == answer.GetProperty("verdict").GetString(), string.Join(", ", rules));
+        Assert.True(rule is null || rules.Contains(rule), string.Join(", ", rules));
+    }
+
     [Theory]
     [InlineData("""{"joints":[],"supply":{"volts":115}}""", 400, "invalid-fact", "coils")]
     [InlineData("""{"coils":[],"joints":[],"supply":{"volts":115}}""", 400, "invalid-fact", "coils")]
@@ -118,7 +180,7 @@ public sealed class CheckEndpointTest(ServiceFixture service) : IClassFixture<Se
     private async Task<JsonElement> Check(string motor, string joints, string supply)
     {
         var written = joints.Split(' ').Select(joint => joint.Split(':')).Select(joint =>
-            $$"""{"leads":[{{string.Join(',', joint[1].Split(',').Select(lead => $"\"{lead}\""))}}]{{(joint[0] == "-" ? string.Empty : $",\"conductor\":\"{joint[0]}\"")}}}""");
+            $$"""{"leads":[{{string.Join(',', joint[1].Split(',').Select(lead => $"\"{lead}\""))}}]{{(joint[0] == "-" ? string.Empty : $",\"conductor\":\"{(joint[0] == "minus" ? "-" : joint[0])}\"")}}}""");
         var (status, answer) = await service.PostText(Path, $$"""{ {{motor}}, "joints":[{{string.Join(',', written)}}], "supply":{{supply}} }""");
         Assert.True(status == 200, answer.GetRawText());
         return answer;

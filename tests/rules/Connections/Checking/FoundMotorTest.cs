@@ -35,6 +35,25 @@ public sealed class FoundMotorTest
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void A_row_is_known_by_its_joints_whatever_the_order_of_the_conductors(string layout, string form, string row)
+    {
+        var (motor, line) = Find(layout, form, row);
+        var joints = FoundMotor.JointsOf(line, NoTags);
+        var conductors = joints.Select(joint => joint.Conductor).OfType<string>().ToList();
+        var turned = joints.Select(joint => joint with { Conductor = joint.Conductor is { } one ? conductors[(conductors.IndexOf(one) + 1) % conductors.Count] : null, Leads = [.. joint.Leads.Reverse()] }).Reverse().ToList();
+        var known = FoundMotor.RowOf(motor, NoTags, turned);
+        if (line.Starting)
+        {
+            Assert.Null(known);
+            return;
+        }
+
+        Assert.Equal(Verdict.Correct, Checker.Check(Made(motor, known!, turned)).Value!.Verdict);
+        Assert.Null(FoundMotor.RowOf(motor, NoTags, [.. turned.SkipLast(1)]));
+    }
+
     [Fact]
     public void Tags_may_be_called_as_anything()
     {
@@ -47,15 +66,11 @@ public sealed class FoundMotorTest
     public static TheoryData<string, string, string> Rows()
     {
         var rows = new TheoryData<string, string, string>();
-        foreach (var layout in Knowledge.Layouts.Values.Where(layout => layout.Family is "single-phase" or "three-phase").OrderBy(layout => layout.Id, StringComparer.Ordinal))
+        foreach (var form in Knowledge.Layouts.Values.OrderBy(layout => layout.Id, StringComparer.Ordinal).SelectMany(layout => layout.Forms()))
         {
-            // The constant-power form keeps the phases of the ring it is a variant of; which coils make a phase there is not said yet.
-            foreach (var form in layout.Forms().Where(form => form.Form != "constant-power"))
+            foreach (var row in form.Connections)
             {
-                foreach (var row in form.Connections.Where(row => row.Lines.Keys.All(line => line is "L1" or "L2" or "L3" or "N")))
-                {
-                    rows.Add(layout.Id, form.Form ?? string.Empty, row.Id);
-                }
+                rows.Add(form.Id, form.Form ?? string.Empty, row.Id);
             }
         }
 

@@ -40,7 +40,7 @@ public sealed class PartPlacesTest
             SupplyVolts = 230,
             Phases = 1,
             Hertz = 50,
-            Capacitor = new("X", "Y", 10),
+            Capacitors = [new("X", "Y", 10)],
         }).Value!;
         var (one, other) = (Of("X"), Of("Y"));
         Assert.Equal((Verdict.Correct, Verdict.Correct), (one.Verdict, other.Verdict));
@@ -104,7 +104,7 @@ public sealed class PartPlacesTest
         SupplyVolts = 230,
         Phases = 1,
         Hertz = 60,
-        Capacitor = capacitor,
-        Switch = contact,
+        Capacitors = capacitor is null ? [] : [capacitor],
+        Switches = contact is null ? [] : [contact],
     };
 }
