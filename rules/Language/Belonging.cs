@@ -8,6 +8,7 @@ internal sealed class Belonging
     private readonly Scene _scene;
     private readonly HashSet<int> _companionSentences = [];
     private readonly HashSet<int> _companionClauses = [];
+    private readonly List<int> _companions = [];
     private readonly Dictionary<int, int> _electric = [];
 
     public Belonging(Scene scene, List<Quantity> quantities)
@@ -20,9 +21,10 @@ internal sealed class Belonging
             {
                 _companionSentences.Add(token.Sentence);
                 _companionClauses.Add(token.Clause);
+                _companions.Add(quantity.First);
             }
 
-            if (quantity.UnitId is "volt" or "hertz" || quantity.Kind == "phases")
+            if (quantity.UnitId is "volt" or "hertz" || quantity.Kind == "phases" || (quantity.Unit is null && scene.IsNominalVolts(quantity)))
             {
                 _electric[token.Sentence] = _electric.GetValueOrDefault(token.Sentence) + 1;
             }
@@ -45,6 +47,11 @@ internal sealed class Belonging
             return null;
         }
 
+        if (_scene.IsWord(q.First - 1, "to") && _scene.InSentence("voltage-change", q.First))
+        {
+            return "supply";
+        }
+
         if (Behind(q) is { } behind)
         {
             return behind;
@@ -58,10 +65,17 @@ internal sealed class Belonging
 
         if (cue == "plate-cue" || HasCompanion(q))
         {
-            return cue == "supply-weak" && q.Values.Count == 1 && !_companionClauses.Contains(_scene.Tokens[q.First].Clause) ? "supply" : "plate";
+            return cue == "supply-weak" && q.Values.Count == 1 && (!_companionClauses.Contains(_scene.Tokens[q.First].Clause) || IsSetApart(q)) ? "supply" : "plate";
         }
 
         return cue == "supply-weak" ? "supply" : Lonely(q, suppliesVolts);
+    }
+
+    /// <summary>"A 4 kW motor and my shop only has 230": what it has stands behind power, amps and speed, and none of them follows.</summary>
+    private bool IsSetApart(Quantity q)
+    {
+        var weak = _scene.Hits.FindLast(hit => hit.Concept == "supply-weak" && hit.Last < q.First && _scene.Tokens[hit.First].Sentence == _scene.Tokens[q.First].Sentence);
+        return weak is not null && !_companions.Exists(at => at > weak.First && _scene.Tokens[at].Clause == _scene.Tokens[q.First].Clause);
     }
 
     /// <summary>"230 instead of 115": the second is not what there is or will be.</summary>
@@ -77,6 +91,9 @@ internal sealed class Belonging
 
         return false;
     }
+
+    /// <summary>"Change it from 115 to 230": what it has now and is to leave.</summary>
+    public bool IsLeftBehind(Quantity q) => _scene.IsWord(q.First - 1, "from") && _scene.InSentence("voltage-change", q.First);
 
     private string? Lonely(Quantity q, bool suppliesVolts)
     {
@@ -96,7 +113,7 @@ internal sealed class Belonging
             return "plate";
         }
 
-        var own = q.UnitId is "volt" or "hertz" || q.Kind == "phases" ? 1 : 0;
+        var own = q.UnitId is "volt" or "hertz" || q.Kind == "phases" || _scene.IsNominalVolts(q) ? 1 : 0;
         return _electric.GetValueOrDefault(_scene.Tokens[q.First].Sentence) > own ? "supply" : q.Kind == "phases" ? "plate" : null;
     }
 

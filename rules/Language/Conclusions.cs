@@ -6,6 +6,8 @@ namespace WireCoach.Rules.Language;
 internal sealed class Conclusions
 {
     private const string Anywhere = "*:";
+    private const int Belongs = 14;
+    private const int Overrules = 9;
     private readonly Dictionary<string, List<Line>> _lines = new(StringComparer.Ordinal);
 
     public Conclusions(IEnumerable<WordRule> rules)
@@ -65,25 +67,33 @@ internal sealed class Conclusions
         }
     }
 
-    private static List<Hit>? Match(Line line, ILookup<string, Hit> hits)
+    private static List<Hit>? Match(Line line, ILookup<string, Hit> hits) =>
+        hits[line.Atoms[0].Concept].Where(line.Atoms[0].Fits).Select(hit => Around(line, hit, hits)).FirstOrDefault(places => places is not null);
+
+    /// <summary>What belongs to the line near one of its words; in a run-on sentence words far apart have nothing to do with each other.</summary>
+    private static List<Hit>? Around(Line line, Hit anchor, ILookup<string, Hit> hits)
     {
-        var places = new List<Hit>(line.Atoms.Count);
-        foreach (var atom in line.Atoms)
+        List<Hit> places = [anchor];
+        foreach (var atom in line.Atoms.Skip(1))
         {
-            var fitting = hits[atom.Concept].FirstOrDefault(hit => atom.Either || hit.Denied == atom.Denied);
-            if (atom.Absent != (fitting is null))
+            var reach = line.Anywhere ? int.MaxValue : atom.Absent ? Overrules : Belongs;
+            var nearest = hits[atom.Concept].Where(atom.Fits).MinBy(hit => places.Min(place => Distance(place, hit)));
+            var found = nearest is not null && places.Min(place => Distance(place, nearest)) <= reach;
+            if (atom.Absent == found)
             {
                 return null;
             }
 
-            if (fitting is not null)
+            if (found)
             {
-                places.Add(fitting);
+                places.Add(nearest!);
             }
         }
 
         return places;
     }
+
+    private static int Distance(Hit one, Hit other) => Math.Max(0, Math.Max(one.First, other.First) - Math.Min(one.Last, other.Last));
 
     private void Add(Line line)
     {
@@ -108,7 +118,10 @@ internal sealed class Conclusions
         return new Line(rule, said, anywhere, atoms);
     }
 
-    private sealed record Atom(string Concept, bool Denied, bool Either, bool Absent);
+    private sealed record Atom(string Concept, bool Denied, bool Either, bool Absent)
+    {
+        public bool Fits(Hit hit) => Either || hit.Denied == Denied;
+    }
 
     private sealed record Line(string Rule, bool Said, bool Anywhere, List<Atom> Atoms);
 }

@@ -5,10 +5,13 @@ namespace WireCoach.Rules.Language;
 /// <summary>Decides what the numbers belong to: plate, supply, capacitor, insulation, or a motor that runs.</summary>
 internal sealed class Figures(Scene scene, List<Quantity> quantities)
 {
+    private const double MostTestVolts = 60;
+    private const int NearTransformer = 6;
     private readonly List<Quantity> _open = [.. quantities];
     private readonly HashSet<Quantity> _gone = new(ReferenceEqualityComparer.Instance);
     private readonly SupplyDraft _supply = new(scene);
     private readonly Belonging _belonging = new(scene, quantities);
+    private readonly RunFigures _runs = new(scene, quantities);
 
     public void Read()
     {
@@ -17,9 +20,9 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
-        Running();
+        _open.RemoveAll(_runs.Read(_open).Contains);
         Each(q => q.UnitId == "volt" && Residual(q), Left);
-        Each(q => q.UnitId == "volt" && scene.InClause("instrument.low-voltage-ac", q.First), _ => true); // a test transformer's own volts are no supply
+        Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && scene.Near(q, NearTransformer, "instrument.low-voltage-ac"), _ => true); // a test transformer's own volts are no supply
         Each(q => q.UnitId == "amp" || q.UnitId == "milliamp", Amps);
         Each(q => q.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || q.Kind is "service-factor" or "power-factor" or "efficiency" or "poles", Plate);
         Each(q => q.UnitId == "volt" || q.UnitId == "hertz" || q.Kind == "phases", VoltsHertzPhases);
@@ -45,23 +48,11 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     private bool Capacitors(Quantity q)
     {
-        var volts = _open.Find(v => v.UnitId == "volt" && ((v.First > q.Last && v.First - q.Last <= 3) || (v.First > q.Last && scene.Tokens[v.First].Clause == scene.Tokens[q.First].Clause)
-            || (v.Last < q.First && q.First - v.Last <= 2)) && v.Values.Count == 1);
-        var bare = volts is null ? _open.Find(v => v.Unit is null && v.First > q.Last && v.First - q.Last <= 2 && v.Values.Count == 1 && v.Values[0] >= 100) : volts;
-        var measured = scene.InClause("measured", q.First) && !scene.InClause("marked", q.First);
-        var fact = new Fact.Capacitor
+        var others = new CapacitorFigures(scene, _open).Read(q);
+        foreach (var other in others)
         {
-            Microfarads = measured ? null : q.Values[0],
-            MicrofaradsTo = !measured && q.Values.Count > 1 ? q.Values[1] : null,
-            MeasuredMicrofarads = measured ? q.Values[0] : null,
-            Volts = bare?.Values[0],
-            Use = scene.InClause("start-use", q.First) ? "start" : scene.InClause("run-use", q.First) ? "run" : "unknown",
-        };
-        scene.Add(q.First, q.Last, fact);
-        if (bare is not null)
-        {
-            scene.Use(bare.First, bare.Last);
-            _gone.Add(bare);
+            scene.Use(other.First, other.Last);
+            _gone.Add(other);
         }
 
         return true;
@@ -140,43 +131,6 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         return true;
     }
 
-    private void Running()
-    {
-        var asked = scene.Asked?.About is "running" or "run-current" or "run-speed" or "voltage-at-motor-starting";
-        var hits = scene.Hits.ToLookup(hit => scene.Tokens[hit.First].Sentence);
-        var taken = new HashSet<Quantity>(ReferenceEqualityComparer.Instance);
-        foreach (var sentence in _open.GroupBy(q => scene.Tokens[q.First].Sentence))
-        {
-            var said = hits[sentence.Key].ToLookup(hit => hit.Concept, StringComparer.Ordinal);
-            var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
-            var turns = said["wrong-way"].Any() || said["right-way"].Any();
-            var plate = sentence.Any(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
-            var measured = sentence.Where(q => IsMeasured(q) && (asked || ((runs is not null || turns) && !plate) || (q.UnitId == "amp" && scene.InClause("draws", q.First) && !scene.InClause("plate-cue", q.First)))).ToList();
-            if (measured.Count == 0)
-            {
-                continue;
-            }
-
-            double? Of(string unit) => measured.Find(q => q.UnitId == unit)?.Values[0];
-            var (first, last) = (Math.Min(runs?.First ?? int.MaxValue, measured.Min(q => q.First)), measured.Max(q => q.Last));
-            measured.ForEach(q => scene.Use(q.First, q.Last));
-            scene.Note(first, last, new Fact.Running
-            {
-                Volts = Of("volt"),
-                Amps = Of("amp"),
-                Rpm = Of("rpm"),
-                Direction = said["wrong-way"].Any() ? "wrong" : said["right-way"].Any() ? "right" : null,
-                Outcome = runs is not null ? "ran" : null,
-            });
-            taken.UnionWith(measured);
-        }
-
-        _open.RemoveAll(taken.Contains);
-    }
-
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !scene.InClause("protection", q.First)
-        && !Near(q, 5)("line-currents");
-
     /// <summary>"3 volts left", "the cap is under 5 V": what is still on a capacitor, or on a frame.</summary>
     private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First)
         || (q.Values.Count == 1 && q.Values[0] < 24 && (scene.InClause("capacitor", q.First) || scene.InSentence("discharged", q.First)));
@@ -199,27 +153,14 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
         if (near("line-currents"))
         {
-            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "line-currents", Outcome = scene.Span(q.First, q.Last), Unit = "amp" });
-            return true;
+            return true; // one line alone compares with nothing
         }
 
         AddPlate(q, q.Kind == "sfa" || scene.InClause("service-factor-amps", q.First) ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
         return true;
     }
 
-    /// <summary>Whether a concept stands within some tokens of the quantity, in its sentence.</summary>
-    private Func<string, bool> Near(Quantity q, int reach) => concept =>
-    {
-        for (var at = Math.Max(0, q.First - reach - 2); at <= q.Last + reach; at++)
-        {
-            if (scene.At(at, concept) is { } hit && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence && q.First - hit.Last <= reach)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    };
+    private Func<string, bool> Near(Quantity q, int reach) => concept => scene.Near(q, reach, concept);
 
     private bool Plate(Quantity q)
     {
@@ -247,6 +188,11 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         if (q.UnitId == "volt" && q.Values.All(value => value <= 1))
         {
             return false;
+        }
+
+        if (_belonging.IsLeftBehind(q))
+        {
+            return true;
         }
 
         switch (_belonging.Of(q, _supply.HasVolts))
@@ -284,11 +230,16 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        var companions = _belonging.HasCompanion(q);
-        var nominal = Enumerable.Range(q.First, q.Last - q.First + 1).Where(at => scene.Tokens[at].Kind == TokenKind.Number).All(at => scene.At(at, "nominal-volts") is not null);
-        if (nominal)
+        if (_runs.IsPlateAmps(q))
         {
-            return NominalVolts(q, companions);
+            scene.Add(q.First, q.Last, new Fact.Plate { Field = "amps", Value = PlateValue.Of(q.Values), Unit = "amp" });
+            return true;
+        }
+
+        var companions = _belonging.HasCompanion(q);
+        if (scene.IsNominalVolts(q))
+        {
+            return _belonging.IsLeftBehind(q) || NominalVolts(q, companions);
         }
 
         if (q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null && (companions || scene.InSentence("plate-cue", q.First)))

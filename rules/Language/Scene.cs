@@ -104,6 +104,24 @@ internal sealed class Scene
 
     public bool InSentence(string concept, int at) => _sentences.Contains((concept, Tokens[at].Sentence));
 
+    /// <summary>Whether a concept stands within some tokens of the quantity, in its sentence.</summary>
+    public bool Near(Quantity q, int reach, string concept)
+    {
+        for (var at = Math.Max(0, q.First - reach - 2); at <= q.Last + reach; at++)
+        {
+            if (At(at, concept) is { } hit && Tokens[hit.First].Sentence == Tokens[q.First].Sentence && q.First - hit.Last <= reach)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether all its numbers are voltages of the trade: 115, 208, 230, 400, 480.</summary>
+    public bool IsNominalVolts(Quantity q) =>
+        Enumerable.Range(q.First, q.Last - q.First + 1).Where(at => Tokens[at].Kind == TokenKind.Number).All(at => At(at, "nominal-volts") is not null);
+
     /// <summary>Steps over signs.</summary>
     public void SkipSigns(ref int at, params ReadOnlySpan<string> signs)
     {

@@ -236,12 +236,14 @@ internal static class Tokenizer
     private static List<Token> Places(List<Token> tokens)
     {
         var (sentence, clause) = (0, 0);
-        foreach (var token in tokens)
+        for (var at = 0; at < tokens.Count; at++)
         {
+            var token = tokens[at];
             if (token.Kind == TokenKind.Mark)
             {
-                sentence += token.Text is "." or "!" or "?" or "\n" or ";" or "·" or "…" ? 1 : 0;
-                clause += token.Text is "." or "!" or "?" or "\n" or ";" or "·" or "…" or "," or "(" or ")" or ":" or "—" || (token.Is("-") && !token.Glued) ? 1 : 0;
+                var ends = token.Text is "." or "!" or "?" or "\n" or ";" or "·" or "…" && At(tokens, at + 1) is not { Text: ")" };
+                sentence += ends ? 1 : 0;
+                clause += ends || token.Text is "," or "(" or ")" or ":" or "—" || (token.Is("-") && !token.Glued) ? 1 : 0;
             }
 
             (token.Sentence, token.Clause) = (sentence, clause);

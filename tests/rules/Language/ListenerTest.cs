@@ -17,6 +17,8 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [Theory]
     [InlineData("development-first.yaml")]
     [InlineData("development-second.yaml")]
+    [InlineData("development-third.yaml")]
+    [InlineData("development-fourth.yaml")]
     [InlineData(HeldOut)]
     public void Most_of_what_people_write_is_understood(string file)
     {

@@ -1,0 +1,132 @@
+using WireCoach.Rules.Cases;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>Reads what was measured on a motor under power: volts, amps and speed of one that runs, the amps of three lines.</summary>
+internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
+{
+    private const int Beside = 5;
+    private const int JustBefore = 3;
+    private readonly Belonging _belonging = new(scene, quantities);
+    private readonly List<Quantity> _drawn = [];
+
+    /// <summary>Files them; answers the quantities that were used.</summary>
+    public IReadOnlySet<Quantity> Read(List<Quantity> open)
+    {
+        var taken = new HashSet<Quantity>(ReferenceEqualityComparer.Instance);
+        foreach (var sentence in open.GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
+        {
+            List<Quantity> here = [.. sentence];
+            taken.UnionWith(Lines(here));
+            taken.UnionWith(here.FindAll(q => !taken.Contains(q) && Starting(q)));
+            taken.UnionWith(Running(here.FindAll(q => !taken.Contains(q))));
+        }
+
+        return taken;
+    }
+
+    /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
+    public bool IsPlateAmps(Quantity q) => q.Values.Count == 1
+        && _drawn.Exists(drawn => drawn.Last < q.First && scene.Tokens[drawn.First].Sentence == scene.Tokens[q.First].Sentence)
+        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Places.Length > 1 && hit.Last < q.First && q.First - hit.Last <= JustBefore);
+
+    /// <summary>Three lines read one after the other; a single one compares with nothing.</summary>
+    private List<Quantity> Lines(List<Quantity> sentence)
+    {
+        var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First));
+        List<Quantity> amps = said ? sentence.FindAll(q => q.UnitId == "amp" && !scene.Near(q, Beside, "protection") && !Stated(q)) : [];
+        if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == "line-currents"))
+        {
+            amps.AddRange(sentence.FindAll(q => q.Unit is null && !scene.IsNominalVolts(q) && !Stated(q)));
+        }
+
+        if (amps.Sum(q => q.Values.Count) < 2)
+        {
+            return [];
+        }
+
+        foreach (var q in amps.OrderBy(q => q.First))
+        {
+            scene.Use(q.First, q.Last);
+            foreach (var value in q.Values)
+            {
+                scene.Note(q.First, q.Last, new Fact.BenchTest { Test = "line-currents", Value = value, Unit = "amp" });
+            }
+        }
+
+        return amps;
+    }
+
+    /// <summary>"96 V at the motor while it tries to start".</summary>
+    private bool Starting(Quantity q)
+    {
+        if (q.UnitId != "volt" || q.Values.Count > 1 || !scene.InClause("energise", q.First)
+            || !scene.Hits.Exists(hit => hit.Concept == "at-the-motor" && hit.First > q.Last && hit.First - q.Last <= JustBefore))
+        {
+            return false;
+        }
+
+        scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "voltage-at-motor-starting", Value = q.Values[0], Unit = "volt" });
+        return true;
+    }
+
+    private List<Quantity> Running(List<Quantity> sentence)
+    {
+        if (sentence.Count == 0)
+        {
+            return [];
+        }
+
+        var asked = scene.Asked?.About is "running" or "run-current" or "run-speed" or "voltage-at-motor-starting";
+        var said = scene.Hits.Where(hit => scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence).ToLookup(hit => hit.Concept, StringComparer.Ordinal);
+        var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
+        var turns = said["wrong-way"].Any() || said["right-way"].Any();
+        var plate = sentence.Exists(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
+        var measured = sentence.FindAll(q => IsMeasured(q) && (asked || ((runs is not null || turns) && !plate) || Drawn(q)));
+        if (measured.Count == 0)
+        {
+            return [];
+        }
+
+        double? Of(string unit) => measured.Find(q => q.UnitId == unit)?.Values[0];
+        var (first, last) = (Math.Min(runs?.First ?? int.MaxValue, measured.Min(q => q.First)), measured.Max(q => q.Last));
+        measured.ForEach(q => scene.Use(q.First, q.Last));
+        scene.Note(first, last, new Fact.Running
+        {
+            Volts = Of("volt"),
+            Amps = Of("amp"),
+            Rpm = Of("rpm"),
+            Direction = said["wrong-way"].Any() ? "wrong" : said["right-way"].Any() ? "right" : null,
+            Outcome = runs is not null ? "ran" : null,
+        });
+        _drawn.AddRange(measured.Where(q => q.UnitId == "amp"));
+        return measured;
+    }
+
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !scene.Near(q, JustBefore, "protection")
+        && !scene.Near(q, Beside, "line-currents");
+
+    /// <summary>"Draws 4.2 A at 236 V and turns 1440 rpm": the nearest telling word before it says that it was measured.</summary>
+    private bool Drawn(Quantity q) => q.UnitId switch
+    {
+        "amp" => Told(q) == "draws",
+        "volt" => scene.IsWord(q.First - 1, "at") && Told(q) == "draws",
+        _ => Told(q) is "draws" or "turns-at",
+    };
+
+    /// <summary>"The plate says 12 amps".</summary>
+    private bool Stated(Quantity q) => Told(q) == "plate-cue";
+
+    private string? Told(Quantity q)
+    {
+        for (var at = q.First - 1; at >= 0 && scene.Tokens[at].Sentence == scene.Tokens[q.First].Sentence; at--)
+        {
+            if (scene.StartingAt(at).FirstOrDefault(hit => hit.Concept is "draws" or "turns-at" or "plate-cue" && hit.Last < q.First) is { } told)
+            {
+                return told.Concept;
+            }
+        }
+
+        return null;
+    }
+}
