@@ -36,7 +36,7 @@ internal static class Job
     {
         null => work.Ask.Of("goal"),
         _ when work.LooksForFault => FindFault.Next(work),
-        Goals.CheckConnection => First(CheckMade, work) ?? (work.FoundConnection is null ? First(Identify, work) : null),
+        Goals.CheckConnection => work.FoundConnection is null ? First(CheckMade, work) ?? First(Identify, work) : First([MakeSafe.Isolate], work),
         "identify-leads" => First(Identify, work),
         _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Power, work) : null),
     };

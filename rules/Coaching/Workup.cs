@@ -45,8 +45,13 @@ internal sealed class Workup
 
     public IReadOnlyList<string> Tags => [.. File.Leads.Select(lead => lead.Tag)];
 
-    /// <summary>1 or 3, from the plate or else from what was found; <see langword="null"/> when nobody said.</summary>
-    public int? Phases => File.Plate.Phases ?? (HasCapacitor == true ? 1 : null);
+    /// <summary>1 or 3, from the plate or else from the kind that was named or what was found; <see langword="null"/> when nobody said.</summary>
+    public int? Phases => File.Plate.Phases
+        ?? (File.Choices.TryGetValue("family", out var named) && Knowledge.Families.TryGetValue(named, out var family) ? family.Phases : (int?)null)
+        ?? (HasCapacitor == true ? 1 : null);
+
+    /// <summary>The plate, with the phases where they are known from elsewhere.</summary>
+    public PlateFields Plate => File.Plate.Phases is null && Phases is { } phases ? File.Plate.With("phases", PlateValue.Of([phases])) : File.Plate;
 
     /// <summary>Whether there is a capacitor; <see langword="null"/> when nobody looked.</summary>
     public bool? HasCapacitor => File.Capacitors.LastOrDefault()?.Present;

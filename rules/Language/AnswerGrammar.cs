@@ -71,7 +71,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         && Enumerable.Range(0, scene.Tokens.Count).Any(at => at != first && scene.Tokens[at] is { Used: false, Kind: TokenKind.Number } && scene.Tokens[at].Clause == scene.Tokens[first].Clause);
 
     /// <summary>What a transformer gives is no answer to what the meter shows.</summary>
-    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !scene.InClause("instrument.low-voltage-ac", q.First);
+    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !(scene.InSentence("instrument.low-voltage-ac", q.First) && !scene.InSentence("measured", q.First));
 
     private static double Factor(string from, string? to) => (from, to) switch
     {

@@ -5,6 +5,8 @@ namespace WireCoach.Rules.Language;
 /// <summary>Reads joints as someone found or made them: "red, 3 and 7 are together, on L1".</summary>
 internal sealed class JointGrammar(Scene scene, LeadReader leads)
 {
+    private static readonly string[] Units = ["a", "amp", "amps", "v", "volt", "volts", "ohm", "ohms"];
+
     public void Read()
     {
         for (var at = 0; at < scene.Tokens.Count; at++)
@@ -18,6 +20,11 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
 
     private int? Joint(int at)
     {
+        if (Ahead(at) is { } ahead)
+        {
+            return ahead;
+        }
+
         var (tags, next) = List(at);
         if (tags.Count == 0)
         {
@@ -52,6 +59,33 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
         return next - 1;
     }
 
+    /// <summary>"L1: T1, T7": the line first, then what hangs on it.</summary>
+    private int? Ahead(int at)
+    {
+        if (scene.Like(at, "conductor.") is not { } conductor || !scene.IsWord(at, "l1", "l2", "l3", "line", "neutral", "n"))
+        {
+            return null;
+        }
+
+        var next = conductor.Last + 1;
+        while (scene.IsWord(next, ":", "=", "-", "has", "gets", "takes", "to", "with", "feeds", "is"))
+        {
+            next++;
+        }
+
+        var (tags, end) = List(next);
+        if (tags.Count == 0 || scene.At(end, "leads-to") is not null || scene.IsWord(end, Units) || !tags.TrueForAll(IsLead))
+        {
+            return null;
+        }
+
+        scene.Add(at, end - 1, new Fact.Joint { Leads = tags, Conductor = Name(conductor) });
+        return end - 1;
+    }
+
+    /// <summary>"L1 4 A" tells amps; a bare number is a lead here only where leads are called so.</summary>
+    private bool IsLead(string tag) => scene.Leads.Contains(tag) || !tag.All(char.IsDigit);
+
     private (List<string> Tags, int Next) List(int at)
     {
         var tags = new List<string>();
@@ -66,7 +100,7 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
                 after++;
             }
 
-            if (after == next || leads.At(after, true) is null)
+            if (leads.At(after, after > next) is null)
             {
                 break;
             }
@@ -105,6 +139,8 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
         }
 
         next = conductor.Last + 1;
-        return conductor.Concept["conductor.".Length..].ToUpperInvariant();
+        return Name(conductor);
     }
+
+    private static string Name(Hit conductor) => conductor.Concept["conductor.".Length..].ToUpperInvariant();
 }

@@ -4,7 +4,7 @@ using WireCoach.Rules.Cases;
 namespace WireCoach.Rules.Language;
 
 /// <summary>Reads which leads there are: "marked T1 T2 T3 T8", "red, blue, two yellow", "six wires".</summary>
-internal sealed class LeadNames(Scene scene, LeadReader leads)
+internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
 {
     private const int MostLeads = 48;
 
@@ -77,7 +77,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads)
             return true;
         }
 
-        if (leads.At(at, names.Count > 0) is not { } lead || lead.Tag is Fact.Reading.Frame or Fact.Reading.Earth)
+        if (leads.At(at, names.Count > 0) is not { } lead || lead.Tag is Fact.Reading.Frame or Fact.Reading.Earth || IsFigure(at))
         {
             return false;
         }
@@ -92,6 +92,9 @@ internal sealed class LeadNames(Scene scene, LeadReader leads)
         names.Add((lead.Tag, at, lead.Last));
         return true;
     }
+
+    /// <summary>The 2 of "2 hp" names no lead.</summary>
+    private bool IsFigure(int at) => scene[at] is { Kind: TokenKind.Number } && units.At(scene, at + 1, true) is not null;
 
     /// <summary>T1 to T9, 1 to 6.</summary>
     private static List<string>? Range(string from, string to)

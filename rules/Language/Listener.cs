@@ -70,7 +70,7 @@ public sealed class Listener
         heard.File();
         if (scene.Asked?.About == "lead")
         {
-            new LeadNames(scene, leads).Read();
+            new LeadNames(scene, leads, _units).Read();
         }
 
         var quantities = new QuantityReader(scene, _units).All();
@@ -78,7 +78,7 @@ public sealed class Listener
         new Figures(scene, [.. quantities.Where(quantity => !scene.Tokens[quantity.First].Used)]).Read();
         if (scene.Asked?.About != "lead")
         {
-            new LeadNames(scene, leads).Read();
+            new LeadNames(scene, leads, _units).Read();
         }
 
         answered ??= Answer(scene, readings, quantities);

@@ -96,7 +96,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         var read = coach.Read(file, asked, understood.Answer is { } heard ? Answer(heard) : new QuestionAnswer { QuestionId = asked.Id, Unknown = true });
         return read switch
         {
-            { IsGiven: false } => ([], understood.AnswerFacts, read.Problems),
+            { IsGiven: false } => ([], understood.AnswerFacts, understood.Answer is { Unknown: true } && understood.Facts.Count > understood.AnswerFacts.Count ? [] : read.Problems), // "numbers worn off" among facts is no "I can't tell"
             { Value.Count: 0 } => ([], null, []), // free words: what was heard in them counts as it stands
             _ => (read.Value, understood.AnswerFacts, []),
         };

@@ -20,7 +20,7 @@ internal static class ChooseConnection
         {
             Layout = layout,
             Leads = assignment,
-            Plate = work.File.Plate,
+            Plate = work.Plate,
             Supply = Supply(work),
             Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
             Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],

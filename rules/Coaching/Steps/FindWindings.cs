@@ -78,7 +78,7 @@ internal static class FindWindings
         {
             Leads = work.Tags,
             Markings = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
-            Plate = work.File.Plate,
+            Plate = work.Plate,
             HasCapacitor = work.HasCapacitor,
             CapacitorBridged = Bridged(work),
             Meter = zero is null ? null : new MeterInput { TestLeadOhms = zero, Zeroed = false },

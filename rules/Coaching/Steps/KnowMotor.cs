@@ -46,12 +46,18 @@ internal static class KnowMotor
             ? [.. Enumerable.Range(1, count).Select(number => new Fact.Lead { Tag = number.ToString(CultureInfo.InvariantCulture), How = FactEntry.Form })]
             : [];
 
-    /// <summary>Leads that show in the readings where nobody named them: 1 to the number that was said, or just as many names as were said.</summary>
+    /// <summary>Leads that show where nobody named them: printed marks that are joined; in readings 1 to the number that was said, or just as many names as were said.</summary>
     public static IReadOnlyList<Fact> Implied(CaseFile file, IReadOnlyList<Fact> facts)
     {
         var after = facts.Aggregate(file, (known, fact) => known.With(fact));
         string[] named = [.. after.Readings.SelectMany(reading => (string[])[reading.From, reading.To, .. reading.Together])
             .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All)).Distinct(StringComparer.Ordinal)];
+        string[] joined = [.. after.Joints.SelectMany(joint => joint.Leads).Distinct(StringComparer.Ordinal)];
+        if (after.Leads.Count == 0 && joined.Length > 0 && Array.TrueForAll(joined, IsMarking))
+        {
+            return [.. joined.Select(mark => new Fact.Lead { Tag = mark, Marking = mark, How = FactEntry.Typed })];
+        }
+
         if (after.Leads.Count > 0 || named.Length == 0 || Counted(after) is not { } said)
         {
             return [];
@@ -62,6 +68,8 @@ internal static class KnowMotor
             : named.Length == count && !Array.Exists(named, tag => char.IsDigit(tag[0])) ? [.. named.Select(tag => new Fact.Lead { Tag = tag, How = FactEntry.Typed })]
             : [];
     }
+
+    private static bool IsMarking(string tag) => char.IsAsciiLetterUpper(tag[0]) && char.IsAsciiDigit(tag[^1]);
 
     private static string? Counted(CaseFile file) =>
         file.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 1 and <= 16
