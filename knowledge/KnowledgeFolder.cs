@@ -16,6 +16,7 @@ public static class KnowledgeFolder
     {
         var sections = new Sections(folder);
         var questions = sections.Lists<QuestionCard>("questions", card => card.Id);
+        var calculators = sections.Files<CalculatorForm>("calculators", form => form.Id);
         var supplies = sections.Lists<SupplyOffer>("supplies", supply => supply.Id);
         var trouble = new TroubleSections(sections);
         var knowledge = new TradeKnowledge
@@ -24,10 +25,12 @@ public static class KnowledgeFolder
             [
                 .. sections.Lists<Sentence>("sentences", sentence => sentence.Id).Values,
                 .. questions.Values.SelectMany(card => card.Sentences()),
+                .. calculators.Values.SelectMany(form => form.Sentences()),
                 .. supplies.Values.Select(supply => supply.Sentence()),
                 .. trouble.Sentences(),
             ]),
             Questions = questions,
+            Calculators = calculators,
             Supplies = supplies,
             Layouts = sections.Files<Layout>("layouts", layout => layout.Id),
             Identification = sections.File<IdentificationFigures>("identification/figures.yaml"),

@@ -17,6 +17,9 @@ public sealed record TradeKnowledge
     /// <summary>The questions by id.</summary>
     public required IReadOnlyDictionary<string, QuestionCard> Questions { get; init; }
 
+    /// <summary>The calculators as people meet them, by id.</summary>
+    public required IReadOnlyDictionary<string, CalculatorForm> Calculators { get; init; }
+
     /// <summary>Supplies that people commonly have, by id.</summary>
     public required IReadOnlyDictionary<string, SupplyOffer> Supplies { get; init; }
 

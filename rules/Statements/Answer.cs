@@ -29,6 +29,12 @@ public sealed class Answer<T>
     [MemberNotNullWhen(true, nameof(Value))]
     public bool IsGiven => Value is not null;
 
+    /// <summary>What is made of the value, or the same refusal.</summary>
+    /// <typeparam name="TOther">What it becomes.</typeparam>
+    /// <param name="made">Makes it.</param>
+    public Answer<TOther> Then<TOther>(Func<T, TOther> made)
+        where TOther : class => IsGiven ? Answer<TOther>.Given(made(Value)) : Answer<TOther>.Refused(Problems);
+
     /// <summary>A good answer.</summary>
     /// <param name="value">The value.</param>
     public static implicit operator Answer<T>(T value) => new(value, []);

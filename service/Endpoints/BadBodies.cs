@@ -21,8 +21,12 @@ internal sealed class BadBodies(Problems problems) : IExceptionHandler
     private static Problem Refusal(BadHttpRequestException bad) => bad switch
     {
         { StatusCode: StatusCodes.Status413PayloadTooLarge } => new("too-large", "body", Statement.Of("body.too-large")),
-        { InnerException: JsonException { InnerException: not JsonException, Path: ['$', '.', .. var member] } } =>
-            new("invalid-fact", member, Statement.Of("body.wrong-kind", ("field", member))),
+        { InnerException: JsonException wrong } => Refusal(wrong),
         _ => new("invalid-fact", "body", Statement.Of("body.not-json")),
     };
+
+    /// <summary>What is wrong with a member that cannot be read.</summary>
+    public static Problem Refusal(JsonException wrong) => wrong is { InnerException: not JsonException, Path: ['$', '.', .. var member] }
+        ? new("invalid-fact", member, Statement.Of("body.wrong-kind", ("field", member)))
+        : new("invalid-fact", "body", Statement.Of("body.not-json"));
 }

@@ -5,6 +5,7 @@ using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
 using WireCoach.Service.Endpoints;
+using WireCoach.Service.Endpoints.Calc;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
@@ -62,7 +63,7 @@ internal static class Composition
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
         services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
         services.ConfigureHttpJsonOptions(json => WireJson.Configure(json.SerializerOptions, knowledge.Sentences));
-        services.AddSingleton<Problems>().AddSingleton<RoleJson>().AddScoped<PageWords>();
+        services.AddSingleton<Problems>().AddSingleton<RoleJson>().AddScoped<PageWords>().AddSingleton<ICalculators, Calculators>().AddScoped<EarlierInsulation>();
         services.AddExceptionHandler<BadBodies>().AddExceptionHandler<Failures>().AddProblemDetails();
         services.AddDataProtection().SetApplicationName("WireCoach").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(folder, "keys")));
         services.AddOpenApi("v1");

@@ -8,13 +8,14 @@ namespace WireCoach.Service.Endpoints.Calc;
 /// <summary>A capacitor's health, what may replace it, what several make together, and how it is discharged.</summary>
 internal static class CapacitorEndpoint
 {
-    public static void MapCapacitor(this RouteGroupBuilder calc) => calc.MapPost("/capacitor", Calculate)
+    public static void MapCapacitor(this RouteGroupBuilder calc) => calc.MapPost("/capacitor", (CapacitorBody body, TradeKnowledge knowledge, Problems problems) => problems.Result(Answer(knowledge, body)))
         .WithSummary("Judges a capacitor and its replacements, and how it is made safe")
         .WithDescription(
             "'microfarads' is a number, or two for a printed range. 'measured' is {microfarads}, or {volts, amps, hertz} at the same moment, or {open: true}, {short: true}, {ohms}. " +
             "Parts in 'candidates', 'series' and 'parallel' are {microfarads, volts, use}. 'fromVolts' and 'toVolts' are direct volts.");
 
-    private static IResult Calculate(CapacitorBody body, TradeKnowledge knowledge, Problems problems)
+    /// <summary>The report, or what is wrong with the body.</summary>
+    public static Answer<object> Answer(TradeKnowledge knowledge, CapacitorBody body)
     {
         var wrong = new List<Problem>();
         var input = new CapacitorInput
@@ -43,7 +44,7 @@ internal static class CapacitorEndpoint
             TurnsRatio = body.TurnsRatio,
             Damaged = body.Damaged ?? false,
         };
-        return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(CapacitorCalculator.Calculate(knowledge, input));
+        return wrong.Count > 0 ? Answer<object>.Refused(wrong) : CapacitorCalculator.Calculate(knowledge, input).Then(report => (object)report);
     }
 
     private static IReadOnlyList<CapacitorPart> Parts(IReadOnlyList<PartBody?>? parts, string at, List<Problem> wrong) =>

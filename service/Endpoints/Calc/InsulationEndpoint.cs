@@ -9,13 +9,14 @@ namespace WireCoach.Service.Endpoints.Calc;
 /// <summary>Insulation and earth readings, judged.</summary>
 internal static class InsulationEndpoint
 {
-    public static void MapInsulation(this RouteGroupBuilder calc) => calc.MapPost("/insulation", Judge)
+    public static void MapInsulation(this RouteGroupBuilder calc) => calc.MapPost("/insulation", (InsulationBody body, TradeKnowledge knowledge, Problems problems) => problems.Result(Answer(knowledge, body)))
         .WithSummary("Judges insulation readings, corrected to 40 °C, and the earth path")
         .WithDescription(
             "Verdicts: pass, marginal, fail, retest (the temperature cannot be corrected), no-proof (not an insulation test). " +
             "'earthOhms' with 'cordMetres' and 'region' adds the earth path; it may be asked alone.");
 
-    private static IResult Judge(InsulationBody body, TradeKnowledge knowledge, Problems problems)
+    /// <summary>The judgement, or what is wrong with the body.</summary>
+    public static Answer<object> Answer(TradeKnowledge knowledge, InsulationBody body)
     {
         var wrong = new List<Problem>();
         EarthReport? earth = null;
@@ -37,7 +38,7 @@ internal static class InsulationEndpoint
             }
         }
 
-        return wrong.Count > 0 ? problems.Result(wrong) : Results.Ok(Answered(report, earth));
+        return wrong.Count > 0 ? Answer<object>.Refused(wrong) : Answered(report, earth);
     }
 
     private static InsulationInput Input(InsulationBody body, List<Problem> wrong)

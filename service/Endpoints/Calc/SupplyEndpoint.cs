@@ -10,13 +10,14 @@ namespace WireCoach.Service.Endpoints.Calc;
 /// <summary>Planning figures for the supply of one motor.</summary>
 internal static partial class SupplyEndpoint
 {
-    public static void MapSupply(this RouteGroupBuilder calc) => calc.MapPost("/supply", Plan)
+    public static void MapSupply(this RouteGroupBuilder calc) => calc.MapPost("/supply", (SupplyBody body, TradeKnowledge knowledge, Problems problems) => problems.Result(Answer(knowledge, body)))
         .WithSummary("Plans conductor, overload, short-circuit device, earth conductor and voltage drop for a motor")
         .WithDescription(
             "Planning figures with their edition: the adopted code and the inspector decide. North America takes horsepower (or kilowatts) and AWG, elsewhere kilowatts and mm². " +
             "The overload is answered only with 'plateAmps', the voltage drop only with 'lengthMetres'. 'edition' is the adopted year.");
 
-    private static IResult Plan(SupplyBody body, TradeKnowledge knowledge, Problems problems)
+    /// <summary>The plan, or what is wrong with the body.</summary>
+    public static Answer<object> Answer(TradeKnowledge knowledge, SupplyBody body)
     {
         var wrong = new List<Problem>();
         Need(body.Region is not null, "region", wrong);
@@ -24,7 +25,7 @@ internal static partial class SupplyEndpoint
         Need(body.Volts is not null, "volts", wrong);
         var (horsepower, kilowatts) = (Size(body.Horsepower, "horsepower", wrong), Size(body.Kilowatts, "kilowatts", wrong));
         var edition = Edition(body.Edition, wrong);
-        return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(SupplyPlanner.Plan(knowledge, new SupplyInput
+        return wrong.Count > 0 ? Answer<object>.Refused(wrong) : SupplyPlanner.Plan(knowledge, new SupplyInput
         {
             Region = body.Region!.Value,
             Phases = body.Phases!.Value,
@@ -60,7 +61,7 @@ internal static partial class SupplyEndpoint
             AcceleratingNewtonMetres = body.AcceleratingNewtonMetres,
             Tap = body.Tap,
             SinglePhaseVolts = body.SinglePhaseVolts,
-        }));
+        }).Then(plan => (object)plan);
     }
 
     private static void Need(bool given, string field, List<Problem> wrong)

@@ -8,11 +8,12 @@ namespace WireCoach.Service.Endpoints.Calc;
 /// <summary>Winding temperature from resistance, and a resistance at another temperature.</summary>
 internal static class WindingHeatEndpoint
 {
-    public static void MapWindingHeat(this RouteGroupBuilder calc) => calc.MapPost("/winding-heat", Judge)
+    public static void MapWindingHeat(this RouteGroupBuilder calc) => calc.MapPost("/winding-heat", (HeatBody body, TradeKnowledge knowledge, Problems problems) => problems.Result(Answer(knowledge, body)))
         .WithSummary("Judges the rise of a winding by its resistance, or carries a resistance to another temperature")
         .WithDescription("Either {coldOhms, coldCelsius, hotOhms, ambientCelsius, insulationClass, altitudeMetres?, serviceFactor?, material?} or {ohms, fromCelsius, toCelsius, material?}.");
 
-    private static IResult Judge(HeatBody body, TradeKnowledge knowledge, Problems problems)
+    /// <summary>The judgement, or what is wrong with the body.</summary>
+    public static Answer<object> Answer(TradeKnowledge knowledge, HeatBody body)
     {
         var material = body.Material ?? "copper";
         if (body.Ohms is not null || body.FromCelsius is not null || body.ToCelsius is not null)
@@ -20,7 +21,7 @@ internal static class WindingHeatEndpoint
             var missing = Missing(("ohms", body.Ohms), ("fromCelsius", body.FromCelsius), ("toCelsius", body.ToCelsius));
             var carried = missing.Count > 0 ? Answer<Quoted>.Refused(missing)
                 : WindingHeat.Resistance(knowledge, body.Ohms!.Value, body.FromCelsius!.Value, body.ToCelsius!.Value, material);
-            return carried.IsGiven ? Results.Ok(new CarriedOhms(carried.Value)) : problems.Result(carried.Problems);
+            return carried.Then(found => (object)new CarriedOhms(found));
         }
 
         var absent = Missing(("coldOhms", body.ColdOhms), ("coldCelsius", body.ColdCelsius), ("hotOhms", body.HotOhms), ("ambientCelsius", body.AmbientCelsius));
@@ -29,7 +30,7 @@ internal static class WindingHeatEndpoint
             absent.Add(new Problem("invalid-fact", "insulationClass", Statement.Of("problem.missing", ("field", "insulationClass"))));
         }
 
-        return absent.Count > 0 ? problems.Result(absent) : problems.Result(WindingHeat.Judge(knowledge, new HeatInput
+        return absent.Count > 0 ? Answer<object>.Refused(absent) : WindingHeat.Judge(knowledge, new HeatInput
         {
             ColdOhms = body.ColdOhms!.Value,
             ColdCelsius = body.ColdCelsius!.Value,
@@ -39,7 +40,7 @@ internal static class WindingHeatEndpoint
             AltitudeMetres = body.AltitudeMetres,
             ServiceFactor = body.ServiceFactor,
             Material = material,
-        }));
+        }).Then(report => (object)report);
     }
 
     private static List<Problem> Missing(params (string Field, double? Value)[] members) =>
