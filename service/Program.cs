@@ -5,6 +5,11 @@ using WireCoach.Service.Sessions;
 
 try
 {
+    if (await Commands.Run(args) is { } done)
+    {
+        return done;
+    }
+
     var builder = WebApplication.CreateBuilder(args);
     if (string.IsNullOrEmpty(builder.Configuration["urls"]))
     {

@@ -6,6 +6,9 @@ namespace WireCoach.Service.Sessions;
 /// <summary>The truth: monthly files of event lines that only ever grow. Written by one thread.</summary>
 internal sealed class Journal : IDisposable
 {
+    /// <summary>A file of this name says that a backup is being put back: the segments beside it are not whole.</summary>
+    public const string Unfinished = "restoring";
+
     private const int CheckLength = 8;
 
     private readonly string _folder;
@@ -29,6 +32,11 @@ internal sealed class Journal : IDisposable
     /// <exception cref="StoreException">A line that is not the torn last one is damaged; the files stay as they are.</exception>
     public static Journal Open(string folder, TimeProvider clock)
     {
+        if (File.Exists(Path.Combine(folder, Unfinished)))
+        {
+            throw new StoreException($"Putting back a backup into {folder} was interrupted; run the restore command again.");
+        }
+
         var journal = new Journal(folder, clock);
         var segments = Segments(folder);
         foreach (var segment in segments)
@@ -110,8 +118,14 @@ internal sealed class Journal : IDisposable
 
     public void Dispose() => _file?.Dispose();
 
-    private static string[] Segments(string folder) =>
+    /// <summary>The names of a folder's segments, the oldest first.</summary>
+    public static string[] Segments(string folder) =>
         [.. Directory.EnumerateFiles(folder, "journal-????-??.jsonl").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+
+    /// <summary>Whether a file name is a segment's, and nothing else: it may come from outside.</summary>
+    public static bool IsSegment(string name) =>
+        name.Length == "journal-0000-00.jsonl".Length && name.StartsWith("journal-", StringComparison.Ordinal) && name.EndsWith(".jsonl", StringComparison.Ordinal)
+        && name.AsSpan(8, 4).IndexOfAnyExceptInRange('0', '9') < 0 && name[12] == '-' && name.AsSpan(13, 2).IndexOfAnyExceptInRange('0', '9') < 0;
 
     private static string CheckOf(ReadOnlySpan<byte> line) => Encoding.ASCII.GetString(line[..CheckLength]);
 

@@ -8,6 +8,9 @@ namespace WireCoach.Service.Sessions;
 /// <summary>The database that answers every read. It can be deleted at any time: the journal rebuilds it. Used by one thread at a time.</summary>
 internal sealed class Projection : IDisposable
 {
+    /// <summary>The version of the documents' shape; a database of another one is made anew from the journal.</summary>
+    public const int Schema = 2;
+
     private const int Batch = 2000;
 
     private readonly LiteDatabase _database;
@@ -159,13 +162,22 @@ internal sealed class Projection : IDisposable
         };
     }
 
-    private (JournalPosition Mark, long Count) ReadMark() => _meta.FindById("mark") is { } mark
-        ? (new(mark["segment"].AsString, mark["offset"].AsInt64, mark["check"].AsString), mark["count"].AsInt64)
-        : (JournalPosition.Start, 0);
+    private (JournalPosition Mark, long Count) ReadMark()
+    {
+        if (_meta.FindById("mark") is not { } mark)
+        {
+            return (JournalPosition.Start, 0);
+        }
+
+        return mark["schema"] == Schema
+            ? (new(mark["segment"].AsString, mark["offset"].AsInt64, mark["check"].AsString), mark["count"].AsInt64)
+            : throw new StoreException("The database is of another version.");
+    }
 
     private void WriteMark(JournalPosition mark, long count) => _meta.Upsert(new BsonDocument
     {
         ["_id"] = "mark",
+        ["schema"] = Schema,
         ["segment"] = mark.Segment,
         ["offset"] = mark.Offset,
         ["check"] = mark.Check,

@@ -24,7 +24,10 @@ internal sealed class ServiceProcess : IAsyncDisposable
         }
     }
 
-    public static Process Run(string folder, string[] more)
+    public static Process Run(string folder, string[] more) =>
+        Run([], ["--Data:Folder", folder, .. more.Contains("--urls") ? more : ["--urls", "http://127.0.0.1:0", .. more]]);
+
+    private static Process Run(string[] words, string[] settings)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -33,7 +36,7 @@ internal sealed class ServiceProcess : IAsyncDisposable
             RedirectStandardError = true,
             WorkingDirectory = AppContext.BaseDirectory,
         };
-        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "WireCoach.Service.dll"), "--Data:Folder", folder, .. more.Contains("--urls") ? more : ["--urls", "http://127.0.0.1:0", .. more]];
+        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "WireCoach.Service.dll"), .. words, .. settings];
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);
@@ -59,9 +62,14 @@ internal sealed class ServiceProcess : IAsyncDisposable
     }
 
     /// <summary>Runs it to its end and tells how it ended.</summary>
-    public static async Task<(int Code, string Output, string Errors)> Fail(string folder, params string[] more)
+    public static Task<(int Code, string Output, string Errors)> Fail(string folder, params string[] more) => End(Run(folder, more));
+
+    /// <summary>Runs a command of the program to its end.</summary>
+    public static Task<(int Code, string Output, string Errors)> Command(string folder, params string[] words) => End(Run(words, ["--Data:Folder", folder]));
+
+    private static async Task<(int Code, string Output, string Errors)> End(Process started)
     {
-        using var process = Run(folder, more);
+        using var process = started;
         var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
         try

@@ -12,9 +12,9 @@ public sealed class LocalStoreTest : DataFolderTest
     public async Task Events_come_back_as_they_were_stored()
     {
         await using var store = Open();
-        var events = Session("a", 5);
+        var events = StoredSessions.New("a", 5);
         await store.Append(events);
-        Assert.Equal(Lines(events), Lines(await store.Events(events[0].Session)));
+        Assert.Equal(StoredSessions.Lines(events), StoredSessions.Lines(await store.Events(events[0].Session)));
     }
 
     [Fact]
@@ -22,7 +22,7 @@ public sealed class LocalStoreTest : DataFolderTest
     {
         await using var store = Open();
         var id = SessionId.New(DateTimeOffset.UtcNow);
-        await store.Append([Opened(id), Taken(id, 2, new Fact.Lead { Tag = "T1", Colour = " x " }, new Fact.Lead { Tag = "t1" })]);
+        await store.Append([StoredSessions.Opened(id), StoredSessions.Taken(id, 2, new Fact.Lead { Tag = "T1", Colour = " x " }, new Fact.Lead { Tag = "t1" })]);
         var taken = Assert.IsType<SessionEvent.FactsTaken>((await store.Events(id))[1].Event);
         Assert.Equal(["T1", "t1"], taken.Facts.Cast<Fact.Lead>().Select(lead => lead.Tag));
         Assert.Equal(" x ", ((Fact.Lead)taken.Facts[0]).Colour);
@@ -31,7 +31,7 @@ public sealed class LocalStoreTest : DataFolderTest
     [Fact]
     public async Task Everything_is_there_after_reopening()
     {
-        var sessions = Enumerable.Range(0, 20).Select(number => Session($"{number}", 6)).ToList();
+        var sessions = Enumerable.Range(0, 20).Select(number => StoredSessions.New($"{number}", 6)).ToList();
         await using (var store = Open())
         {
             await Task.WhenAll(sessions.Select(store.Append));
@@ -40,7 +40,7 @@ public sealed class LocalStoreTest : DataFolderTest
         await using var again = Open();
         foreach (var session in sessions)
         {
-            Assert.Equal(Lines(session), Lines(await again.Events(session[0].Session)));
+            Assert.Equal(StoredSessions.Lines(session), StoredSessions.Lines(await again.Events(session[0].Session)));
         }
 
         Assert.Equal(20, (await again.List(new SessionFilter())).Total);
@@ -78,7 +78,7 @@ public sealed class LocalStoreTest : DataFolderTest
         var other = Path.Combine(Folder, "other");
         await using (var store = LocalStore.Open(other, TimeProvider.System, NullLogger<LocalStore>.Instance))
         {
-            await store.Append(Session("other", 400));
+            await store.Append(StoredSessions.New("other", 400));
         }
 
         File.Copy(Path.Combine(other, "sessions.db"), Database, overwrite: true);
@@ -133,7 +133,7 @@ public sealed class LocalStoreTest : DataFolderTest
     {
         await using (var store = Open())
         {
-            await store.Append([Opened(SessionId.New(DateTimeOffset.UtcNow))]);
+            await store.Append([StoredSessions.Opened(SessionId.New(DateTimeOffset.UtcNow))]);
         }
 
         var json = System.Text.Encoding.UTF8.GetBytes("""{"v":99,"session":"x","seq":1,"at":"2026-01-01T00:00:00Z","type":"opened","body":{}}""");
@@ -152,7 +152,7 @@ public sealed class LocalStoreTest : DataFolderTest
             foreach (var month in (int[])[0, 1, -1, 2])
             {
                 clock.Now = clock.Now.AddMonths(month);
-                sessions.Add(Session("m", 4));
+                sessions.Add(StoredSessions.New("m", 4));
                 await store.Append(sessions[^1]);
             }
         }
@@ -187,7 +187,7 @@ public sealed class LocalStoreTest : DataFolderTest
 
     private async Task<List<IReadOnlyList<StoredEvent>>> Fill(int sessions)
     {
-        var filled = Enumerable.Range(0, sessions).Select(number => Session($"{number}", 6)).ToList();
+        var filled = Enumerable.Range(0, sessions).Select(number => StoredSessions.New($"{number}", 6)).ToList();
         await using var store = Open();
         foreach (var session in filled)
         {
@@ -202,34 +202,13 @@ public sealed class LocalStoreTest : DataFolderTest
         await using var store = Open();
         foreach (var session in sessions)
         {
-            Assert.Equal(Lines(session), Lines(await store.Events(session[0].Session)));
+            Assert.Equal(StoredSessions.Lines(session), StoredSessions.Lines(await store.Events(session[0].Session)));
         }
 
         var page = await store.List(new SessionFilter { Size = 200 });
         Assert.Equal(sessions.Count, page.Total);
         Assert.Equal(sessions.Select(session => session[0].Session).Order(StringComparer.Ordinal), page.Items.Select(item => item.Id).Order(StringComparer.Ordinal));
     }
-
-    private static IReadOnlyList<StoredEvent> Session(string who, int events)
-    {
-        var id = SessionId.New(DateTimeOffset.UtcNow);
-        return [Opened(id, who), .. Enumerable.Range(2, events - 1).Select(sequence => Taken(id, sequence, new Fact.Reading { From = "1", To = "4", Ohms = sequence / 3.0 }))];
-    }
-
-    private static StoredEvent Opened(string id, string? who = null) =>
-        new(id, 1, At, new SessionEvent.Opened(Role.Technician, Region.NorthAmerica, who, null, null));
-
-    private static StoredEvent Taken(string id, int sequence, params Fact[] facts) =>
-        new(id, sequence, At, new SessionEvent.FactsTaken([.. facts.Select((fact, at) => fact with { FactId = $"f{sequence}-{at}" })], "Ω µ \"quoted\" 漢 🙂 \u2028"));
-
-    private static DateTimeOffset At { get; } = new(2026, 3, 14, 15, 9, 26, 535, TimeSpan.Zero);
-
-    private static IEnumerable<string> Lines(IEnumerable<StoredEvent> events) => events.Select(stored =>
-    {
-        var line = new System.Buffers.ArrayBufferWriter<byte>();
-        EventFormat.Write(line, stored);
-        return System.Text.Encoding.UTF8.GetString(line.WrittenSpan);
-    });
 
     private sealed class SetClock(DateTimeOffset now) : TimeProvider
     {
