@@ -26,7 +26,7 @@ public sealed class OlderDataTest : DataFolderTest
         await using var store = LocalStore.Open(Folder, TimeProvider.System, NullLogger<LocalStore>.Instance);
         var shown = Assert.Single((await store.List(new SessionFilter())).Items);
         Assert.Equal(
-            ("closed", "brine pump", "good", 4, 1, "capacitor-start-dual-6"),
+            ("closed", "brine pump", "ok", 4, 1, "capacitor-start-dual-6"),
             (shown.Status, shown.MotorTag, shown.Verdict, shown.Facts, shown.Retracted, shown.Layout));
         var events = await store.Events(shown.Id);
         Assert.Equal(9, events.Select(stored => EventFormat.TypeOf(stored.Event)).Distinct().Count());
