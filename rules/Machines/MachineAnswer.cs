@@ -116,6 +116,15 @@ public sealed record MachineAnswer
     /// <summary>The circuit, where it was found from tests.</summary>
     public MachineCircuit? Circuit { get; init; }
 
+    /// <summary><c>circuit</c> as given, <c>tests</c> or <c>estimate</c>.</summary>
+    public string Basis { get; init; } = "circuit";
+
+    /// <summary>Of an estimate, the range of each figure over the circuits that such a motor may have.</summary>
+    public IReadOnlyList<EstimatedFigure>? Estimates { get; init; }
+
+    /// <summary>What common faults do to it.</summary>
+    public IReadOnlyList<FaultEffect> Effects { get; init; } = [];
+
     /// <summary>Points over slip, from standstill.</summary>
     public IReadOnlyList<CurvePoint>? Curve { get; init; }
 
@@ -142,4 +151,36 @@ public sealed record StartingAnswer(
 /// <param name="Rpm">Shaft speed.</param>
 /// <param name="Torque">Torque before friction in N·m.</param>
 /// <param name="Amps">Line amps.</param>
-public sealed record CurvePoint(double Slip, double Rpm, double Torque, double Amps);
+/// <param name="PowerFactor">Power factor.</param>
+/// <param name="Efficiency">Output over input; <see langword="null"/> where the shaft is driven instead of driving.</param>
+/// <param name="Torques">Of an estimate, the range of the torque.</param>
+/// <param name="AmpsRange">Of an estimate, the range of the amps.</param>
+public sealed record CurvePoint(
+    double Slip, double Rpm, double Torque, double Amps, double PowerFactor, double? Efficiency, LowHigh? Torques = null, LowHigh? AmpsRange = null);
+
+/// <summary>A range of one figure.</summary>
+/// <param name="Low">The least.</param>
+/// <param name="High">The greatest.</param>
+public sealed record LowHigh(double Low, double High)
+{
+    /// <summary>The range of some figures; <see langword="null"/> where one of them is not known.</summary>
+    internal static LowHigh? Of(IEnumerable<double?> figures) =>
+        figures.ToList() is { Count: > 0 } all && all.TrueForAll(figure => figure is { } known && double.IsFinite(known)) ? new(all.Min()!.Value, all.Max()!.Value) : null;
+}
+
+/// <summary>The range of one figure of an estimate.</summary>
+/// <param name="Name">The member of the answer.</param>
+/// <param name="Low">The least.</param>
+/// <param name="High">The greatest.</param>
+public sealed record EstimatedFigure(string Name, double Low, double High);
+
+/// <summary>What a fault does, in percent of the sound machine; a figure that it does not concern is <see langword="null"/>.</summary>
+/// <param name="Fault"><c>low-supply</c>, <c>weak-capacitor</c>, <c>lost-line</c> or <c>reversed-half</c>.</param>
+/// <param name="Share">How far it goes: the share of the volts or microfarads that is left.</param>
+/// <param name="StartingTorque">Starting torque.</param>
+/// <param name="StartingAmps">Starting amps of the line.</param>
+/// <param name="Torque">Torque at the slip that was asked.</param>
+/// <param name="Amps">Line amps at the slip that was asked.</param>
+/// <param name="AmpsAtSameTorque">Line amps once it gives the same torque again.</param>
+public sealed record FaultEffect(
+    string Fault, double? Share, LowHigh? StartingTorque, LowHigh? StartingAmps, LowHigh? Torque, LowHigh? Amps, LowHigh? AmpsAtSameTorque);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Machines;
@@ -8,7 +9,8 @@ public static class MachineAnswers
 {
     /// <summary>Checks the question and answers it.</summary>
     /// <param name="question">The question; each wrong member is named in the refusal.</param>
-    public static Answer<MachineAnswer> Of(MachineQuestion question)
+    /// <param name="knowledge">The ranges of an estimate, and how far a fault goes.</param>
+    public static Answer<MachineAnswer> Of(MachineQuestion question, TradeKnowledge knowledge)
     {
         var wrong = question.Problems();
         if (wrong.Count > 0)
@@ -16,25 +18,36 @@ public static class MachineAnswers
             return Answer<MachineAnswer>.Refused(wrong);
         }
 
+        if (question.IsEstimate)
+        {
+            return MachineEstimate.Of(question, knowledge);
+        }
+
+        var tested = Tested(question);
+        var known = tested is null ? question : question.With(tested.Circuit);
+        if (!question.IsLocked && known is not { R1: >= 0, X1: >= 0, R2: > 0, X2: >= 0, Xm: > 0 })
+        {
+            return new Problem("invalid-fact", "tests", Statement.Of("machines.tests-contradict"));
+        }
+
+        return Solved(known) with { Basis = tested is null ? "circuit" : "tests", Circuit = tested?.Circuit, Effects = FaultEffects.Of([known], knowledge) };
+    }
+
+    /// <summary>The answer by a circuit that is known.</summary>
+    internal static MachineAnswer Solved(MachineQuestion question)
+    {
         if (question.IsLocked)
         {
             return Locked(question);
         }
 
-        var tested = Tested(question);
-        var circuit = tested?.Circuit ?? new MachineCircuit(question.R1!.Value, question.X1!.Value, question.R2!.Value, question.X2!.Value, question.Xm!.Value, question.Rc);
-        if (circuit is not { R1: >= 0, X1: >= 0, R2: > 0, X2: >= 0, Xm: > 0 })
-        {
-            return new Problem("invalid-fact", "tests", Statement.Of("machines.tests-contradict"));
-        }
-
-        var answer = question.Kind switch
+        var circuit = new MachineCircuit(question.R1!.Value, question.X1!.Value, question.R2!.Value, question.X2!.Value, question.Xm!.Value, question.Rc);
+        return question.Kind switch
         {
             MachineQuestion.TwoWindingKind => Two(question, circuit),
             MachineQuestion.ThreePhaseKind => Three(question, circuit),
             _ => One(question, circuit),
         };
-        return answer with { Circuit = tested?.Circuit };
     }
 
     private static TestedCircuit? Tested(MachineQuestion question) => question.Tests is not { } tests ? null
@@ -195,5 +208,5 @@ public static class MachineAnswers
 
     private static IReadOnlyList<CurvePoint>? Curve(MachineQuestion question, Func<double, OperatingPoint> at) => question.Curve is not { } points
         ? null
-        : [.. Enumerable.Range(0, (int)points).Select(index => at(1 - (index / (points - 1)))).Select(point => new CurvePoint(point.Slip, point.Rpm, point.Torque, point.Amps))];
+        : [.. Enumerable.Range(0, (int)points).Select(index => at(1 - (index / (points - 1)))).Select(point => new CurvePoint(point.Slip, point.Rpm, point.Torque, point.Amps, point.PowerFactor, point.Efficiency))];
 }

@@ -39,11 +39,8 @@ public sealed class MachineEffects(TradeKnowledge knowledge)
     /// <summary>Starting current with one half of the run winding reversed, in percent of the usual starting current.</summary>
     public EffectRange StartingAmpsWithHalfReversed()
     {
-        // Opposed halves leave no common flux: only the resistance and the leakage between them limit the current.
         var rule = knowledge.Rules["effect-half-reversed"];
-        var ratios = SinglePhase().SelectMany(circuit => new[] { rule["leakage-low"], rule["leakage-high"] }.Select(share =>
-            (circuit.Stator + circuit.Field(1)).Magnitude / new Complex(circuit.R1, share * (circuit.X1 + circuit.X2)).Magnitude));
-        return Range(rule, ratios, "published circuits of small single-phase motors");
+        return Range(rule, SinglePhase().SelectMany(circuit => FaultEffects.ReversedHalf(circuit, rule)).Select(percent => percent / 100), "published circuits of small single-phase motors");
     }
 
     /// <summary>Line current with one of three lines lost while running on at the same torque, in percent of the current before.</summary>

@@ -63,6 +63,12 @@ public sealed record MachineQuestion
     /// <summary>Supply volts.</summary>
     public double? Volts { get; init; }
 
+    /// <summary>Plate amps, to estimate a circuit from where none is known.</summary>
+    public double? PlateAmps { get; init; }
+
+    /// <summary>Plate volts; <see cref="Volts"/> where they are not said.</summary>
+    public double? PlateVolts { get; init; }
+
     /// <summary>Volts between lines AB, BC and CA where they differ.</summary>
     public IReadOnlyList<double>? LineVolts { get; init; }
 
@@ -96,8 +102,15 @@ public sealed record MachineQuestion
     /// <summary>Bench tests to find the circuit from.</summary>
     public MachineTests? Tests { get; init; }
 
+    /// <summary>Whether the circuit is to be estimated from the plate.</summary>
+    internal bool IsEstimate => PlateAmps is not null && Tests is null && R1 is null && R2 is null;
+
+    /// <summary>The same question of one circuit.</summary>
+    internal MachineQuestion With(MachineCircuit circuit) =>
+        this with { R1 = circuit.R1, X1 = circuit.X1, R2 = circuit.R2, X2 = circuit.X2, Xm = circuit.Xm, Rc = circuit.Rc ?? Rc, Tests = null };
+
     /// <summary>Whether the start alone is asked, by the locked-rotor impedances of both windings.</summary>
-    internal bool IsLocked => Kind == TwoWindingKind && R2 is null && X2 is null && Xm is null && Tests is null;
+    internal bool IsLocked => Kind == TwoWindingKind && R2 is null && X2 is null && Xm is null && Tests is null && !IsEstimate;
 
     /// <summary>The supply.</summary>
     internal Feed Feed => new(Volts ?? LineVolts?.Average() ?? 0, Hertz ?? 0, (int)(Poles ?? 0));
@@ -127,16 +140,18 @@ public sealed record MachineQuestion
         }
 
         Require(Kind is SinglePhaseKind or TwoWindingKind or ThreePhaseKind, "kind", Statement.Of("machines.kind"));
-        var (two, whole) = (Kind == TwoWindingKind, Tests is null);
+        var (two, whole) = (Kind == TwoWindingKind, Tests is null && !IsEstimate);
         Above(R1, two ? "main.r" : "r1", !IsLocked, whole);
         Above(X1, two ? "main.x" : "x1", !IsLocked, whole);
         Above(R2, "r2", false, whole && !IsLocked);
         Above(X2, "x2", true, whole && !IsLocked);
         Above(Xm, "xm", false, whole && !IsLocked);
         Above(Rc, "rc", false, false);
-        Above(StartR, "start.r", false, two);
-        Above(StartX, "start.x", true, two);
-        Above(TurnsRatio, "turnsRatio", false, two && !IsLocked);
+        Above(StartR, "start.r", false, two && !IsEstimate);
+        Above(StartX, "start.x", true, two && !IsEstimate);
+        Above(TurnsRatio, "turnsRatio", false, two && !IsLocked && !IsEstimate);
+        Above(PlateAmps, "plate.amps", false, false);
+        Above(PlateVolts, "plate.volts", false, false);
         Above(Microfarads, "microfarads", false, false);
         Above(StartVolts, "startVolts", true, false);
         Above(Volts, "volts", false, LineVolts is null);

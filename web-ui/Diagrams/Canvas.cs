@@ -63,6 +63,13 @@ internal sealed class Canvas
     public static Box ChipBox(double left, double top, IReadOnlyList<string> lines) => new(
         left, top, lines.Max(line => Lettering.Width(line, Lettering.Chip, true)) + 6, (lines.Count * Lettering.ChipLine) + 3);
 
+    /// <summary>A line through points, of its own width and dashes, for curves and their ticks.</summary>
+    public void Line(IEnumerable<(double X, double Y)> points, double width, string dashes = "") => _shapes.Append(
+        $"<polyline points=\"{Points(points)}\" fill=\"none\" stroke=\"#000\" stroke-width=\"{N(width)}\"{(dashes.Length > 0 ? $" stroke-dasharray=\"{dashes}\"" : string.Empty)}/>");
+
+    /// <summary>A light area that stays visible in black and white.</summary>
+    public void Area(IEnumerable<(double X, double Y)> points) => _shapes.Append($"<polygon points=\"{Points(points)}\" fill=\"#ddd\"/>");
+
     /// <summary>The finished picture.</summary>
     /// <param name="width">Width of its own units; it scales to whatever room it gets.</param>
     /// <param name="height">Height of its own units.</param>
@@ -78,6 +85,8 @@ internal sealed class Canvas
         $"<path class=\"dash\" d=\"M{N(box.Left)} {N(box.Top)}h{N(box.Width)}v{N(box.Height)}h{N(-box.Width)}z\"/>");
 
     public static string N(double number) => Math.Round(number, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture);
+
+    private static string Points(IEnumerable<(double X, double Y)> points) => string.Join(' ', points.Select(point => $"{N(point.X)},{N(point.Y)}"));
 
     private static string Escaped(string text) => text.Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal)
         .Replace(">", "&gt;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal);

@@ -62,7 +62,7 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
             };
         }
 
-        var model = new FieldModel(judge.Nodes, judge.Places, knowledge);
+        var model = new FieldModel(judge, judge.Places, knowledge);
         var rest = model.At(1);
         var point = found.Slip is { } slip ? model.At(slip) : rest;
         var phases = found.Coils.Any(coil => coil.IsPhase);
@@ -89,8 +89,10 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
         var coil = judge.Nodes.Found.Coils[index];
         var design = judge.Places!.Weak.Contains(coil.Id) || (judge.IsOneField && judge.Nodes.Found.Slip is null);
         var volts = design ? judge.Volts[index] : point.Volts[index];
+        // What is left of a coil that nothing feeds is rounding.
+        volts = volts.Magnitude < 1e-6 * coil.RatedVolts ? 0 : volts;
         return new CheckedCoil(
-            coil.Id, volts.Magnitude, volts.Magnitude < 1e-6 * coil.RatedVolts ? 0 : volts.Phase * 180 / Math.PI, 100 * volts.Magnitude / coil.RatedVolts,
+            coil.Id, volts.Magnitude, volts.Phase * 180 / Math.PI, 100 * volts.Magnitude / coil.RatedVolts,
             model.IsToScale ? point.Amps[index].Magnitude : null);
     }
 

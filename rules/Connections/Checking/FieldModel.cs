@@ -23,16 +23,21 @@ internal sealed class FieldModel
     private readonly Complex[] _own;
     private readonly double _hertz;
 
-    public FieldModel(FoundNodes nodes, PartPlaces places, TradeKnowledge knowledge)
+    /// <param name="judge">What is known of the connection.</param>
+    /// <param name="places">Where its parts stand.</param>
+    /// <param name="knowledge">The usual circuits.</param>
+    /// <param name="circuit">Another circuit than the usual one, per unit.</param>
+    public FieldModel(Judge judge, PartPlaces places, TradeKnowledge knowledge, MachineCircuit? circuit = null)
     {
+        var nodes = judge.Nodes;
         (_nodes, _places) = (nodes, places);
         _phases = nodes.Coils.Any(coil => coil.Coil!.IsPhase);
         _usual = knowledge.Rules[_phases ? "check-three-phase-circuit" : "check-single-phase-circuit"];
-        _circuit = new MachineCircuit(_usual["r1"], _usual["x1"], _usual["r2"], _usual["x2"], _usual["xm"]);
+        _circuit = circuit ?? new MachineCircuit(_usual["r1"], _usual["x1"], _usual["r2"], _usual["x2"], _usual["xm"]);
         _hertz = nodes.Found.Hertz ?? knowledge.Rules["check-single-phase-circuit"]["hertz"];
         IsToScale = nodes.Coils.Any(coil => coil.Coil!.Ohms is not null);
         VoltAmps = Scale();
-        _turns = [.. nodes.Coils.Select(coil => coil.Coil!.RatedVolts * (IsStart(coil) ? _usual["start-turns"] : 1))];
+        _turns = [.. nodes.Coils.Select(coil => coil.Coil!.RatedVolts * (judge.Turned.Contains(coil.Id) ? -1 : 1) * (IsStart(coil) ? _usual["start-turns"] : 1))];
         _own = [.. nodes.Coils.Select(Own)];
     }
 
@@ -47,8 +52,13 @@ internal sealed class FieldModel
     public FieldPoint At(double slip)
     {
         var rest = Solve(1, 1);
-        return slip == 1 ? rest : Solve(rest.Torque >= 0 ? slip : 2 - slip, slip);
+        return slip == 1 ? rest : Turning(slip, rest.Torque >= 0);
     }
+
+    /// <summary>Solves at a slip in one direction.</summary>
+    /// <param name="slip">Slip in that direction.</param>
+    /// <param name="forward">From the main to the start axis, or a-b-c.</param>
+    public FieldPoint Turning(double slip, bool forward) => Solve(forward ? slip : 2 - slip, slip);
 
     /// <summary>Amps of a coil of the right connection at standstill.</summary>
     public double UsualStartingAmps(int coil)
@@ -204,7 +214,7 @@ internal sealed class FieldModel
         var usual = VoltAmps / Math.Pow(_nodes.Found.Coils.Max(coil => coil.RatedVolts), 2);
         foreach (var capacitor in _nodes.Found.Capacitors)
         {
-            var siemens = capacitor.Microfarads is { } c && IsToScale ? 2 * Math.PI * _hertz * c * 1e-6 : usual / UsualCapacitorOhms();
+            var siemens = capacitor.Microfarads is { } c && IsToScale ? 2 * Math.PI * _hertz * c * 1e-6 : capacitor.Left * usual / UsualCapacitorOhms();
             yield return (_nodes.Of(capacitor.From), _nodes.Of(capacitor.To), new Complex(0, siemens));
         }
 

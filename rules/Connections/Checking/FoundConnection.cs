@@ -80,7 +80,8 @@ public sealed record FoundJoint(IReadOnlyList<string> Leads, string? Conductor =
 /// <param name="From">The name at one terminal.</param>
 /// <param name="To">The name at the other terminal.</param>
 /// <param name="Microfarads">Its capacitance; <see langword="null"/> where it was not said.</param>
-public sealed record FoundCapacitor(string From, string To, double? Microfarads = null);
+/// <param name="Left">Where it was not said, the share of the usual capacitance that it has left.</param>
+public sealed record FoundCapacitor(string From, string To, double? Microfarads = null, double Left = 1);
 
 /// <summary>A start switch.</summary>
 /// <param name="From">The name at one terminal.</param>

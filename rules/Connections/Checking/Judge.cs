@@ -195,9 +195,13 @@ internal sealed class Judge
         }
     }
 
+    /// <summary>Coils that are meant to work against the other half of their phase.</summary>
+    public IReadOnlySet<string> Turned { get; private set; } = new HashSet<string>(StringComparer.Ordinal);
+
     private void Phases(List<int> fed)
     {
         var senses = new Senses(fed.Select(index => (_coils[index].Coil!, Volts[index])).ToList(), _degrees);
+        Turned = senses.Turned;
         foreach (var (one, other) in senses.Opposed)
         {
             Add("halves-opposed", Severity.Wrong, [one, other], Statement.Of("check.halves-opposed", ("one", one), ("other", other)));

@@ -10,13 +10,7 @@ internal sealed class Senses
     public Senses(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed, double degrees)
     {
         _degrees = degrees;
-        if (IsConsequentFromEnds(fed))
-        {
-            IsUneven = !MeetsEvenly([.. fed.DistinctBy(one => one.Coil.Axis).Select(one => one.Volts / one.Volts.Magnitude)]);
-            return;
-        }
-
-        var coils = IsConsequent(fed) ? Turned(fed) : fed;
+        var coils = TurnedVolts(fed);
         foreach (var phase in coils.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal))
         {
             Within([.. phase]);
@@ -72,23 +66,33 @@ internal sealed class Senses
     /// <summary>The three stand at 120 degrees, in one order or the other.</summary>
     private bool Even(Complex a, Complex b, Complex c) => (a + b + c).Magnitude < Math.Sin(_degrees * Math.PI / 180);
 
-    /// <summary>A winding for two numbers of poles: the halves of every phase meet inside in the lead that is fed, and are meant to work against each other.</summary>
-    private bool IsConsequent(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed) =>
-        ArePairs(fed, (one, other) => one.To == other.From || one.From == other.To);
+    /// <summary>
+    /// Coils of a winding for two numbers of poles that are meant to work against the other half of their phase: the halves meet inside in one lead.
+    /// Where that lead is fed, the first half of the string counts turned; where it lies open, the halves that leave three even phases.
+    /// </summary>
+    public HashSet<string> Turned { get; private set; } = [];
 
-    /// <summary>The same, fed from the far ends of both halves, whose starts meet in a lead that lies open; which half leads is not told by the names.</summary>
-    private bool IsConsequentFromEnds(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed) =>
-        ArePairs(fed, (one, other) => (one.From == other.From) != (one.To == other.To));
+    private List<(FoundCoil Coil, Complex Volts)> TurnedVolts(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed)
+    {
+        var pairs = fed.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal).Select(phase => phase.ToList()).ToList();
+        if (ArePairs(pairs, (one, other) => one.To == other.From || one.From == other.To))
+        {
+            Turned = [.. pairs.Select(pair => pair[0].Coil.To == pair[1].Coil.From ? pair[0].Coil.Id : pair[1].Coil.Id)];
+        }
+        else if (ArePairs(pairs, (one, other) => (one.From == other.From) != (one.To == other.To)))
+        {
+            int[][] choices = [[1, 1, 1], [1, 1, 0], [1, 0, 1], [1, 0, 0]];
+            var even = choices.FirstOrDefault(choice => Even(Left(pairs[0], choice[0]), Left(pairs[1], choice[1]), Left(pairs[2], choice[2])), choices[0]);
+            Turned = [.. pairs.Zip(even, (pair, turned) => pair[turned].Coil.Id)];
+        }
 
-    private bool ArePairs(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed, Func<FoundCoil, FoundCoil, bool> meet) =>
-        fed.Count == 6 && fed.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal).ToList() is { Count: 3 } phases && phases.TrueForAll(phase =>
-            phase.ToList() is [var one, var other] && meet(one.Coil, other.Coil) && Judge.Apart(one.Volts, other.Volts) > 180 - _degrees);
+        return [.. fed.Select(one => Turned.Contains(one.Coil.Id) ? (one.Coil, -one.Volts) : one)];
+    }
 
-    /// <summary>With one sign or the other, the three stand at 120 degrees.</summary>
-    private bool MeetsEvenly(IReadOnlyList<Complex> phases) =>
-        new[] { 1, -1 }.Any(b => new[] { 1, -1 }.Any(c => Even(phases[0], b * phases[1], c * phases[2])));
+    /// <summary>The direction of a phase once one coil of its pair counts turned.</summary>
+    private static Complex Left(List<(FoundCoil Coil, Complex Volts)> pair, int turned) => pair[1 - turned].Volts / pair[1 - turned].Volts.Magnitude;
 
-    private static List<(FoundCoil Coil, Complex Volts)> Turned(IReadOnlyList<(FoundCoil Coil, Complex Volts)> fed) =>
-        [.. fed.GroupBy(one => one.Coil.Axis, StringComparer.Ordinal).SelectMany(phase => phase.Select(one =>
-            fed.Any(other => other.Coil != one.Coil && other.Coil.Axis == one.Coil.Axis && other.Coil.From == one.Coil.To) ? (one.Coil, -one.Volts) : one))];
+    private bool ArePairs(List<List<(FoundCoil Coil, Complex Volts)>> phases, Func<FoundCoil, FoundCoil, bool> meet) =>
+        phases.Count == 3 && phases.TrueForAll(phase =>
+            phase is [var one, var other] && meet(one.Coil, other.Coil) && Judge.Apart(one.Volts, other.Volts) > 180 - _degrees);
 }

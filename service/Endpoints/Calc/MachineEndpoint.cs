@@ -1,5 +1,6 @@
 using System.Text.Json;
 using WireCoach.Rules.Machines;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Service.Endpoints.Calc;
@@ -20,22 +21,26 @@ internal static class MachineEndpoint
             "slip or rpm; curve: n gives n points from standstill to the field's speed. " +
             "coreWatts and rotationalWatts are both taken off the converted power (coreBooking \"from-output\", the habit of the no-load test); " +
             "coreBooking \"to-input\" adds the core loss to the input instead. Instead of a circuit: tests {noLoad {volts, amps, watts}, blocked {volts, amps, watts}, r1}. " +
+            "Or an estimate from the plate alone: plate {amps, volts}; then 'basis' is 'estimate' and 'estimates' gives the range of every figure over the circuits that such motors have. " +
+            "'effects' says what a low supply, a weak capacitor, a lost line or a reversed half of the run winding does, in percent of the sound machine. " +
             "Torque in newton metres; angles against the supply, negative lags.");
 
-    private static IResult Solve(JsonElement body, Problems problems)
+    private static IResult Solve(JsonElement body, TradeKnowledge knowledge, Problems problems)
     {
         var wrong = new List<Problem>();
         var question = MachineReader.Read(body, wrong);
-        return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(MachineAnswers.Of(question));
+        return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(MachineAnswers.Of(question, knowledge));
     }
 
     /// <summary>The body as the OpenAPI document shows it; members by their other usual names are understood too.</summary>
     internal sealed record MachineBody(
         string Kind, double? R1, double? X1, double? R2, double? X2, double? Xm, double? Rc, WindingBody? Main, WindingBody? Start, double? TurnsRatio,
         double? Microfarads, double? StartVolts, double? StartAngleDegrees, double Volts, IReadOnlyList<double>? LineVolts, string? OpenLine, double Hertz, int Poles,
-        double? Slip, double? Rpm, double? CoreWatts, double? RotationalWatts, string? CoreBooking, int? Curve, TestsBody? Tests);
+        double? Slip, double? Rpm, double? CoreWatts, double? RotationalWatts, string? CoreBooking, int? Curve, TestsBody? Tests, PlateBody? Plate);
 
     internal sealed record WindingBody(double R, double X);
+
+    internal sealed record PlateBody(double? Amps, double? Volts);
 
     internal sealed record TestsBody(BenchReading NoLoad, BenchReading Blocked, double R1);
 }

@@ -12,7 +12,7 @@ internal static class MachineReader
     {
         var all = new Members(body, string.Empty, wrong);
         var circuit = all.Has("circuit", "parameters", "equivalentCircuit", "params") ? all.Inner("circuit", "parameters", "equivalentCircuit", "params") : all;
-        var (main, start) = (all.Inner("main"), all.Inner("start", "aux", "auxiliary"));
+        var (main, start, plate) = (all.Inner("main"), all.Inner("start", "aux", "auxiliary"), all.Inner("plate"));
         var kind = all.Text("kind");
         return new MachineQuestion
         {
@@ -31,6 +31,8 @@ internal static class MachineReader
             StartAngleDegrees = all.Number("startAngleDegrees") ?? start.Number("angleDegrees") ?? 0,
             Volts = all.KindOf("volts") == JsonValueKind.Array ? null : all.Number("volts", "v", "voltage", "lineVoltage", "vll"),
             LineVolts = all.KindOf("volts") == JsonValueKind.Array ? all.Numbers("volts") : all.Numbers("lineVolts"),
+            PlateAmps = plate.Number("amps"),
+            PlateVolts = plate.Number("volts"),
             OpenLine = OpenLine(all),
             Hertz = all.Number("hertz", "f", "hz", "frequency"),
             Poles = all.Number("poles", "p"),

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace WireCoach.Service.Tests.Calc;
 
 /// <summary>Expected figures are those of the published machine vectors.</summary>
@@ -103,7 +105,55 @@ public sealed class MachineEndpointTest(ServiceFixture service) : IClassFixture<
         Assert.Equal(53.66940571, answer.GetProperty("circuit").GetProperty("xm").GetDouble(), 1e-5);
     }
 
+    [Fact]
+    public async Task Common_faults_are_answered_in_percent_of_the_sound_machine()
+    {
+        static JsonElement Effect(JsonElement answer, string fault) => answer.GetProperty("effects").EnumerateArray().Single(effect => effect.GetProperty("fault").GetString() == fault);
+        var three = await service.Post(Path, new
+        {
+            kind = "three-phase", r1 = 0.294, x1 = 0.503, r2 = 0.144, x2 = 0.209, xm = 13.25, volts = 220, hertz = 60, poles = 6, slip = 0.02,
+        });
+        Assert.Equal("circuit", three.GetProperty("basis").GetString());
+        Assert.Equal(81, Effect(three, "low-supply").GetProperty("startingTorque").GetProperty("low").GetDouble(), 1e-9);
+        Assert.Equal(90, Effect(three, "low-supply").GetProperty("amps").GetProperty("high").GetDouble(), 1e-9);
+        Assert.Equal(0, Effect(three, "lost-line").GetProperty("startingTorque").GetProperty("high").GetDouble(), 1e-9);
+        Assert.Equal(100 * Math.Sqrt(3) / 2, Effect(three, "lost-line").GetProperty("startingAmps").GetProperty("low").GetDouble(), 1e-9);
+        Assert.Equal(190.7, Effect(three, "lost-line").GetProperty("ampsAtSameTorque").GetProperty("low").GetDouble(), 0.05);
+        var two = await service.Post(Path, new { kind = "two-winding", main = new { r = 4.5, x = 3.7 }, start = new { r = 9.5, x = 3.5 }, microfarads = 176.2, volts = 120, hertz = 60 });
+        var weak = Effect(two, "weak-capacitor").GetProperty("startingTorque");
+        var (sound, half) = (Torque(176.2), Torque(88.1));
+        Assert.Equal(100 * half / sound, weak.GetProperty("low").GetDouble(), 1e-6);
+
+        // By hand: the product of both currents and the sine between them.
+        static double Torque(double microfarads)
+        {
+            var (main, start) = (120 / new System.Numerics.Complex(4.5, 3.7), 120 / new System.Numerics.Complex(9.5, 3.5 - (1e6 / (120 * Math.PI * microfarads))));
+            return (start * System.Numerics.Complex.Conjugate(main)).Imaginary;
+        }
+    }
+
     [Theory]
+    [InlineData("single-phase", 115, 9.8, 0.04)]
+    [InlineData("two-winding", 115, 9.8, 0.04)]
+    [InlineData("three-phase", 230, 9.6, 0.03)]
+    public async Task A_plate_alone_gives_an_estimate_with_a_range(string kind, double volts, double amps, double slip)
+    {
+        var answer = await service.Post(Path, new { kind, plate = new { amps }, microfarads = kind == "two-winding" ? 400 : (double?)null, volts, hertz = 60, poles = 4, slip, curve = 21 });
+        Assert.Equal("estimate", answer.GetProperty("basis").GetString());
+        var estimates = answer.GetProperty("estimates").EnumerateArray().ToDictionary(one => one.GetProperty("name").GetString()!);
+        foreach (var (name, range) in estimates)
+        {
+            Assert.InRange(answer.GetProperty(name).GetDouble(), range.GetProperty("low").GetDouble() - 1e-9, range.GetProperty("high").GetDouble() + 1e-9);
+        }
+
+        Assert.True(estimates["amps"].GetProperty("low").GetDouble() < estimates["amps"].GetProperty("high").GetDouble());
+        Assert.InRange(answer.GetProperty("startingAmps").GetDouble() / amps, 3, 9);
+        Assert.All(answer.GetProperty("curve").EnumerateArray(), point => Assert.InRange(
+            point.GetProperty("torque").GetDouble(), point.GetProperty("torques").GetProperty("low").GetDouble() - 1e-9, point.GetProperty("torques").GetProperty("high").GetDouble() + 1e-9));
+    }
+
+    [Theory]
+    [InlineData("""{"kind":"three-phase","plate":{"amps":-3},"volts":230,"hertz":60,"poles":4,"slip":0.03}""", "plate.amps")]
     [InlineData("""{"kind":"single-phase"}""", "r1")]
     [InlineData("""{"kind":"linear"}""", "kind")]
     [InlineData("""{"kind":"single-phase","r1":"two","x1":2,"r2":3,"x2":2,"xm":50,"volts":110,"hertz":60,"poles":4,"slip":0.05}""", "r1")]
