@@ -28,7 +28,7 @@ internal static class Outcomes
     private static double? Measure(ValueRule rule, IReadOnlyList<double> values, CaseFile file) => rule.Against switch
     {
         "absolute" => values[^1],
-        "spread" => values.Count < 3 ? null : Spread(values),
+        "spread" => values.Count < 3 ? null : Spread([.. values.TakeLast(3)]),
         "plate-volts" => values.Average() / RatedVolts(file),
         "plate-amps" => values.Max() / RatedAmps(file),
         "plate-rpm" => values[^1] / file.Plate.Rpm,

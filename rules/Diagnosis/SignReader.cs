@@ -87,8 +87,12 @@ internal sealed class SignReader(CauseModel model)
             }
         }
 
-        return outcome ?? Outcomes.Of(guide, values, file);
+        return outcome ?? Outcomes.Of(guide, values, file) ?? (guide.Id == "plate" ? Compared(file) : null);
     }
+
+    /// <summary>What plate and supply, held against each other, say without anybody looking again.</summary>
+    private static string? Compared(CaseFile file) =>
+        file.Plate.Hertz is { } made && file.Supply?.Hertz is { } fed && made != fed ? "hertz-differ" : null;
 
     /// <summary>A value that another kind of fact gives for a test.</summary>
     private static double? Value(string test, Fact fact) => (test, fact) switch

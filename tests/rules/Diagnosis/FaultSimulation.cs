@@ -8,7 +8,8 @@ namespace WireCoach.Rules.Tests.Diagnosis;
 /// <param name="knowledge">The facts of the trade.</param>
 /// <param name="unsharp">How far the world differs from what knowledge says of it: the spread of every log odds; 0 for not at all.</param>
 /// <param name="seed">Where the chance starts.</param>
-internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, int seed)
+/// <param name="apart">Whether the faults show as in the world that was written apart from knowledge.</param>
+internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, int seed, bool apart = false)
 {
     /// <summary>What a textbook asks, always in this order.</summary>
     private static readonly string[] Textbook =
@@ -18,9 +19,14 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
         "move-lines-round", "run-speed", "run-direction", "frame-heat", "coast-down-click", "start-current-after-two-seconds", "series-voltage", "induced-voltage", "battery-flick",
     ];
 
+    /// <summary>What people look at before they ask anybody, and how often they say so.</summary>
+    private static readonly string[] Glances = ["lamp-in-socket", "press-reset", "turn-by-hand", "look-and-smell", "capacitor-look"];
+
+    private const double Glanced = 0.2;
     private const int MostTests = 20;
     private readonly Random _chance = new(seed);
     private readonly Diagnostician _diagnostician = new(knowledge);
+    private IReadOnlyList<Hypothesis>? _faults;
     private readonly Dictionary<string, TaskAccess> _access = knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open);
 
     public Tally Run(int motors, bool fixedOrder)
@@ -36,15 +42,17 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
 
     private void One(Tally tally, bool fixedOrder)
     {
-        var (family, fault, facts) = Brought();
-        var world = World(fault);
+        var (family, fault, facts, world) = Brought();
         var tests = 0;
         var seconds = 0.0;
         var thought = Think(facts);
         tally.Motors++;
         tally.TopThreeAtOnce += Named(thought, fault) ? 1 : 0;
-        tally.InstructionAtOnce += thought.Decisions.Take(3).Any(decided => fault.Leads(decided.Decision)) ? 1 : 0;
-        var afterFive = Named(thought, fault);
+        var likeAtOnce = Alike(thought, fault);
+        tally.Told += facts.Count(fact => fact is Fact.Symptom { Present: true });
+        tally.Note(family, fault, thought);
+        tally.InstructionAtOnce += likeAtOnce ? 1 : 0;
+        var (afterFive, likeAfterFive) = (Named(thought, fault), likeAtOnce);
         while (tests < MostTests && thought.Decisions[0].Share < knowledge.Rules["diagnosis-settled"]["one"])
         {
             var test = fixedOrder ? Textbook.FirstOrDefault(id => Makes(id, family, facts)) : thought.Best?.Trial.Id;
@@ -57,11 +65,12 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
             tests++;
             seconds += knowledge.Tests[test].Seconds * knowledge.GateTasks[knowledge.Tests[test].Task].CostFactor;
             thought = Think(facts);
-            afterFive = tests <= 5 ? Named(thought, fault) : afterFive;
+            (afterFive, likeAfterFive) = tests <= 5 ? (Named(thought, fault), Alike(thought, fault)) : (afterFive, likeAfterFive);
         }
 
         var settled = thought.Decisions[0].Share >= knowledge.Rules["diagnosis-settled"]["one"];
         tally.TopThreeAfterFive += afterFive ? 1 : 0;
+        tally.InstructionAfterFive += likeAfterFive ? 1 : 0;
         tally.Settled += settled ? 1 : 0;
         tally.SettledRightly += settled && fault.Leads(thought.Decisions[0].Decision) ? 1 : 0;
         tally.Tests += tests;
@@ -69,20 +78,21 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
     }
 
     /// <summary>A motor that somebody brings: its kind, its fault, and what they say.</summary>
-    private (MotorFamily Family, Hypothesis Fault, List<Fact> Facts) Brought()
+    private (MotorFamily Family, Hypothesis Fault, List<Fact> Facts, double[][] World) Brought()
     {
         while (true)
         {
             var model = _diagnostician.Model;
             var place = Draw([.. model.Families.Select(family => family.Weight)]);
             var family = model.Families[place];
-            var fault = model.Hypotheses[Draw([.. model.Hypotheses.Select(hypothesis => hypothesis.Prior[place] * Math.Exp(unsharp * Normal()))])];
+            _faults ??= apart ? WrittenWorld.Of(knowledge, model) : model.Hypotheses;
+            var fault = _faults[Draw([.. _faults.Select(hypothesis => hypothesis.Prior[place] * Math.Exp(unsharp * Normal()))])];
             List<Fact> facts = [.. Described(family)];
             var said = facts.Count;
             for (var at = 0; at < model.Symptoms.Count; at++)
             {
                 var present = _chance.NextDouble() < Blurred(fault.Present[at]);
-                var noticed = _chance.NextDouble() < model.Symptoms[at].Noticed * model.Symptoms[at].Told;
+                var noticed = _chance.NextDouble() < (apart ? WrittenWorld.Told(model.Symptoms[at].Id) : model.Symptoms[at].Noticed * model.Symptoms[at].Told);
                 if (present && noticed)
                 {
                     facts.Add(new Fact.Symptom { Id = model.Symptoms[at].Id });
@@ -95,7 +105,9 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
 
             if (facts.Skip(said).Any(fact => fact is Fact.Symptom { Present: true }))
             {
-                return (family, fault, facts);
+                var world = World(fault);
+                facts.AddRange(Glances.Where(test => Makes(test, family, facts) && _chance.NextDouble() < Glanced).ToList().Select(test => Answer(test, world)));
+                return (family, fault, facts, world);
             }
         }
     }
@@ -130,18 +142,25 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
         _diagnostician.Think(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), facts), _access, sealedCircuit: false);
 
     /// <summary>Whether one of the true causes is among the first three.</summary>
-    private static bool Named(Thought thought, Hypothesis fault)
+    private static bool Named(Thought thought, Hypothesis fault) => First(thought).Any(first => fault.Causes.Any(cause => cause.Id == first.Id));
+
+    /// <summary>Whether one of the first three leads to the same instruction as a true one: two causes with one instruction need no test between them.</summary>
+    private static bool Alike(Thought thought, Hypothesis fault) => First(thought).Any(first => fault.Leads(first.Decision));
+
+    private static IEnumerable<Cause> First(Thought thought)
     {
+        var causes = new Dictionary<string, Cause>(StringComparer.Ordinal);
         var shares = new Dictionary<string, double>(StringComparer.Ordinal);
         for (var i = 0; i < thought.Belief.Hypotheses.Count; i++)
         {
             foreach (var cause in thought.Belief.Hypotheses[i].Causes)
             {
+                causes[cause.Id] = cause;
                 shares[cause.Id] = shares.GetValueOrDefault(cause.Id) + thought.Belief.Probabilities[i];
             }
         }
 
-        return shares.OrderByDescending(share => share.Value).Take(3).Any(share => fault.Causes.Any(cause => cause.Id == share.Key));
+        return shares.OrderByDescending(share => share.Value).Take(3).Select(share => causes[share.Key]);
     }
 
     private bool Makes(string test, MotorFamily family, List<Fact> facts) =>
@@ -179,11 +198,33 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
     {
         public int Motors { get; set; }
 
+        /// <summary>Symptoms that were told of all motors.</summary>
+        public long Told { get; set; }
+
+        /// <summary>By family and fault: how many there were, how many were not among the first three, and what stood there instead.</summary>
+        public SortedDictionary<string, (int All, int Missed, SortedDictionary<string, int> Instead)> ByFault { get; } = new(StringComparer.Ordinal);
+
+        public void Note(MotorFamily family, Hypothesis fault, Thought thought)
+        {
+            var key = $"{family.Id} {string.Join('+', fault.Causes.Select(cause => cause.Id))}";
+            var (all, missed, instead) = ByFault.GetValueOrDefault(key, (0, 0, new(StringComparer.Ordinal)));
+            var named = Named(thought, fault);
+            if (!named)
+            {
+                var first = thought.Decisions[0].Likeliest.Id;
+                instead[first] = instead.GetValueOrDefault(first) + 1;
+            }
+
+            ByFault[key] = (all + 1, missed + (named ? 0 : 1), instead);
+        }
+
         public int TopThreeAtOnce { get; set; }
 
         public int InstructionAtOnce { get; set; }
 
         public int TopThreeAfterFive { get; set; }
+
+        public int InstructionAfterFive { get; set; }
 
         public int Settled { get; set; }
 

@@ -1,0 +1,55 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using YamlDotNet.Serialization;
+using YamlDotNet.Serialization.NamingConventions;
+
+namespace WireCoach.Rules.Tests.Diagnosis;
+
+/// <summary>From whole descriptions in plain words to likely causes and warnings.</summary>
+public sealed class DescribedCasesTest(ITestOutputHelper output)
+{
+    private static readonly Troubleshooting Troubleshooting = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+
+    [Fact]
+    public void An_accepted_cause_is_mostly_among_the_first_three_and_no_warning_is_ever_missing()
+    {
+        var cases = Read();
+        var named = 0;
+        var silent = new List<string>();
+        foreach (var one in cases)
+        {
+            var facts = Troubleshooting.Hear(one.Say).Value!;
+            var report = Troubleshooting.Examine(CaseFile.From(new CaseOpening(Enum.Parse<Role>(one.Role, ignoreCase: true), Region.NorthAmerica), facts));
+            List<string> first = [.. report.Faults.Causes.Take(3).Select(cause => cause.Id)];
+            var missing = one.Cautions.Except(report.Cautions.Select(caution => caution.Id)).ToList();
+            named += first.Intersect(one.Causes).Any() ? 1 : 0;
+            if (missing.Count > 0 || !first.Intersect(one.Causes).Any())
+            {
+                output.WriteLine($"{one.Say}\n    first {string.Join(", ", first)}; lacks {string.Join(", ", missing)}; heard {string.Join(", ", facts.OfType<Fact.Symptom>().Select(symptom => symptom.Present ? symptom.Id : "no " + symptom.Id))}");
+            }
+
+            silent.AddRange(missing.Select(caution => $"{caution}: {one.Say}"));
+        }
+
+        output.WriteLine($"{named} of {cases.Count}");
+        Assert.Empty(silent);
+        Assert.True(named >= 0.9 * cases.Count, $"{named} of {cases.Count}");
+    }
+
+    private static List<DescribedCase> Read() =>
+        new DeserializerBuilder().WithNamingConvention(HyphenatedNamingConvention.Instance).Build()
+            .Deserialize<List<DescribedCase>>(File.ReadAllText(Path.Combine(Repository.Root, "tests", "rules", "Diagnosis", "described.yaml")));
+}
+
+/// <summary>A description with what must come of it.</summary>
+public sealed class DescribedCase
+{
+    public string Role { get; set; } = string.Empty;
+
+    public string Say { get; set; } = string.Empty;
+
+    public string[] Causes { get; set; } = [];
+
+    public string[] Cautions { get; set; } = [];
+}
