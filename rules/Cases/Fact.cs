@@ -143,7 +143,7 @@ public abstract record Fact
     /// <summary>A capacitor found on the motor, or a measurement of it.</summary>
     public sealed record Capacitor : Fact
     {
-        /// <summary>Marked microfarads; the middle of a marked range.</summary>
+        /// <summary>Marked microfarads; the lower end of a marked range.</summary>
         public double? Microfarads { get; init; }
 
         /// <summary>The upper end of a marked range in microfarads.</summary>

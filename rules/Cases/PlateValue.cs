@@ -25,7 +25,7 @@ public sealed record PlateValue(IReadOnlyList<double> Numbers, string Text)
     {
         ArgumentNullException.ThrowIfNull(text);
         var numbers = new List<double>();
-        foreach (var part in text.Split(['/', '-', ' '], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        foreach (var part in text.Split(['/', '-', '−', ' '], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
             if (!double.TryParse(part, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number))
             {
@@ -33,6 +33,11 @@ public sealed record PlateValue(IReadOnlyList<double> Numbers, string Text)
             }
 
             numbers.Add(number);
+        }
+
+        if (text.TrimStart() is ['-' or '−', ..] && numbers.Count > 0)
+        {
+            numbers[0] = -numbers[0]; // a sign stays, so that the check can refuse it
         }
 
         return new(numbers, text.Trim());

@@ -64,6 +64,14 @@ public sealed class Coach
         return Goals.Of(file);
     }
 
+    /// <summary>Whether a start has been made since the motor was last made safe.</summary>
+    /// <param name="file">The case.</param>
+    public static bool IsRunning(CaseFile file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        return file.Facts.LastOrDefault(fact => fact is Fact.Running or Fact.Confirm { Id: MakeSafe.Isolated, Confirmed: true }) is Fact.Running;
+    }
+
     /// <summary>Leads that the facts speak of although nobody has named them yet, where it is certain which leads there are.</summary>
     /// <param name="file">The case before the facts.</param>
     /// <param name="facts">The facts that enter it.</param>
@@ -101,7 +109,8 @@ public sealed class Coach
     private static string StatusOf(Workup work) =>
         work.Gate.ReferOut || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
         : FirstStart.Verified(work) ? "verified"
-        : work.LooksForFault && work.Faults.ReferTo is not null ? "referred"
+        : OtherJobs.HandsOn(work) || (work.LooksForFault && work.Faults.ReferTo is not null) ? "referred"
+        : OtherJobs.Settled(work) ? "ready"
         : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? "ready"
         : "open";
 
@@ -110,7 +119,7 @@ public sealed class Coach
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
         .. FindFault.Say(work),
-        .. work.Gate.ReferOut || refused is not null || (work.LooksForFault && work.Faults.ReferTo is not null) ? work.Gate.TellThem : [],
+        .. work.Gate.ReferOut || refused is not null || OtherJobs.HandsOn(work) || (work.LooksForFault && work.Faults.ReferTo is not null) ? work.Gate.TellThem : [],
         .. KnowMotor.Say(work),
         .. FindWindings.Say(work),
         .. FindEnds.Say(work),
@@ -118,6 +127,7 @@ public sealed class Coach
         .. ChooseConnection.Say(work),
         .. BeforePower.Say(work),
         .. FirstStart.Say(work),
+        .. OtherJobs.Say(work),
     ];
 
     private static IEnumerable<Caution> Standing(Workup work, Question? next) => (next?.Cautions ?? [])

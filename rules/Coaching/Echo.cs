@@ -40,6 +40,26 @@ public static class Echo
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),
     };
 
+    /// <summary>What several facts say: leads that were named together in one short statement, everything else fact by fact.</summary>
+    /// <param name="facts">The facts of one message.</param>
+    public static IEnumerable<Statement> Of(IReadOnlyList<Fact> facts)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        List<Fact.Lead> plain = [.. facts.OfType<Fact.Lead>().Where(lead => lead.Marking is null)];
+        var several = plain.Count > 1;
+        foreach (var fact in facts)
+        {
+            if (several && ReferenceEquals(fact, plain[0]))
+            {
+                yield return Statement.Of("echo.leads", ("count", $"{plain.Count}"), ("tags", string.Join(", ", plain.Select(lead => lead.Tag))));
+            }
+            else if (!several || fact is not (Fact.Lead { Marking: null } or Fact.Choice { Question: "leads.count" }))
+            {
+                yield return Of(fact);
+            }
+        }
+    }
+
     private static Statement Reading(Fact.Reading reading)
     {
         var from = reading.Together.Count == 0 ? reading.From : string.Join(" + ", [reading.From, .. reading.Together]);

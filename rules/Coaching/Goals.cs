@@ -11,6 +11,20 @@ internal static class Goals
 
     public const string CheckConnection = "check-connection";
 
+    public const string Reverse = "reverse";
+
+    public const string ChangeVoltage = "change-voltage";
+
+    public const string FitReplacement = "fit-replacement";
+
+    public const string ReplaceCapacitor = "replace-capacitor";
+
+    public const string CheckEarth = "earth-check";
+
+    public const string WorthRepairing = "worth-repairing";
+
+    public const string CheckNumbers = "check-numbers";
+
     /// <summary>Symptoms that tell of a wiring job rather than of a fault.</summary>
     private static readonly HashSet<string> WiringJobs = new(StringComparer.Ordinal) { "leads-unmarked", "motor-replaced", "supply-changed" };
 

@@ -24,6 +24,15 @@ internal static class Job
         MakeSafe.Isolate, KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.Phases, KnowMotor.Supply, KnowMotor.Leads, CheckFound.AskJoints,
     ];
 
+    private static readonly Step[] NewCapacitor =
+    [
+        MakeSafe.Isolate, MakeSafe.LookForCapacitor, OtherJobs.CapacitorMarks, MakeSafe.Discharge, OtherJobs.CapacitorFitted,
+    ];
+
+    private static readonly Step[] Earthed = [MakeSafe.Isolate, MakeSafe.LookForCapacitor, MakeSafe.Discharge, OtherJobs.Earth];
+
+    private static readonly Step[] Numbers = [KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.PlateAmps];
+
     private static readonly Step[] Power =
     [
         BeforePower.Connected, BeforePower.Insulation, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
@@ -35,9 +44,13 @@ internal static class Job
     public static Question? Wanted(Workup work) => work.Goal switch
     {
         null => work.Ask.Of("goal"),
+        Goals.WorthRepairing when OtherJobs.Power(work) is { } power => power,
         _ when work.LooksForFault => FindFault.Next(work),
         Goals.CheckConnection => work.FoundConnection is null ? First(CheckMade, work) ?? First(Identify, work) : First([MakeSafe.Isolate], work),
         "identify-leads" => First(Identify, work),
+        Goals.ReplaceCapacitor => First(NewCapacitor, work),
+        Goals.CheckEarth => OtherJobs.EarthIsBroken(work) ? null : First(Earthed, work),
+        Goals.CheckNumbers => First(Numbers, work),
         _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Power, work) : null),
     };
 

@@ -24,5 +24,7 @@ internal sealed class Rooms(TradeKnowledge knowledge)
 
     public Planner Planner { get; } = new(knowledge);
 
+    public Faq Faq { get; } = new(knowledge);
+
     public Diagnostician Diagnostician { get; } = new(knowledge);
 }

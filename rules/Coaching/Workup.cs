@@ -77,7 +77,7 @@ internal sealed class Workup
     public FaultReport Faults => _faults.Value;
 
     /// <summary>Whether a fault is looked for: it was asked for, or a first start went wrong.</summary>
-    public bool LooksForFault => Goal == Goals.Diagnose || FirstStart.Fault(this) is not null;
+    public bool LooksForFault => Goal is Goals.Diagnose or Goals.WorthRepairing || FirstStart.Fault(this) is not null;
 
     /// <summary>Whether a question was answered with "I can't tell".</summary>
     public bool Skipped(string question) => File.Unknowns.Contains(question);

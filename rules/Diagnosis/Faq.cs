@@ -12,6 +12,7 @@ namespace WireCoach.Rules.Diagnosis;
 public sealed class Faq(TradeKnowledge knowledge)
 {
     private readonly FaqMotor _motor = new(knowledge);
+    private readonly FaqCord _cord = new(knowledge);
 
     /// <summary>The ids of the questions that have an answer.</summary>
     public static IReadOnlyList<string> Questions { get; } =
@@ -41,15 +42,13 @@ public sealed class Faq(TradeKnowledge knowledge)
     {
         var said = new List<Statement> { Statement.Of("faq.capacitor-no") };
         var marked = file.Capacitors.FindLast(capacitor => capacitor.Present && capacitor.Microfarads is not null);
-        if (marked is not { Microfarads: { } middle })
+        if (marked is not { Microfarads: { } microfarads })
         {
             said.Add(Statement.Of("faq.capacitor-unread"));
         }
         else
         {
-            var part = marked.MicrofaradsTo is { } to
-                ? new CapacitorPart((2 * middle) - to, to, marked.Volts, marked.Use)
-                : new CapacitorPart(middle, null, marked.Volts, marked.Use);
+            var part = new CapacitorPart(microfarads, marked.MicrofaradsTo, marked.Volts, marked.Use);
             if (CapacitorHealth.Band(knowledge, part) is { Low: { } low, High: { } high })
             {
                 said.Add(Statement.Of("faq.capacitor-range").With("low", low).With("high", high));
@@ -115,7 +114,8 @@ public sealed class Faq(TradeKnowledge knowledge)
     private List<Statement> ExtensionCord(CaseFile file)
     {
         var said = new List<Statement> { Statement.Of("faq.cord-if") };
-        if (_motor.StartAmps(file) is { Low: { } low, High: { } high })
+        var start = _motor.StartAmps(file);
+        if (start is { Low: { } low, High: { } high })
         {
             said.Add(Statement.Of("faq.cord-start").With("low", low).With("high", high));
         }
@@ -128,7 +128,7 @@ public sealed class Faq(TradeKnowledge knowledge)
         said.Add(Statement.Of("faq.cord-torque")
             .With("share", knowledge.Rules["faq-least-start-volts"].Quote(least * 100, "percent", "volts at the motor while it starts, of the plate's"))
             .With("torque", SupplyMatch.Torque(knowledge, 1, least)));
-        said.Add(Statement.Of("faq.cord-how"));
+        said.AddRange(_cord.Drop(file, start));
         return said;
     }
 

@@ -60,13 +60,12 @@ internal static class Outcomes
     private static double? OfMarked(double microfarads, CaseFile file)
     {
         var marked = file.Capacitors.FindLast(capacitor => capacitor.Microfarads is not null);
-        if (marked is not { Microfarads: { } middle })
+        if (marked is not { Microfarads: { } from })
         {
             return null;
         }
 
-        var to = marked.MicrofaradsTo ?? middle;
-        var from = (2 * middle) - to;
+        var to = marked.MicrofaradsTo ?? from;
         return microfarads < from ? microfarads / from : microfarads > to ? microfarads / to : 1;
     }
 }

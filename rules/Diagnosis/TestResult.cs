@@ -1,3 +1,4 @@
+using WireCoach.Rules.Capacitors;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -52,8 +53,8 @@ public sealed record TestResult
     {
         if (guide.Id == "capacitance" && Named("volts") is { } volts && Named("amps") is { } amps && Named("hertz") is { } hertz && volts > 0 && hertz > 0)
         {
-            var microfarads = knowledge.Rules["diagnosis-capacitance"]["micro"] * amps / (2 * Math.PI * hertz * volts);
-            return [new Fact.BenchTest { Test = Test, Value = microfarads, Unit = "microfarad" }];
+            var measured = CapacitorHealth.Measured(knowledge, new CapacitorInput { Measured = new CapacitorMeasured { Volts = volts, Amps = amps, Hertz = hertz } });
+            return [new Fact.BenchTest { Test = Test, Value = measured!.Value, Unit = "microfarad" }];
         }
 
         if (guide.Id == "resistance" && Values.Any(one => one.Name is "run" or "start" or "frame"))

@@ -44,8 +44,10 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
     private Answer<Heard> Sorted(CaseFile file, Question? asked, string text, Understood understood)
     {
         var answer = Answered(file, asked, understood);
-        var stray = Stray(file, asked, understood).ToList();
+        var running = Coach.IsRunning(file);
+        var (measured, stray) = (running ? Measured(file, asked, understood).ToList() : [], running ? [] : Stray(file, asked, understood).ToList());
         var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>().Except(stray)
+            .Select(fact => fact is Fact.Plate figure && measured.Contains(figure) ? AsRun(figure) : fact)
             .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || Coach.GoalOf(file) is null) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
             .Concat(understood.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span)).Where(danger => !Known(file, danger)));
@@ -78,6 +80,18 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             ? []
             : understood.Facts.Except(understood.Corrections, ReferenceEqualityComparer.Instance).OfType<Fact.Plate>()
                 .Where(said => file.Plate[said.Field] is { } known && known.Numbers.Count > 0 && !known.Numbers.SequenceEqual(said.Value.Numbers));
+
+    /// <summary>While a start is being looked at, a single figure of speed, amps or volts that the plate does not give was measured.</summary>
+    private static IEnumerable<Fact.Plate> Measured(CaseFile file, Question? asked, Understood understood) =>
+        Stray(file, asked, understood).Where(figure => figure.Field is "rpm" or "amps" or "volts" && figure.Value.Numbers.Count == 1);
+
+    private static Fact.Running AsRun(Fact.Plate figure) => new()
+    {
+        Volts = figure.Field == "volts" ? figure.Value.Numbers[0] : null,
+        Amps = figure.Field == "amps" ? figure.Value.Numbers[0] : null,
+        Rpm = figure.Field == "rpm" ? figure.Value.Numbers[0] : null,
+        Span = figure.Span,
+    };
 
     private static Problem PlateStands(CaseFile file, Fact.Plate figure) =>
         new("invalid-fact", "text", Statement.Of("hearing.plate-stands", ("known", file.Plate[figure.Field]!.Text), ("said", figure.Value.Text)));

@@ -75,7 +75,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
             return [];
         }
 
-        var read = facts.Where(fact => !IsDangerMark(fact)).Select(fact => sentences.Render(Echo.Of(fact), role)).Distinct(StringComparer.Ordinal).ToList();
+        var read = Echo.Of([.. facts.Where(fact => !IsDangerMark(fact))]).Select(said => sentences.Render(said, role)).Distinct(StringComparer.Ordinal).ToList();
         return
         [
             .. read.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", read)))],

@@ -13,7 +13,7 @@ public sealed class CoachTest
     private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
     private static readonly Coach Coach = new(Knowledge);
     private static readonly SafetyGate Gate = new(Knowledge);
-    private static readonly string[] Goals = ["connect", "diagnose", "check-connection", "reverse", "change-voltage", "identify-leads", "fit-replacement"];
+    private static readonly string[] Goals = ["connect", "diagnose", "check-connection", "reverse", "change-voltage", "identify-leads", "fit-replacement", "replace-capacitor", "earth-check", "worth-repairing", "check-numbers"];
 
     private static readonly string[] Complaints = ["hums-no-start", "trips-at-once", "silent-no-start", "runs-hot", "shock-from-frame", "leads-unmarked"];
 
@@ -122,6 +122,7 @@ public sealed class CoachTest
         "plate" or "plate.volts" => [new Fact.Plate { Field = "volts", Value = PlateValue.Of(115, 230) }],
         "plate.amps" => [new Fact.Plate { Field = "amps", Value = PlateValue.Of(10.4, 5.2) }],
         "symptoms" => [new Fact.Symptom { Id = "hums-no-start" }],
+        "capacitor.marks" => [new Fact.Capacitor { Microfarads = 161, MicrofaradsTo = 193, Volts = 250, Use = "start" }],
         "joints" => [new Fact.Joint { Leads = ["1", "2"], Conductor = "L1" }],
         _ => [new Fact.Unknown { Question = asked.Id }],
     };

@@ -14,7 +14,7 @@ public sealed class FaqTest
     [Fact]
     public void A_capacitor_is_not_made_bigger_and_its_own_range_is_given()
     {
-        var said = Say("bigger-capacitor", new Fact.Capacitor { Microfarads = 208, MicrofaradsTo = 227, Volts = 250, Use = "start" });
+        var said = Say("bigger-capacitor", new Fact.Capacitor { Microfarads = 189, MicrofaradsTo = 227, Volts = 250, Use = "start" });
         Assert.StartsWith("No", said[0], StringComparison.Ordinal);
         Assert.Contains("For this one: 189 µF to 227 µF.", said);
         Assert.Contains("Marked volts: 250 V or more, never less.", said);
@@ -23,6 +23,26 @@ public sealed class FaqTest
     [Fact]
     public void Without_marks_it_says_what_is_missing() =>
         Assert.Contains(Knowledge.Sentences["faq.capacitor-unread"].Text, Say("bigger-capacitor"));
+
+    [Fact]
+    public void A_cord_of_known_length_and_size_is_answered_in_volts_lost_running_and_starting()
+    {
+        Fact[] motor = [Plate("volts", 115), Plate("amps", 12), Plate("phases", 1), new Fact.Supply { Volts = 120, Phases = 1 }, new Fact.Choice { Question = "family", Option = "capacitor-start" }];
+        Fact Length(double metres) => new Fact.Choice { Question = "supply.length-metres", Option = $"{metres}" };
+        Fact Size(string size) => new Fact.Choice { Question = "supply.conductor", Option = size };
+        // 2 × 12 A × 4.99 Ω per 1000 ft × 100 ft = 11.98 V, a tenth of the supply
+        var thin = Ask("extension-cord", [.. motor, Length(30.48), Size("16 gauge")]);
+        Assert.Equal(11.976, thin.Single(one => one.Id == "faq.cord-drop").Quotes[0].Value!.Value, 2);
+        Assert.Contains(thin, one => one.Id == "faq.cord-too-much");
+        Assert.Contains(thin, one => one.Id == "faq.cord-starting");
+        // 2 × 12 A × 1.24 Ω per 1000 ft × 25 ft = 0.74 V
+        var thick = Ask("extension-cord", [.. motor, Length(7.62), Size("10 awg")]);
+        Assert.Equal(0.744, thick.Single(one => one.Id == "faq.cord-drop").Quotes[0].Value!.Value, 2);
+        Assert.Contains(thick, one => one.Id == "faq.cord-bears");
+        Assert.Contains(Ask("extension-cord", motor), one => one.Id == "faq.cord-how");
+        Assert.Contains(Ask("extension-cord", Length(30), Size("16 gauge")), one => one.Id == "faq.cord-amps-missing");
+        Assert.Contains(Ask("extension-cord", [.. motor, Length(30), Size("17 gauge")]), one => one.Id == "faq.cord-size-unknown");
+    }
 
     [Fact]
     public void A_230_volt_motor_on_208_needs_the_mark_and_loses_a_fifth_of_its_torque()

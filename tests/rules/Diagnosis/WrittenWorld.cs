@@ -66,11 +66,11 @@ public sealed class WorldFault
     public string Cause { get; set; } = string.Empty;
 
     /// <summary>How often it is met, by kind of motor.</summary>
-    public Dictionary<string, int> In { get; set; } = [];
+    public Dictionary<string, int> In { get; init; } = [];
 
     /// <summary>Grades by symptom.</summary>
-    public Dictionary<string, string> Shows { get; set; } = [];
+    public Dictionary<string, string> Shows { get; init; } = [];
 
     /// <summary>Grades by test and outcome.</summary>
-    public Dictionary<string, Dictionary<string, string>> Tests { get; set; } = [];
+    public Dictionary<string, Dictionary<string, string>> Tests { get; init; } = [];
 }

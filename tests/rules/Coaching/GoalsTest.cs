@@ -1,0 +1,138 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
+
+namespace WireCoach.Rules.Tests.Coaching;
+
+/// <summary>The jobs that people bring beside a fault, from their words to the end: settled, handed on, or in what is missing.</summary>
+public sealed class GoalsTest
+{
+    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly Coach Coach = new(Knowledge);
+    private static readonly Listener Listener = new(Knowledge);
+    private static readonly SafetyGate Gate = new(Knowledge);
+
+    [Theory]
+    [InlineData(Role.Technician, "which capacitor do I need for the brine pump, the start cap is gone", "start cap 161-193 uF 250 VAC", "ready")]
+    [InlineData(Role.Homeowner, "which capacitor do I need for my grinder", "161-193 uF 250 VAC start", "referred")]
+    [InlineData(Role.Technician, "which capacitor do I need for the brine pump", "I can't read it", "referred")]
+    [InlineData(Role.Homeowner, "which capacitor do I need for my grinder", "I can't read it", "referred")]
+    public void A_capacitor_is_replaced_by_its_marks_or_not_at_all(Role role, string said, string marks, string end)
+    {
+        var (file, assessed) = Talk(role, said, new() { ["capacitor"] = "one", ["capacitor.marks"] = marks });
+        Assert.Equal("replace-capacitor", assessed.Goal);
+        Assert.Equal(end, assessed.Status);
+        var says = Ids(assessed);
+        Assert.Equal(marks.StartsWith('I'), says.Contains("coach.capacitor-unreadable"));
+        Assert.Equal(!marks.StartsWith('I'), says.Contains("faq.capacitor-range"));
+        Assert.Equal(!marks.StartsWith('I'), file.Capacitors.Exists(capacitor => capacitor.Microfarads is not null));
+    }
+
+    [Theory]
+    [InlineData(Role.Technician, "the ground prong has been cut off the plug", "", "referred")]
+    [InlineData(Role.Homeowner, "the ground prong has been cut off the plug", "", "referred")]
+    [InlineData(Role.Technician, "check the earth of the stirrer", "0.2", "ready")]
+    [InlineData(Role.Homeowner, "check the earth of the stirrer", "0.2", "ready")]
+    [InlineData(Role.Technician, "check the earth of the stirrer", "14", "referred")]
+    [InlineData(Role.Homeowner, "check the earth of the stirrer", "not sure", "referred")]
+    public void An_earth_is_whole_or_the_motor_stays_off(Role role, string said, string ohms, string end)
+    {
+        var (_, assessed) = Talk(role, said, new() { ["capacitor"] = "none", ["earth-continuity"] = ohms });
+        Assert.Equal("earth-check", assessed.Goal);
+        Assert.True(end == assessed.Status, $"{assessed.Status}: {string.Join(", ", Ids(assessed))}; {string.Join(", ", assessed.Gate.Closed.Select(closed => $"{closed.Task} {closed.Reason.Id}"))}");
+        Assert.Contains("coach.earth-first", Ids(assessed));
+    }
+
+    [Theory]
+    [InlineData(Role.Technician)]
+    [InlineData(Role.Homeowner)]
+    public void Whether_it_is_worth_repairing_follows_from_the_fault_and_the_power(Role role)
+    {
+        var (_, assessed) = Talk(role, "is it worth repairing? it smoked, stinks of burnt varnish and the fuse blew", new() { ["plate"] = "3/4 hp 115/230 V 10.4/5.2 A 1140 rpm 60 Hz single phase" });
+        Assert.Equal("worth-repairing", assessed.Goal);
+        Assert.Contains("faq.worth-likely", Ids(assessed));
+        Assert.True(Ids(assessed).Contains("faq.worth-replace") || Ids(assessed).Contains("faq.worth-part"));
+        Assert.NotEqual("open", assessed.Next is null ? assessed.Status : "asked");
+    }
+
+    [Theory]
+    [InlineData(Role.Technician, "fit-replacement", "the new motor has different wires than the old one, how do I hook it up", "coach.replacement-compare")]
+    [InlineData(Role.Homeowner, "fit-replacement", "the new motor has different wires than the old one, how do I hook it up", "coach.replacement-compare")]
+    [InlineData(Role.Technician, "change-voltage", "how do I change it over from 115 to 230", "coach.one-voltage")]
+    [InlineData(Role.Homeowner, "change-voltage", "how do I change it over from 115 to 230", "coach.one-voltage")]
+    [InlineData(Role.Technician, "reverse", "I need it to spin the other way, it is a shaded pole motor", "faq.reverse-never")]
+    [InlineData(Role.Homeowner, "reverse", "I need it to spin the other way, it is a shaded pole motor", "faq.reverse-never")]
+    [InlineData(Role.Technician, "check-numbers", "check the numbers on the plate, do they agree", "coach.numbers-agree")]
+    [InlineData(Role.Homeowner, "check-numbers", "check the numbers on the plate, do they agree", "coach.numbers-agree")]
+    [InlineData(Role.Technician, "connect", "which wire goes where on the three speed fan motor, there are capacitor leads too", null)]
+    [InlineData(Role.Homeowner, "connect", "which wire goes where on the three speed fan motor, there are capacitor leads too", null)]
+    public void Every_other_job_says_what_it_comes_to_and_ends_in_what_is_missing(Role role, string goal, string said, string? sentence)
+    {
+        var (_, assessed) = Talk(role, said, new() { ["plate"] = "1/2 hp 115 V 7.8 A 1725 rpm 60 Hz single phase", ["plate.phases"] = "1", ["capacitor"] = "one" });
+        Assert.Equal(goal, assessed.Goal);
+        if (sentence is not null)
+        {
+            Assert.Contains(sentence, Ids(assessed));
+        }
+
+        Assert.True(assessed.Next is not null || assessed.Status is "ready" or "referred" or "verified" || assessed.PlanMissing.Count > 0, $"{assessed.Status} without a question");
+    }
+
+    private static List<string> Ids(Assessment assessed) => [.. assessed.Say.Select(said => said.Id)];
+
+    /// <summary>Answers what is scripted, confirms what is to be confirmed, and does not know the rest, until nothing is asked any more.</summary>
+    private static (CaseFile File, Assessment Assessed) Talk(Role role, string said, Dictionary<string, string> script)
+    {
+        var file = Add(CaseFile.From(new CaseOpening(role, Region.NorthAmerica), []), [.. Listener.Understand(said).Facts]);
+        for (var turn = 0; turn < 60; turn++)
+        {
+            var assessed = Coach.Assess(file);
+            if (assessed.Next is not { } asked)
+            {
+                return (file, assessed);
+            }
+
+            Assert.True(Gate.Judge(file).Opens(asked.Task) || asked.Id == "isolated", asked.Id);
+            var facts = Answer(file, asked, script);
+            if (facts.Count == 0)
+            {
+                return (file, assessed);
+            }
+
+            file = Add(file, facts);
+        }
+
+        return (file, Coach.Assess(file));
+    }
+
+    private static IReadOnlyList<Fact> Answer(CaseFile file, Question asked, Dictionary<string, string> script)
+    {
+        QuestionAnswer given = new() { QuestionId = asked.Id };
+        if (asked.Kind == QuestionKind.Confirm)
+        {
+            return Coach.Read(file, asked, given with { Confirmed = true }).Value!;
+        }
+
+        if (!script.TryGetValue(asked.Id, out var words))
+        {
+            return asked.CanBeUnknown ? [new Fact.Unknown { Question = asked.Id }] : [];
+        }
+
+        if (asked.Kind == QuestionKind.Choice)
+        {
+            return Coach.Read(file, asked, given with { Choice = words }).Value ?? [];
+        }
+
+        var open = new OpenQuestion { Id = asked.Id, Kind = Enum.Parse<AnswerKind>(asked.Kind.ToString()), About = asked.About, Unit = asked.Unit, Between = asked.Between };
+        return [.. Listener.Understand(words, asked: open).Facts];
+    }
+
+    private static CaseFile Add(CaseFile file, IReadOnlyList<Fact> facts)
+    {
+        var number = file.Facts.Count;
+        return CaseFile.From(file.Opening, [.. file.Facts, .. facts.Select(fact => fact with { FactId = $"f{++number}" })]);
+    }
+}
