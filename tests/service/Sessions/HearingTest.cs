@@ -112,6 +112,42 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
         Assert.Contains("110", session.GetProperty("facts").ToString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("1180 rpm", "rpm", 1180)]
+    [InlineData("6.1 A", "amps", 6.1)]
+    public async Task A_figure_typed_while_it_runs_was_measured(string words, string member, double value)
+    {
+        var id = await Open();
+        await Say(id, "plate says 3/4 hp 115/230 V 10.4/5.2 A 1140 rpm");
+        await Say(id, "it runs now, 238 volts");
+        var reply = await Say(id, words);
+        var fact = Assert.Single(reply.GetProperty("understood").EnumerateArray());
+        Assert.Equal("running", fact.GetProperty("kind").GetString());
+        Assert.Equal(value, fact.GetProperty(member).GetDouble());
+        var (_, session) = await service.Get($"/api/sessions/{id}");
+        Assert.Single(session.GetProperty("facts").EnumerateArray(), one => one.GetProperty("kind").GetString() == "plate" && one.GetProperty("field").GetString() == "rpm");
+    }
+
+    [Fact]
+    public async Task Leads_are_said_back_in_one_short_sentence()
+    {
+        var id = await Open();
+        await Say(id, "six wires, no marks");
+        var reply = await Say(id, "tagged them 1 2 3 4 5 6");
+        var said = string.Join(' ', reply.GetProperty("say").EnumerateArray().Select(one => one.GetProperty("text").GetString()));
+        Assert.Contains("6 leads: 1, 2, 3, 4, 5, 6", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("lead 1 ·", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_minus_before_a_plate_value_is_refused_and_not_dropped()
+    {
+        var id = await Open();
+        var (status, problem) = await service.PostText($"/api/sessions/{id}/facts", """{"facts":[{"kind":"plate","field":"volts","value":"-115","unit":"volt"}]}""");
+        Assert.Equal(400, status);
+        Assert.Contains("value", problem.GetProperty("errors").ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Undo_says_what_it_took_back()
     {
