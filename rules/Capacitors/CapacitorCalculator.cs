@@ -46,6 +46,7 @@ public static class CapacitorCalculator
             BleedKilohms = microfarads is { } size && worst is not null && input.WithinSeconds is { } seconds && worst.Value > to
                 ? Kilohms(knowledge, size, worst.Value!.Value, to, seconds) : null,
             RunVolts = input is { MotorVolts: { } volts, TurnsRatio: { } ratio } ? RunVolts(knowledge, volts, ratio) : null,
+            UsualMicrofarads = UsualMicrofarads.Of(knowledge, input),
             Discharge = microfarads is { } stored && worst is not null ? CapacitorSafety.From(knowledge, stored, worst) : null,
             Notes = [.. CapacitorNotes.Of(knowledge, input, measured, worst, microfarads)],
             Meter = CapacitorNotes.Meter(knowledge),

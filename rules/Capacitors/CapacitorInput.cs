@@ -36,6 +36,12 @@ public sealed record CapacitorInput
     /// <summary>Rated volts of the motor.</summary>
     public double? MotorVolts { get; init; }
 
+    /// <summary>Rated power of the motor in hp.</summary>
+    public double? Horsepower { get; init; }
+
+    /// <summary>Rated power of the motor in kW.</summary>
+    public double? Kilowatts { get; init; }
+
     /// <summary>Turns of the start winding to those of the main winding.</summary>
     public double? TurnsRatio { get; init; }
 

@@ -17,6 +17,11 @@ internal static class CapacitorNotes
                 : Statement.Of("capacitors.energy").With("energy", joules).With("volts", worst);
         }
 
+        if (UsualMicrofarads.Doubt(knowledge, input) is { } doubt)
+        {
+            yield return doubt;
+        }
+
         var run = knowledge.Rules["capacitor-band-run"];
         if (measured is not null && input.Marked is { Microfarads: { } marked, MicrofaradsTo: null, TolerancePercent: null, Use: not "start" }
             && Math.Abs(measured.Value!.Value / marked - 1) * 100 is var off && off > run["caution-percent"] && off <= run["unprinted-percent"])

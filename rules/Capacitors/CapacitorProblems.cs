@@ -22,6 +22,8 @@ internal static class CapacitorProblems
             ("toVolts", input.ToVolts, "volt", double.Epsilon, rule["most-volts"]),
             ("withinSeconds", input.WithinSeconds, "second", double.Epsilon, rule["most-seconds"]),
             ("motorVolts", input.MotorVolts, "volt", double.Epsilon, rule["most-volts"]),
+            ("horsepower", input.Horsepower, "horsepower", double.Epsilon, knowledge.Rules["supply-range"]["most-horsepower"]),
+            ("kilowatts", input.Kilowatts, "kilowatt", double.Epsilon, knowledge.Rules["supply-range"]["most-kilowatts"]),
             ("turnsRatio", input.TurnsRatio, "ratio", double.Epsilon, rule["most-amps"]),
             ("measured.microfarads", input.Measured?.Microfarads, "microfarad", 0, rule["most-microfarads"]),
             ("measured.amps", input.Measured?.Amps, "amp", 0, rule["most-amps"]),

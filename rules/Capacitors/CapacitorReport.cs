@@ -42,6 +42,9 @@ public sealed record CapacitorReport
     /// <summary>Volts across a run capacitor while the motor runs.</summary>
     public Quoted? RunVolts { get; init; }
 
+    /// <summary>µF that are usual for the motor's power; <see langword="null"/> where it is not said or no table holds it.</summary>
+    public QuotedRange? UsualMicrofarads { get; init; }
+
     /// <summary>How it is discharged by hand before it is touched or measured.</summary>
     public Discharge? Discharge { get; init; }
 

@@ -77,7 +77,7 @@ public static class CurrentTable
     private static string Prefix(TradeTable table) => table.Id switch
     {
         "nec-430-247" => "dc",
-        "iec-current-three-phase" or "iec-current-single-phase" => "iec",
+        "iec-current-three-phase" or "iec-current-single-phase" or "iec-current-large" => "iec",
         _ => "na",
     };
 

@@ -36,6 +36,7 @@ internal static class AmericanSupply
         var size = conductor.Value.Size.Text.Split(' ')[0];
         var device = ShortCircuitDevice.Choose(knowledge, ShortCircuitDevice.Names[input.Protection ?? "inverse-time-breaker"], MotorRow(input), full, year);
         var starting = Starting(knowledge, input, found.Value, year);
+        var earth = AmericanConductor.Earth(knowledge, device.StandardAmps, size, year);
         var drop = VoltageDrop.American(knowledge, input, full, starting, size, year);
         return new SupplyPlan
         {
@@ -47,8 +48,9 @@ internal static class AmericanSupply
                 ? knowledge.Rules["nec-overload-start"].Quote(knowledge.Rules["nec-overload-start"]["percent"] / 100 * plate, "amp", $"plate {Units.Text(plate, "amp")}") : null,
             OverloadCeilingAmps = Overload(knowledge, input, "nec-overload-ceiling", year),
             Protection = device,
-            EarthConductor = AmericanConductor.Earth(knowledge, device.StandardAmps, size, year),
+            EarthConductor = earth,
             VoltageDrop = drop,
+            LargerConductor = LargerConductor.American(knowledge, input, full, size, earth, year),
             DisconnectAmps = Times(knowledge, "nec-disconnect", full, year),
             ThermalProtectorAmps = ThermalProtector(knowledge, full, year),
             StartingAmps = starting,

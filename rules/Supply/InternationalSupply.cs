@@ -40,6 +40,10 @@ internal static class InternationalSupply
         var starting = Starting(knowledge, input, design);
         var powerFactor = input.PowerFactor ?? (row is not null && input.Phases == 3 ? table.Number(row, "power-factor") : null) ?? 1;
         var drop = VoltageDrop.International(knowledge, input, design, starting, Units.Number(size, 4), powerFactor);
+        var earth = InternationalCable.Earth(knowledge, size) with
+        {
+            FaultSize = input is { FaultAmps: { } fault, FaultSeconds: { } seconds } ? InternationalCable.Adiabatic(knowledge, fault, seconds, separate: false) : null,
+        };
         var rcd = knowledge.Rules.In("iec-rcd", year);
         var overload = Overload(knowledge, input);
         var loop = InternationalProtection.LoopOhms(knowledge, input, device.Value);
@@ -52,8 +56,9 @@ internal static class InternationalSupply
             OverloadStartAmps = overload,
             OverloadCeilingAmps = overload,
             Protection = device.Value with { CeilingAmps = Ceiling(knowledge, device.Value, cable.Value) },
-            EarthConductor = InternationalCable.Earth(knowledge, size),
+            EarthConductor = earth,
             VoltageDrop = drop,
+            LargerConductor = LargerConductor.International(knowledge, input, design, Units.Number(size, 4), powerFactor),
             StartingAmps = starting,
             LostLineAmps = input.Phases == 3 ? LostLine.Running(knowledge, input.PlateAmps ?? design.Value!.Value) : null,
             DialRange = range,
@@ -62,7 +67,7 @@ internal static class InternationalSupply
             ResidualMilliamps = rcd.Quote(rcd["milliamps"], "milliamp", $"socket circuits up to {Units.Text(rcd["socket-amps"], "amp")}"),
             EarthElectrodeOhms = input.Earthing is "tt" ? ElectrodeOhms(knowledge, rcd["milliamps"]) : null,
             Edition = $"IEC 60364, {year}",
-            Notes = [.. SupplyNotes.International(knowledge, input, current, device.Value, cable.Value, drop, loop, year)],
+            Notes = [.. SupplyNotes.International(knowledge, input, current, device.Value, cable.Value, drop, loop, earth, year)],
         };
     }
 
@@ -80,8 +85,12 @@ internal static class InternationalSupply
 
     private static Answer<TableCurrent>? Table(TradeKnowledge knowledge, SupplyInput input, TradeTable table) =>
         PlatePower.Watts(knowledge, input.Kilowatts is null ? input.Horsepower : null, input.Kilowatts) is { } watts
-            ? CurrentTable.Find(knowledge, table.Id, watts / 1000, input.Volts)
+            ? CurrentTable.Find(knowledge, Large(knowledge, table, watts / 1000) ?? table.Id, watts / 1000, input.Volts)
             : null;
+
+    /// <summary>The table that goes on where the fuse guide ends.</summary>
+    private static string? Large(TradeKnowledge knowledge, TradeTable table, double kilowatts) =>
+        table.Id == "iec-current-three-phase" && kilowatts > table.Rows[^1].Size() * (1 + knowledge.Rules["size-rounding"]["share"]) ? "iec-current-large" : null;
 
     /// <summary>Ib: the largest of table, plate, and power factor with efficiency.</summary>
     private static Quoted Design(TradeKnowledge knowledge, SupplyInput input, TableCurrent? table)

@@ -92,6 +92,12 @@ public sealed record SupplyInput
     /// <summary><c>tn</c> or <c>tt</c> outside North America.</summary>
     public string? Earthing { get; init; }
 
+    /// <summary>Fault current that the protective conductor carries, in A.</summary>
+    public double? FaultAmps { get; init; }
+
+    /// <summary>Seconds until it is cut.</summary>
+    public double? FaultSeconds { get; init; }
+
     /// <summary>Inertia of the load at the motor's shaft in kg·m².</summary>
     public double? LoadKilogramSquareMetres { get; init; }
 

@@ -26,7 +26,7 @@ internal static class SupplyNotes
         }.SelectMany(notes => notes);
 
     public static IEnumerable<Statement> International(
-        TradeKnowledge knowledge, SupplyInput input, TableCurrent? table, ProtectionChoice device, ConductorChoice cable, VoltageDropReport? drop, Quoted? loop, int year)
+        TradeKnowledge knowledge, SupplyInput input, TableCurrent? table, ProtectionChoice device, ConductorChoice cable, VoltageDropReport? drop, Quoted? loop, EarthChoice earth, int year)
     {
         var scope = knowledge.Rules.In("iec-final-circuit", year);
         return new[]
@@ -40,6 +40,7 @@ internal static class SupplyNotes
             device.Device is "fuse-gg" ? [Statement.Of("supply.fuse-short-circuit-only").With("fuse", device.StandardAmps).With("cable", cable.AmpacityAmps)] : [],
             input.Phases == 1 && device.Device is "motor-protection-breaker" ? [Statement.Of("supply.three-poles-in-series")] : [],
             [Statement.Of("supply.disconnection").With("fixed", scope.Quote(scope["fixed-amps"], "amp", "fixed")).With("socket", scope.Quote(scope["socket-amps"], "amp", "socket outlets"))],
+            earth.FaultSize is { } least && least.Value > earth.Size.Value ? [Statement.Of("supply.earth-by-fault").With("least", least).With("size", earth.Size)] : [],
             input.Earthing is "tt" ? [Statement.Of("supply.tt-needs-rcd")] : [],
             input.Phases == 3 ? [Statement.Of("supply.lost-line")] : [],
             input.InsulationCelsius > knowledge.Rules["iec-cable-ambient"]["insulation-celsius"] ? [Statement.Of("supply.pvc-table")] : [],

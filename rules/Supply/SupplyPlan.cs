@@ -33,6 +33,9 @@ public sealed record SupplyPlan
     /// <summary>Voltage drop along the line; <see langword="null"/> without a length.</summary>
     public VoltageDropReport? VoltageDrop { get; init; }
 
+    /// <summary>The larger conductor that the voltage drop recommends; <see langword="null"/> where it is small enough or no size is large enough.</summary>
+    public LargerConductorChoice? LargerConductor { get; init; }
+
     /// <summary>Ampere rating of the disconnect.</summary>
     public Quoted? DisconnectAmps { get; init; }
 
@@ -92,7 +95,14 @@ public sealed record ProtectionChoice(string Device, Quoted Amps, Quoted Standar
 /// <summary>An earth conductor.</summary>
 /// <param name="Size">Its size, copper.</param>
 /// <param name="AluminiumSize">Its size in aluminium, where the table has one.</param>
-public sealed record EarthChoice(Quoted Size, Quoted? AluminiumSize = null);
+/// <param name="FaultSize">The least by the fault that it carries, where that was said.</param>
+public sealed record EarthChoice(Quoted Size, Quoted? AluminiumSize = null, Quoted? FaultSize = null);
+
+/// <summary>A conductor that was made larger for the voltage drop.</summary>
+/// <param name="Size">Its size.</param>
+/// <param name="EarthSize">The earth conductor that grows with it.</param>
+/// <param name="Percent">The voltage drop that is left, in percent.</param>
+public sealed record LargerConductorChoice(Quoted Size, Quoted EarthSize, Quoted Percent);
 
 /// <summary>What is lost along the line.</summary>
 /// <param name="Volts">Volts lost at full load.</param>

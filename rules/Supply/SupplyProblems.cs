@@ -36,6 +36,8 @@ internal static class SupplyProblems
             ("lengthMetres", input.LengthMetres, "metre", 0, rule["most-metres"]),
             ("loadKilogramSquareMetres", input.LoadKilogramSquareMetres, "ratio", Above, rule["most-amps"]),
             ("acceleratingNewtonMetres", input.AcceleratingNewtonMetres, "newton-metre", Above, rule["most-metres"]),
+            ("faultAmps", input.FaultAmps, "amp", Above, rule["most-fault-amps"]),
+            ("faultSeconds", input.FaultSeconds, "second", Above, rule["most-fault-seconds"]),
             ("tap", input.Tap, "ratio", Above, 1),
             ("singlePhaseVolts", input.SinglePhaseVolts, "volt", Above, rule["most-volts"]),
             ("powerFactor", input.PowerFactor, "ratio", Above, 1),
@@ -127,6 +129,17 @@ internal static class SupplyProblems
         if (input.Rectifier is not null && input.MotorType is not "dc")
         {
             yield return new Problem("invalid-fact", "rectifier", Statement.Of("supply.rectifier"));
+        }
+
+        if (input.FaultAmps is null != input.FaultSeconds is null)
+        {
+            var absent = input.FaultAmps is null ? "faultAmps" : "faultSeconds";
+            yield return new Problem("invalid-fact", absent, Statement.Of("problem.missing", ("field", absent)));
+        }
+
+        if (input.FaultAmps is not null && input.Region == Region.NorthAmerica)
+        {
+            yield return new Problem("invalid-fact", "faultAmps", Statement.Of("supply.fault-elsewhere"));
         }
 
         if (input.Starter is "autotransformer" && input.Tap is null)

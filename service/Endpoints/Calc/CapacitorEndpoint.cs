@@ -41,6 +41,8 @@ internal static class CapacitorEndpoint
             ToVolts = body.ToVolts,
             WithinSeconds = body.WithinSeconds,
             MotorVolts = body.MotorVolts,
+            Horsepower = Power(body.Horsepower, "horsepower", wrong),
+            Kilowatts = Power(body.Kilowatts, "kilowatts", wrong),
             TurnsRatio = body.TurnsRatio,
             Damaged = body.Damaged ?? false,
         };
@@ -60,6 +62,18 @@ internal static class CapacitorEndpoint
         var numbers = part.Microfarads?.Numbers ?? [];
         return new CapacitorPart(
             numbers.Count > 0 ? numbers[0] : null, part.MicrofaradsTo ?? (numbers.Count > 1 ? numbers[1] : null), part.Volts, Use(part.Use ?? part.Type), part.TolerancePercent);
+    }
+
+    /// <summary>A power as a number, or as the trade writes it: 1/2, 1 1/2.</summary>
+    private static double? Power(PlateValue? size, string field, List<Problem> wrong)
+    {
+        var number = size is null ? null : Fractions.Read(size.Text);
+        if (size is not null && number is null)
+        {
+            wrong.Add(new Problem("unreadable-quantity", field, Statement.Of("nameplate.not-a-number", ("field", field), ("text", size.Text))));
+        }
+
+        return number;
     }
 
     private static string Use(string? use) => use?.ToLowerInvariant() switch
@@ -103,6 +117,10 @@ internal static class CapacitorEndpoint
         public double? WithinSeconds { get; init; }
 
         public double? MotorVolts { get; init; }
+
+        public PlateValue? Horsepower { get; init; }
+
+        public PlateValue? Kilowatts { get; init; }
 
         public double? TurnsRatio { get; init; }
 

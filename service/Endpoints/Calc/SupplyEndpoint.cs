@@ -59,6 +59,8 @@ internal static partial class SupplyEndpoint
             UnitedKingdom = body.UnitedKingdom ?? false,
             LoadKilogramSquareMetres = body.LoadKilogramSquareMetres,
             AcceleratingNewtonMetres = body.AcceleratingNewtonMetres,
+            FaultAmps = body.FaultAmps,
+            FaultSeconds = body.FaultSeconds,
             Tap = body.Tap,
             SinglePhaseVolts = body.SinglePhaseVolts,
         }).Then(plan => (object)plan);
@@ -175,6 +177,10 @@ internal static partial class SupplyEndpoint
         public double? LoadKilogramSquareMetres { get; init; }
 
         public double? AcceleratingNewtonMetres { get; init; }
+
+        public double? FaultAmps { get; init; }
+
+        public double? FaultSeconds { get; init; }
 
         public double? Tap { get; init; }
 
