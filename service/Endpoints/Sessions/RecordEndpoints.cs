@@ -8,6 +8,7 @@ using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
 using WireCoach.WebUi.Diagrams;
 using WireCoach.WebUi.Reports;
+using WireCoach.WebUi.Shell;
 
 namespace WireCoach.Service.Endpoints.Sessions;
 
@@ -97,11 +98,17 @@ internal static class RecordEndpoints
         return query.Problems.Count > 0 ? problems.Result(query.Problems) : problems.Result(await desk.Figures(from, to, cancel));
     }
 
-    private static async Task<IResult> Report(string id, string? format, ICoachDesk desk, Problems problems, RoleJson json, CancellationToken cancel)
+    private static async Task<IResult> Report(
+        string id, string? format, string? paper, ICoachDesk desk, Problems problems, RoleJson json, PageWords words, CancellationToken cancel)
     {
-        if (format is not (null or "html" or "json" or "csv"))
+        if (format is not (null or "html" or "json" or "csv" or "pdf"))
         {
-            return problems.Result([Refusals.OneOf("format", "html, json, csv")]);
+            return problems.Result([Refusals.OneOf("format", "html, json, csv, pdf")]);
+        }
+
+        if (paper is not null && !SessionPaper.Papers.Contains(paper, StringComparer.Ordinal))
+        {
+            return problems.Result([Refusals.OneOf("paper", string.Join(", ", SessionPaper.Papers))]);
         }
 
         var log = await desk.Log(id, cancel);
@@ -114,6 +121,7 @@ internal static class RecordEndpoints
         {
             "json" => Results.Json(log.Value, json[log.Value.Session.Role]),
             "csv" => Results.File(Encoding.UTF8.GetBytes(CsvReport.Of(log.Value)), "text/csv; charset=utf-8", $"session-{id}-{Day(log.Value)}.csv"),
+            "pdf" => Results.File(SessionPaper.Pdf(log.Value.Session, words, paper), "application/pdf", $"session-{id}-{Day(log.Value)}.pdf"),
             _ => new RazorComponentResult<SessionReport>(new Dictionary<string, object?> { [nameof(SessionReport.Log)] = log.Value }),
         };
     }

@@ -15,6 +15,8 @@ internal sealed class MemberClient(HttpClient http, BenchAnswers answers)
 
     public JsonElement Assessment => _reply.GetProperty("assessment");
 
+    public string Id => _id;
+
     public string Status => Assessment.GetProperty("status").GetString()!;
 
     public JsonElement Plan => Assessment.GetProperty("plan");
