@@ -56,6 +56,48 @@ internal sealed partial class CoachDesk
     public async Task<Answer<Figures>> Figures(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) =>
         FiguresFold.Of(await store.Summaries(from, to));
 
+    public async Task<Answer<IReadOnlyList<Deletion>>> Delete(IReadOnlyList<string> sessions, string? who, string? why, CancellationToken cancel = default)
+    {
+        if (string.IsNullOrWhiteSpace(why))
+        {
+            return Refusals.Empty("why");
+        }
+
+        if (why.Length > FactCheck.TextLength || who?.Length > Opening.NameLength)
+        {
+            return why.Length > FactCheck.TextLength ? Refusals.TooLong("why", FactCheck.TextLength) : Refusals.TooLong("who", Opening.NameLength);
+        }
+
+        var deleted = new List<Deletion>();
+        try
+        {
+            foreach (var session in sessions.Distinct(StringComparer.Ordinal))
+            {
+                using var held = await live.Hold(session, cancel);
+                if (held.Session is not { } found)
+                {
+                    return Refusals.UnknownSession(session);
+                }
+
+                var at = Now();
+                await store.Append([new StoredEvent(session, found.State.Sequence + 1, at, new SessionEvent.Deleted(who, why.Trim()))]);
+                live.Remove(session);
+                deleted.Add(new Deletion(session, at, who, why.Trim()));
+            }
+
+            await store.Erase();
+        }
+        catch (StoreException)
+        {
+            return Refusals.StoreUnavailable();
+        }
+
+        return deleted;
+    }
+
+    public async Task<Answer<IReadOnlyList<Deletion>>> Deletions(CancellationToken cancel = default) =>
+        Answer<IReadOnlyList<Deletion>>.Given(await store.Deletions());
+
     private static Task<Answer<SessionView>> Refused(Problem problem) => Task.FromResult<Answer<SessionView>>(problem);
 
     private async Task<Answer<SessionView>> Record(

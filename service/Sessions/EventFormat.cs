@@ -29,6 +29,7 @@ internal static class EventFormat
         ["asked"] = typeof(SessionEvent.Asked),
         ["reviewed"] = typeof(SessionEvent.Reviewed),
         ["closed"] = typeof(SessionEvent.Closed),
+        ["deleted"] = typeof(SessionEvent.Deleted),
     };
 
     private static readonly Dictionary<Type, string> Names = Types.ToDictionary(pair => pair.Value, pair => pair.Key);
@@ -92,6 +93,24 @@ internal static class EventFormat
         Span<byte> expected = stackalloc byte[Header - 1];
         Crc32.HashToUInt32(line[Header..]).TryFormat(expected, out _, "x8", CultureInfo.InvariantCulture);
         return expected.SequenceEqual(line[..(Header - 1)]);
+    }
+
+    /// <summary>Whether a line says that its session was deleted. Within a text a quote is escaped, so nobody's words look like this.</summary>
+    public static bool IsDeletion(ReadOnlySpan<byte> line) => line.IndexOf("\"type\":\"deleted\""u8) >= 0;
+
+    /// <summary>The session of a whole line.</summary>
+    public static string SessionOf(ReadOnlySpan<byte> line)
+    {
+        var json = new Utf8JsonReader(line[Header..]);
+        while (json.Read())
+        {
+            if (json.TokenType == JsonTokenType.PropertyName && json.ValueTextEquals("session"u8))
+            {
+                return json.Read() ? json.GetString()! : string.Empty;
+            }
+        }
+
+        return string.Empty;
     }
 
     /// <summary>The JSON of a line.</summary>

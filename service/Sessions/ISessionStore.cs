@@ -9,6 +9,7 @@ internal interface ISessionStore
     string? Trouble { get; }
 
     /// <summary>Stores events of one session, all or none; they are on disk when the task completes.</summary>
+    /// <remarks>A <see cref="SessionEvent.Deleted"/> hides all earlier events of its session; <see cref="Erase"/> takes them off the disk.</remarks>
     /// <exception cref="StoreException">They could not be stored.</exception>
     Task Append(IReadOnlyList<StoredEvent> events);
 
@@ -20,4 +21,11 @@ internal interface ISessionStore
 
     /// <summary>All sessions opened in a span of time.</summary>
     Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to);
+
+    /// <summary>Takes what was deleted off the disk, so that only the record of the deletion stays. A stop in between is made up for at the next start.</summary>
+    /// <exception cref="StoreException">The disk did not take it; it is tried again at the next start.</exception>
+    Task Erase();
+
+    /// <summary>What was deleted, the latest first.</summary>
+    Task<IReadOnlyList<Deletion>> Deletions();
 }

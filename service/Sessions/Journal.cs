@@ -13,6 +13,7 @@ internal sealed class Journal : IDisposable
 
     private readonly string _folder;
     private readonly TimeProvider _clock;
+    private readonly HashSet<string> _deleted = new(StringComparer.Ordinal);
     private FileStream? _file;
 
     private Journal(string folder, TimeProvider clock) => (_folder, _clock) = (folder, clock);
@@ -44,6 +45,7 @@ internal sealed class Journal : IDisposable
             journal.Check(segment, isLast: segment == segments[^1]);
         }
 
+        journal.Erase(); // a deletion that was cut short is finished
         return journal;
     }
 
@@ -110,10 +112,35 @@ internal sealed class Journal : IDisposable
             throw;
         }
 
+        foreach (var line in lines.Split(EventFormat.LineFeed))
+        {
+            Deletes(lines[line]);
+        }
+
         var last = lines[..^1];
         var at = last.LastIndexOf(EventFormat.LineFeed) + 1;
         End = new(End.Segment, End.Offset + lines.Length, CheckOf(last[at..]));
         Count += count;
+    }
+
+    /// <summary>Takes the events of deleted sessions out of the files; what says that they were deleted stays.</summary>
+    /// <remarks>Each file is written anew beside the old one and takes its place when it is on disk.</remarks>
+    /// <exception cref="IOException">The disk did not take it; the next opening tries again.</exception>
+    public void Erase()
+    {
+        if (_deleted.Count == 0)
+        {
+            return;
+        }
+
+        _file?.Dispose();
+        _file = null;
+        foreach (var segment in Segments(_folder).Where(segment => Lines(segment).Any(IsErased)))
+        {
+            Rewrite(segment);
+        }
+
+        _deleted.Clear();
     }
 
     public void Dispose() => _file?.Dispose();
@@ -145,6 +172,7 @@ internal sealed class Journal : IDisposable
                         $"The journal {path} is damaged at byte {good}: the line there is not as it was written. Nothing was changed; put the file back from a backup.");
                 }
 
+                Deletes(line.Span);
                 good = reader.Offset;
                 Count++;
                 line.Span[..CheckLength].CopyTo(check);
@@ -168,6 +196,55 @@ internal sealed class Journal : IDisposable
         }
 
         PutAside(path, good);
+    }
+
+    private void Deletes(ReadOnlySpan<byte> line)
+    {
+        if (EventFormat.IsDeletion(line))
+        {
+            _deleted.Add(EventFormat.SessionOf(line));
+        }
+    }
+
+    private bool IsErased(ReadOnlyMemory<byte> line) => _deleted.Contains(EventFormat.SessionOf(line.Span)) && !EventFormat.IsDeletion(line.Span);
+
+    /// <summary>The lines of a file, each valid until the next.</summary>
+    private IEnumerable<ReadOnlyMemory<byte>> Lines(string segment)
+    {
+        using var reader = new JournalReader(Path.Combine(_folder, segment), 0);
+        while (reader.Next() is { } line)
+        {
+            yield return line;
+        }
+    }
+
+    private void Rewrite(string segment)
+    {
+        var (path, offset, check) = (Path.Combine(_folder, segment), 0L, string.Empty);
+        using (var anew = new FileStream($"{path}.new", FileMode.Create, FileAccess.Write))
+        {
+            foreach (var line in Lines(segment))
+            {
+                if (IsErased(line))
+                {
+                    Count--;
+                    continue;
+                }
+
+                anew.Write(line.Span);
+                anew.WriteByte(EventFormat.LineFeed);
+                (offset, check) = (offset + line.Length + 1, CheckOf(line.Span));
+            }
+
+            anew.Flush(flushToDisk: true);
+        }
+
+        File.Move($"{path}.new", path, overwrite: true);
+        DirectorySync.Flush(_folder);
+        if (segment == End.Segment)
+        {
+            End = new(segment, offset, check);
+        }
     }
 
     private void PutAside(string path, long good)

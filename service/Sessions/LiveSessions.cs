@@ -47,6 +47,18 @@ internal sealed class LiveSessions(ISessionStore store, Coach coach) : IDisposab
         }
     }
 
+    /// <summary>Forgets a session that there is no more.</summary>
+    public void Remove(string id)
+    {
+        lock (_cache)
+        {
+            if (_byId.Remove(id, out var known))
+            {
+                _byUse.Remove(known);
+            }
+        }
+    }
+
     public void Dispose()
     {
         foreach (var gate in _gates)

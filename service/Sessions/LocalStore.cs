@@ -58,9 +58,12 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         }
     }
 
-    public async Task Append(IReadOnlyList<StoredEvent> events)
+    public Task Append(IReadOnlyList<StoredEvent> events) => Hand(new Pending(events));
+
+    public Task Erase() => Hand(new Pending([]) { Erase = true });
+
+    private async Task Hand(Pending pending)
     {
-        var pending = new Pending(events);
         try
         {
             await _pending.Writer.WriteAsync(pending);
@@ -79,6 +82,8 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
 
     public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) =>
         Task.FromResult(_projection.Ask(projection => projection.Summaries(from, to)));
+
+    public Task<IReadOnlyList<Deletion>> Deletions() => Task.FromResult(_projection.Ask(projection => projection.Deletions()));
 
     /// <summary>Finishes what was taken, closes the files and frees the folder.</summary>
     public async ValueTask DisposeAsync()
@@ -137,8 +142,17 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
                 written.Add(lines.WrittenSpan[start..^1].ToArray());
             }
 
-            _journal.Append(lines.WrittenSpan, written.Count);
-            _projection.Enqueue(new JournalPiece(written, _journal.End));
+            if (written.Count > 0)
+            {
+                _journal.Append(lines.WrittenSpan, written.Count);
+                _projection.Enqueue(new JournalPiece(written, _journal.End));
+            }
+
+            if (batch.Any(pending => pending.Erase))
+            {
+                _projection.Erase(_journal);
+            }
+
             _trouble = null;
         }
         catch (Exception wrong) when (wrong is not OutOfMemoryException)
@@ -189,6 +203,9 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
     /// <summary>Events that wait for the disk.</summary>
     private sealed record Pending(IReadOnlyList<StoredEvent> Events)
     {
+        /// <summary>Whether what was deleted is to leave the disk.</summary>
+        public bool Erase { get; init; }
+
         public TaskCompletionSource Done { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
     }
 }

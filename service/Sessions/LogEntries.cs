@@ -27,6 +27,7 @@ internal static class LogEntries
             SessionEvent.Asked asked => entry with { Id = asked.Id, Text = asked.Text },
             SessionEvent.Reviewed reviewed => entry with { Id = reviewed.Verdict, Text = reviewed.Note, Who = reviewed.Who },
             SessionEvent.Closed => entry,
+            SessionEvent.Deleted deleted => entry with { Text = deleted.Why, Who = deleted.Who },
             _ => throw new StoreException($"The log does not know the event '{entry.Type}'."),
         };
     }

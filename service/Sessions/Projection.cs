@@ -17,6 +17,7 @@ internal sealed class Projection : IDisposable
     private readonly ILiteCollection<BsonDocument> _sessions;
     private readonly ILiteCollection<BsonDocument> _events;
     private readonly ILiteCollection<BsonDocument> _meta;
+    private readonly ILiteCollection<BsonDocument> _deleted;
 
     public Projection(string path)
     {
@@ -32,6 +33,7 @@ internal sealed class Projection : IDisposable
             _sessions = _database.GetCollection("sessions");
             _events = _database.GetCollection("events");
             _meta = _database.GetCollection("meta");
+            _deleted = _database.GetCollection("deleted");
             (Mark, Count) = ReadMark();
         }
         catch
@@ -61,6 +63,7 @@ internal sealed class Projection : IDisposable
             _database.BeginTrans();
             _events.Upsert(documents);
             _sessions.Upsert(folds.Values.Select(SummaryDocument.Write));
+            TakeOut(chunk.SelectMany(piece => piece.Lines));
             WriteMark(chunk[^1].End, count);
             if (!_database.Commit())
             {
@@ -82,6 +85,7 @@ internal sealed class Projection : IDisposable
             return piece.Lines.Select(line => Fold(folds, line));
         }));
         _sessions.InsertBulk(folds.Values.Select(SummaryDocument.Write));
+        TakeOut(_events.Find(Query.Contains("line", "\"type\":\"deleted\"")).ToList().Select(document => (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes(document["line"].AsString)));
         WriteMark(mark, count);
         _database.Checkpoint();
         (Mark, Count) = (mark, count);
@@ -132,15 +136,45 @@ internal sealed class Projection : IDisposable
         return _sessions.Find(query).Select(document => SummaryDocument.Read(document).Shown).ToList();
     }
 
+    /// <summary>What was deleted, the latest first.</summary>
+    public IReadOnlyList<Deletion> Deletions() =>
+    [
+        .. _deleted.FindAll().ToList()
+            .Select(document => new Deletion(
+                document["_id"].AsString,
+                DateTimeOffset.FromUnixTimeMilliseconds(document["at"].AsInt64),
+                document["who"].IsNull ? null : document["who"].AsString,
+                document["why"].AsString))
+            .OrderByDescending(deletion => deletion.At),
+    ];
+
     /// <summary>Puts everything into the data file, so that the next opening has nothing to recover.</summary>
     public void Dispose() => _database.Dispose();
 
     private static StoreException Damaged(string session) => new($"The database does not hold the session {session} as it was written.");
 
+    /// <summary>Sessions that these lines delete: what is left is the line that says so.</summary>
+    private void TakeOut(IEnumerable<ReadOnlyMemory<byte>> lines)
+    {
+        foreach (var stored in lines.Where(line => EventFormat.IsDeletion(line.Span)).Select(EventFormat.Read))
+        {
+            var deleted = (SessionEvent.Deleted)stored.Event;
+            _sessions.Delete(stored.Session);
+            _events.DeleteMany(Query.And(Query.Between("_id", $"{stored.Session}/", $"{stored.Session}0"), Query.Not("_id", Place(stored))));
+            _deleted.Upsert(new BsonDocument { ["_id"] = stored.Session, ["at"] = stored.At.ToUnixTimeMilliseconds(), ["who"] = deleted.Who, ["why"] = deleted.Why });
+        }
+    }
+
+    private static string Place(StoredEvent stored) => string.Create(CultureInfo.InvariantCulture, $"{stored.Session}/{stored.Sequence:D7}");
+
     private BsonDocument Fold(Dictionary<string, SummaryFold> folds, ReadOnlyMemory<byte> line)
     {
         var stored = EventFormat.Read(line);
-        if (stored.Sequence == 1)
+        if (stored.Event is SessionEvent.Deleted)
+        {
+            folds.Remove(stored.Session);
+        }
+        else if (stored.Sequence == 1)
         {
             folds[stored.Session] = SummaryFold.Of(stored);
         }
@@ -157,7 +191,7 @@ internal sealed class Projection : IDisposable
 
         return new BsonDocument
         {
-            ["_id"] = string.Create(CultureInfo.InvariantCulture, $"{stored.Session}/{stored.Sequence:D7}"),
+            ["_id"] = Place(stored),
             ["line"] = Encoding.UTF8.GetString(line.Span),
         };
     }

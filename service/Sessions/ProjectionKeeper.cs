@@ -100,6 +100,18 @@ internal sealed partial class ProjectionKeeper : IDisposable
         }
     }
 
+    /// <summary>Takes what was deleted out of the journal, and makes the database anew: its file keeps what is deleted in it.</summary>
+    public void Erase(Journal journal)
+    {
+        lock (_gate)
+        {
+            TakeQueue();
+            journal.Erase();
+            _end = journal.End;
+            Rebuild("sessions were deleted");
+        }
+    }
+
     public void Dispose()
     {
         lock (_gate)

@@ -32,6 +32,9 @@ internal abstract record SessionEvent
     public sealed record Reviewed(string Verdict, string? Note, string? Who, int Upon) : SessionEvent;
 
     public sealed record Closed : SessionEvent;
+
+    /// <summary>The session was deleted; this is all that is left of it.</summary>
+    public sealed record Deleted(string? Who, string Why) : SessionEvent;
 }
 
 /// <summary>An event with its place and time, as it stands in the journal.</summary>

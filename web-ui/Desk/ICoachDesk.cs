@@ -39,6 +39,12 @@ public interface ICoachDesk
     /// <summary>Closes a session: it takes no further facts.</summary>
     Task<Answer<SessionView>> Close(string session, string? key = null, CancellationToken cancel = default);
 
+    /// <summary>Deletes sessions for good; that they were deleted, when, by whom and why stays on record.</summary>
+    Task<Answer<IReadOnlyList<Deletion>>> Delete(IReadOnlyList<string> sessions, string? who, string? why, CancellationToken cancel = default);
+
+    /// <summary>What was deleted, the latest first.</summary>
+    Task<Answer<IReadOnlyList<Deletion>>> Deletions(CancellationToken cancel = default);
+
     /// <summary>Everything that was written of a session, in order.</summary>
     Task<Answer<SessionLog>> Log(string session, CancellationToken cancel = default);
 

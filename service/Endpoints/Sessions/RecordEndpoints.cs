@@ -20,6 +20,7 @@ internal static class RecordEndpoints
     public static void MapRecords(this RouteGroupBuilder sessions)
     {
         sessions.MapGet("/", List).Produces<SessionPage>().ProducesProblem(StatusCodes.Status400BadRequest);
+        sessions.MapDelete("/{id}", Delete).Produces<IReadOnlyList<Deletion>>().ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status404NotFound);
         sessions.MapGet("/{id}/events", Events).ProducesProblem(StatusCodes.Status404NotFound);
         sessions.MapGet("/{id}/diagram.svg", Diagram).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
         sessions.MapGet("/{id}/report", Report).ProducesProblem(StatusCodes.Status404NotFound);
@@ -27,6 +28,7 @@ internal static class RecordEndpoints
 
     public static IEndpointRouteBuilder MapFigures(this IEndpointRouteBuilder app)
     {
+        app.MapGet("/api/deletions", Deletions).WithTags("sessions").Produces<IReadOnlyList<Deletion>>();
         app.MapGet("/api/figures", Figures).WithTags("sessions").Produces<Figures>().ProducesProblem(StatusCodes.Status400BadRequest);
         return app;
     }
@@ -57,6 +59,11 @@ internal static class RecordEndpoints
         var page = await desk.List(filter, cancel);
         return page.IsGiven ? Results.Json(page.Value, json[Role.Manager]) : problems.Result(page.Problems);
     }
+
+    private static async Task<IResult> Delete(string id, string? who, string? why, ICoachDesk desk, Problems problems, CancellationToken cancel) =>
+        problems.Result(await desk.Delete([id], who, why, cancel));
+
+    private static async Task<IResult> Deletions(ICoachDesk desk, Problems problems, CancellationToken cancel) => problems.Result(await desk.Deletions(cancel));
 
     private static async Task<IResult> Events(string id, ICoachDesk desk, Problems problems, CancellationToken cancel)
     {

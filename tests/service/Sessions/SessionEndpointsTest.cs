@@ -277,6 +277,28 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
         Assert.Equal(400, status);
     }
 
+    [Fact]
+    public async Task A_deleted_session_is_gone_and_on_record_and_a_reason_is_needed()
+    {
+        var id = await Open();
+        using (var refused = await service.Client.DeleteAsync($"/api/sessions/{id}", TestContext.Current.CancellationToken))
+        {
+            Assert.Equal(System.Net.HttpStatusCode.BadRequest, refused.StatusCode);
+        }
+
+        Assert.Equal(200, (await service.Get($"/api/sessions/{id}")).Status);
+        using (var done = await service.Client.DeleteAsync($"/api/sessions/{id}?who=boss&why=asked%20for", TestContext.Current.CancellationToken))
+        {
+            Assert.True(done.IsSuccessStatusCode);
+        }
+
+        Assert.Equal(404, (await service.Get($"/api/sessions/{id}")).Status);
+        Assert.Equal(404, (await service.PostText($"/api/sessions/{id}/messages", """{"text":"still there?"}""")).Status);
+        var (_, deletions) = await service.Get("/api/deletions");
+        var deletion = Assert.Single(deletions.EnumerateArray(), one => one.GetProperty("id").GetString() == id);
+        Assert.Equal(("boss", "asked for"), (deletion.GetProperty("who").GetString(), deletion.GetProperty("why").GetString()));
+    }
+
     private async Task<string> Open(string? who = null) =>
         (await service.Post("/api/sessions", new { role = "technician", region = "na", who })).GetProperty("id").GetString()!;
 

@@ -183,6 +183,43 @@ public sealed class LocalStoreTest : DataFolderTest
         Assert.Contains("Another WireCoach", refused.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task What_is_deleted_leaves_the_disk_and_a_record_stays_even_when_it_was_cut_short(bool cutShort)
+    {
+        var id = SessionId.New(DateTimeOffset.UtcNow);
+        var others = await Fill(5);
+        await using (var store = Open())
+        {
+            await store.Append([Opened(id, "somebody"), new(id, 2, At, new SessionEvent.FactsTaken([], "a telltale word"))]);
+            await store.Append(others[0] is var first ? [Taken(first[0].Session, first.Count + 1)] : []);
+            await store.Append([new(id, 3, At, new SessionEvent.Deleted("boss", "asked for"))]);
+            Assert.Empty(await store.Events(id));
+            Assert.DoesNotContain((await store.List(new SessionFilter())).Items, item => item.Id == id);
+            if (!cutShort)
+            {
+                await store.Erase();
+            }
+        }
+
+        await using var again = Open();
+        Assert.Equal([new Deletion(id, At, "boss", "asked for")], await again.Deletions());
+        Assert.Empty(await again.Events(id));
+        Assert.Equal(5, (await again.List(new SessionFilter())).Total);
+        Assert.Equal(7, (await again.Events(others[0][0].Session)).Count);
+        await again.Append([Taken(others[1][0].Session, 7)]);
+        await again.DisposeAsync();
+        foreach (var file in Directory.EnumerateFiles(Folder))
+        {
+            Assert.DoesNotContain("telltale", System.Text.Encoding.UTF8.GetString(await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+        }
+
+        await using var third = Open();
+        Assert.Equal(7, (await third.Events(others[1][0].Session)).Count);
+        Assert.Single(await third.Deletions());
+    }
+
     private LocalStore Open() => LocalStore.Open(Folder, TimeProvider.System, NullLogger<LocalStore>.Instance);
 
     private async Task<List<IReadOnlyList<StoredEvent>>> Fill(int sessions)
