@@ -192,9 +192,9 @@ public sealed class LocalStoreTest : DataFolderTest
         var others = await Fill(5);
         await using (var store = Open())
         {
-            await store.Append([Opened(id, "somebody"), new(id, 2, At, new SessionEvent.FactsTaken([], "a telltale word"))]);
-            await store.Append(others[0] is var first ? [Taken(first[0].Session, first.Count + 1)] : []);
-            await store.Append([new(id, 3, At, new SessionEvent.Deleted("boss", "asked for"))]);
+            await store.Append([StoredSessions.Opened(id, "somebody"), new(id, 2, StoredSessions.At, new SessionEvent.FactsTaken([], "a telltale word"))]);
+            await store.Append(others[0] is var first ? [StoredSessions.Taken(first[0].Session, first.Count + 1)] : []);
+            await store.Append([new(id, 3, StoredSessions.At, new SessionEvent.Deleted("boss", "asked for"))]);
             Assert.Empty(await store.Events(id));
             Assert.DoesNotContain((await store.List(new SessionFilter())).Items, item => item.Id == id);
             if (!cutShort)
@@ -204,11 +204,11 @@ public sealed class LocalStoreTest : DataFolderTest
         }
 
         await using var again = Open();
-        Assert.Equal([new Deletion(id, At, "boss", "asked for")], await again.Deletions());
+        Assert.Equal([new Deletion(id, StoredSessions.At, "boss", "asked for")], await again.Deletions());
         Assert.Empty(await again.Events(id));
         Assert.Equal(5, (await again.List(new SessionFilter())).Total);
         Assert.Equal(7, (await again.Events(others[0][0].Session)).Count);
-        await again.Append([Taken(others[1][0].Session, 7)]);
+        await again.Append([StoredSessions.Taken(others[1][0].Session, 7)]);
         await again.DisposeAsync();
         foreach (var file in Directory.EnumerateFiles(Folder))
         {

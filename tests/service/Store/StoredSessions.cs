@@ -8,7 +8,7 @@ namespace WireCoach.Service.Tests.Store;
 /// <summary>Sessions as a store keeps them.</summary>
 internal static class StoredSessions
 {
-    private static DateTimeOffset At { get; } = new(2026, 3, 14, 15, 9, 26, 535, TimeSpan.Zero);
+    public static DateTimeOffset At { get; } = new(2026, 3, 14, 15, 9, 26, 535, TimeSpan.Zero);
 
     public static IReadOnlyList<StoredEvent> New(string who, int events)
     {
