@@ -37,6 +37,21 @@ internal static class InsulationProblems
             yield return new Problem("invalid-fact", "readings", Statement.Of("insulation.no-reading"));
         }
 
+        for (var at = 0; at < input.EarlierMegohms.Count; at++)
+        {
+            if (!(input.EarlierMegohms[at] >= 0 && input.EarlierMegohms[at] <= rule["most-megohms"]))
+            {
+                yield return new Problem("invalid-fact", $"earlierMegohms[{at}]", Statement.Of("insulation.out-of-range",
+                    ("field", $"earlierMegohms[{at}]"), ("value", Units.Text(input.EarlierMegohms[at], "megohm")), ("least", Units.Text(0, "megohm")), ("most", Units.Text(rule["most-megohms"], "megohm"))));
+            }
+        }
+
+        var classes = knowledge.Tables["insulation-classes"];
+        if (input.InsulationClass is { Length: > 0 } letter && classes.Row(letter.Trim()) is null)
+        {
+            yield return new Problem("invalid-fact", "insulationClass", Statement.Of("nameplate.class-unknown", ("letter", letter), ("classes", string.Join(", ", classes.Rows.Select(row => row.Key)))));
+        }
+
         for (var at = 0; at < input.Readings.Count; at++)
         {
             var reading = input.Readings[at];

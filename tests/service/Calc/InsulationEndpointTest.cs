@@ -45,6 +45,8 @@ public sealed class InsulationEndpointTest(ServiceFixture service) : IClassFixtu
     [InlineData("""{"ratedVolts":230,"readings":[null]}""", "readings[0].megohms")]
     [InlineData("""{"ratedVolts":230,"kind":"wooden","readings":[{"megohms":5}]}""", "kind")]
     [InlineData("""{"earthOhms":-1}""", "earthOhms")]
+    [InlineData("""{"ratedVolts":230,"readings":[{"megohms":5}],"earlierMegohms":[9,-1]}""", "earlierMegohms[1]")]
+    [InlineData("""{"ratedVolts":230,"readings":[{"megohms":5}],"insulationClass":"Q"}""", "insulationClass")]
     public async Task A_wrong_body_is_refused_by_its_member(string json, string field)
     {
         var (status, body) = await service.PostText(Path, json);
