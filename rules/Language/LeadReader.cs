@@ -108,10 +108,13 @@ internal sealed class LeadReader
     {
         var token = _scene.Tokens[at];
         return token.Kind == TokenKind.Tag && !IsOther(token) ? (_scene.Span(at, at).ToUpperInvariant(), at)
-            : token.IsWhole && token.Value is >= 1 and <= MostLeads && !BehindPoint(at) ? (token.Text, at)
+            : token.IsWhole && token.Value is >= 1 and <= MostLeads && !BehindPoint(at) ? (ByItsNumber(token.Text), at)
             : letters && token is { Kind: TokenKind.Word, Text.Length: 1 } ? (_scene.Span(at, at), at)
             : null;
     }
+
+    /// <summary>"7" is T7 where the leads carry the printed numbers and none is called just 7.</summary>
+    private string ByItsNumber(string number) => _scene.Leads.FirstOrDefault(lead => lead.Equals($"T{number}", StringComparison.OrdinalIgnoreCase)) ?? number;
 
     private bool BehindPoint(int at) => _scene[at + 1] is { Kind: TokenKind.Word, Glued: true };
 

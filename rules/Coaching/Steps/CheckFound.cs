@@ -1,3 +1,4 @@
+using WireCoach.Rules.Connections;
 using WireCoach.Rules.Connections.Checking;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -74,10 +75,11 @@ internal static class CheckFound
             return null;
         }
 
-        var markings = printed.Select(lead => lead.Marking!).ToHashSet(StringComparer.Ordinal);
+        var named = printed.ToDictionary(lead => lead.Marking!, lead => lead.Tag, StringComparer.Ordinal);
         var fits = work.Knowledge.Layouts.Values
-            .Where(layout => markings.SetEquals(layout.Leads.Select(lead => lead.Marking)) && (work.Phases is not { } phases || (phases == 3) == (layout.Family == "three-phase")))
-            .ToList();
-        return fits.Count == 1 ? (fits[0], printed.ToDictionary(lead => lead.Marking!, lead => lead.Tag, StringComparer.Ordinal)) : null;
+            .Where(layout => layout.Leads.Count == named.Count && (work.Phases is not { } phases || (phases == 3) == (layout.Family == "three-phase")))
+            .Select(layout => (Layout: layout, Tags: LeadTags.ByMarking(layout, named)))
+            .Where(fit => fit.Tags.Count == named.Count).ToList();
+        return fits.Count == 1 ? fits[0] : null;
     }
 }
