@@ -8,24 +8,20 @@ internal sealed class Explanations
     /// <summary>More explanations than this are not looked at: the memory stays bounded and the next reading is chosen from what is left.</summary>
     private const int Most = 12_000;
 
-    /// <summary>Explanations so much weaker than the best are dropped: a natural logarithm.</summary>
-    private const double Far = 18;
-
-    private Explanations(List<Leaf> leaves, bool overflow)
+    private Explanations(Harvest harvest)
     {
-        Overflow = overflow;
-        if (leaves.Count == 0)
+        Overflow = harvest.Overflow;
+        Leaves = harvest.Near();
+        if (Leaves.Count == 0)
         {
-            (Leaves, Probabilities, LogTotal) = ([], [], double.NegativeInfinity);
+            (Probabilities, LogTotal) = ([], double.NegativeInfinity);
             return;
         }
 
-        var best = leaves.Max(leaf => leaf.LogWeight);
-        Leaves = [.. leaves.Where(leaf => leaf.LogWeight > best - Far)];
         var logs = Leaves.Select(leaf => leaf.LogWeight).ToArray();
         LogTotal = Weights.LogSum(logs);
         Probabilities = Array.ConvertAll(logs, log => Math.Exp(log - LogTotal));
-        Best = Leaves[Array.IndexOf(logs, best)];
+        Best = Leaves[Array.IndexOf(logs, logs.Max())];
     }
 
     /// <summary>The explanations, none when the readings do not go together.</summary>
@@ -50,26 +46,17 @@ internal sealed class Explanations
     /// <param name="readings">The readings.</param>
     /// <param name="faults">Whether motors with something the matter are looked at too.</param>
     /// <param name="everyLead">Whether leads that no reading touches are laid out too.</param>
-    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false)
+    /// <param name="least">ln of the weight below which an explanation is of no use.</param>
+    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false, double least = double.NegativeInfinity)
     {
         var plan = new SearchPlan(bench.Leads.Count, readings, everyLead);
-        var leaves = new List<Leaf>();
-        var whole = true;
+        var harvest = new Harvest(bench, Most, least);
         foreach (var state in faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound)
         {
-            whole &= state.Run(plan, bench.Terms, leaves, Most);
+            state.Run(plan, bench.Terms, harvest);
         }
 
-        for (var index = 0; index < leaves.Count; index++)
-        {
-            var extra = bench.Outside(leaves[index]);
-            if (extra != 0)
-            {
-                leaves[index] = leaves[index] with { LogWeight = leaves[index].LogWeight + extra };
-            }
-        }
-
-        return new(leaves, !whole);
+        return new(harvest);
     }
 
     /// <summary>The probability of all explanations of which something holds.</summary>

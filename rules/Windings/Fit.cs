@@ -9,18 +9,23 @@ namespace WireCoach.Rules.Windings;
 internal sealed class Fit
 {
     private const double Ln2Pi = 1.8378770664093453;
+    private const double LongestStep = 1;
 
     private readonly double[][] _formulas;
+    private readonly int[] _only;
+    private readonly double[] _lnFactor;
     private readonly KnownRatio[] _ratios;
     private readonly FitPrior _before;
     private readonly double[] _prior;
     private readonly double[] _mean;
     private readonly double[] _hessian;
     private readonly double[] _step;
+    private readonly double[] _shares;
 
     public Fit(Pattern pattern)
     {
         _formulas = pattern.Formulas;
+        (_only, _lnFactor) = (pattern.OnlyUnknown, pattern.LnFactor);
         _ratios = pattern.Ratios;
         _before = pattern.Before;
         (_prior, _mean) = (_before.Matrix, _before.Mean);
@@ -28,6 +33,7 @@ internal sealed class Fit
         Values = new double[Size];
         _hessian = new double[Size * Size];
         _step = new double[Size];
+        _shares = new double[Size];
     }
 
     /// <summary>How many unknowns there are.</summary>
@@ -57,10 +63,10 @@ internal sealed class Fit
         var determinant = 0.0;
         for (var round = 0; round < 12; round++)
         {
-            determinant = Step(count, formulas, lnOhms, lnErrors, out var moved);
-            if (moved < 1e-4)
+            determinant = Step(count, formulas, lnOhms, lnErrors, out var moved, out var plain);
+            if (moved < 1e-4 || (plain && moved < LongestStep))
             {
-                break;
+                break; // Where each reading is one unknown the first step is exact.
             }
         }
 
@@ -68,19 +74,22 @@ internal sealed class Fit
     }
 
     /// <summary>The ln of what a formula gives for the fitted unknowns.</summary>
-    public double LnPredicted(int formula) => LnSum(_formulas[formula]);
+    public double LnPredicted(int formula) => _only[formula] is var only and >= 0 ? Values[only] + _lnFactor[formula] : LnSum(_formulas[formula]);
 
     private void Start(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms)
     {
         Array.Copy(_mean, Values, Size);
         for (var reading = 0; reading < count; reading++)
         {
-            var factors = _formulas[formulas[reading]];
-            for (var unknown = 0; unknown < Size; unknown++)
+            if (_only[formulas[reading]] < 0)
             {
-                if (factors[unknown] > 0)
+                var factors = _formulas[formulas[reading]];
+                for (var unknown = 0; unknown < Size; unknown++)
                 {
-                    Values[unknown] = Math.Min(Values[unknown], lnOhms[reading] - Math.Log(factors[unknown]));
+                    if (factors[unknown] > 0)
+                    {
+                        Values[unknown] = Math.Min(Values[unknown], lnOhms[reading] - Math.Log(factors[unknown]));
+                    }
                 }
             }
         }
@@ -88,36 +97,16 @@ internal sealed class Fit
         // A formula of one unknown says it outright, so it overrules the guesses from sums.
         for (var reading = 0; reading < count; reading++)
         {
-            var factors = _formulas[formulas[reading]];
-            var only = Only(factors);
-            if (only >= 0)
+            if (_only[formulas[reading]] is var only and >= 0)
             {
-                Values[only] = lnOhms[reading] - Math.Log(factors[only]);
+                Values[only] = lnOhms[reading] - _lnFactor[formulas[reading]];
             }
         }
     }
 
-    private static int Only(double[] factors)
+    private double Step(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors, out double moved, out bool plain)
     {
-        var only = -1;
-        for (var unknown = 0; unknown < factors.Length; unknown++)
-        {
-            if (factors[unknown] > 0)
-            {
-                if (only >= 0)
-                {
-                    return -1;
-                }
-
-                only = unknown;
-            }
-        }
-
-        return only;
-    }
-
-    private double Step(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors, out double moved)
-    {
+        plain = true;
         Array.Copy(_prior, _hessian, _prior.Length);
         for (var row = 0; row < Size; row++)
         {
@@ -128,25 +117,18 @@ internal sealed class Fit
             }
         }
 
-        Span<double> shares = stackalloc double[Size];
         for (var reading = 0; reading < count; reading++)
         {
-            var factors = _formulas[formulas[reading]];
-            var predicted = LnSum(factors);
             var weight = 1 / (lnErrors[reading] * lnErrors[reading]);
-            for (var unknown = 0; unknown < Size; unknown++)
+            if (_only[formulas[reading]] is var only and >= 0)
             {
-                shares[unknown] = factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown] - predicted) : 0;
+                _step[only] += weight * (lnOhms[reading] - Values[only] - _lnFactor[formulas[reading]]);
+                _hessian[(only * Size) + only] += weight;
+                continue;
             }
 
-            for (var row = 0; row < Size; row++)
-            {
-                _step[row] += weight * shares[row] * (lnOhms[reading] - predicted);
-                for (var column = 0; column < Size; column++)
-                {
-                    _hessian[(row * Size) + column] += weight * shares[row] * shares[column];
-                }
-            }
+            plain = false;
+            Sum(_formulas[formulas[reading]], lnOhms[reading], weight);
         }
 
         var determinant = FitPrior.Factor(_hessian, Size);
@@ -154,12 +136,31 @@ internal sealed class Fit
         moved = 0;
         for (var unknown = 0; unknown < Size; unknown++)
         {
-            var by = Math.Clamp(_step[unknown], -1, 1);
+            var by = Math.Clamp(_step[unknown], -LongestStep, LongestStep);
             Values[unknown] += by;
             moved = Math.Max(moved, Math.Abs(by));
         }
 
         return determinant;
+    }
+
+    /// <summary>What a reading adds that is a sum of several unknowns.</summary>
+    private void Sum(double[] factors, double lnOhms, double weight)
+    {
+        var predicted = LnSum(factors);
+        for (var unknown = 0; unknown < Size; unknown++)
+        {
+            _shares[unknown] = factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown] - predicted) : 0;
+        }
+
+        for (var row = 0; row < Size; row++)
+        {
+            _step[row] += weight * _shares[row] * (lnOhms - predicted);
+            for (var column = 0; column < Size; column++)
+            {
+                _hessian[(row * Size) + column] += weight * _shares[row] * _shares[column];
+            }
+        }
     }
 
     private double Misfit(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
@@ -175,7 +176,7 @@ internal sealed class Fit
 
         for (var reading = 0; reading < count; reading++)
         {
-            var off = (lnOhms[reading] - LnSum(_formulas[formulas[reading]])) / lnErrors[reading];
+            var off = (lnOhms[reading] - LnPredicted(formulas[reading])) / lnErrors[reading];
             Worst = Math.Max(Worst, Math.Abs(off));
             sum += (off * off) + Ln2Pi + (2 * Math.Log(lnErrors[reading]));
         }

@@ -16,12 +16,13 @@ internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight,
 internal sealed class Search
 {
     private const double Hopeless = 4.5;
+    private const double Rounding = 1e-3;
     private const double Least = 0.03;
+    private static readonly double[] Ln = [.. Enumerable.Range(0, 64).Select(count => Math.Log(count))];
 
     private SearchPlan _plan = SearchPlan.Nothing;
     private SearchTerms _terms = SearchTerms.Nothing;
-    private List<Leaf> _leaves = [];
-    private int _most;
+    private Harvest? _harvest;
     private readonly int[] _terminalOf;
     private readonly int[] _usedMask;
     private readonly int[] _freeOfClass;
@@ -29,6 +30,8 @@ internal sealed class Search
     private readonly Measured?[] _said;
     private readonly int[] _saidAt;
     private readonly double[] _saidLn;
+    private readonly double[] _weightOf;
+    private readonly double[] _sumOf;
     private int[] _formulas = [];
     private double[] _lnOhms = [];
     private double[] _lnErrors = [];
@@ -48,6 +51,8 @@ internal sealed class Search
         _said = new Measured?[pattern.Unknowns.Length];
         _saidAt = new int[_said.Length];
         _saidLn = new double[_said.Length];
+        _weightOf = new double[_said.Length + pattern.Formulas.Length];
+        _sumOf = new double[_weightOf.Length];
     }
 
     /// <summary>The pattern.</summary>
@@ -56,10 +61,10 @@ internal sealed class Search
     /// <summary>ln of its weight in this identification.</summary>
     public double LogPrior { get; }
 
-    /// <summary>Adds all ways to lay the leads on the pattern; <see langword="false"/> when there are more than may be looked at.</summary>
-    public bool Run(SearchPlan plan, SearchTerms terms, List<Leaf> leaves, int most)
+    /// <summary>Adds all ways to lay the leads on the pattern, until there are more than may be looked at.</summary>
+    public void Run(SearchPlan plan, SearchTerms terms, Harvest harvest)
     {
-        (_plan, _terms, _leaves, _most) = (plan, terms, leaves, most);
+        (_plan, _terms, _harvest) = (plan, terms, harvest);
         if (_formulas.Length < plan.Readings.Count)
         {
             _formulas = new int[plan.Readings.Count];
@@ -67,8 +72,10 @@ internal sealed class Search
             _lnErrors = new double[plan.Readings.Count];
         }
 
-        return Place(0, LogPrior);
+        Place(0, LogPrior);
     }
+
+    private static double LnOf(int count) => count < Ln.Length ? Ln[count] : Math.Log(count);
 
     private bool Place(int depth, double log)
     {
@@ -78,7 +85,7 @@ internal sealed class Search
         }
 
         // Among all n! assignments the next lead takes each free terminal equally often.
-        log -= Math.Log(Pattern.Count - depth);
+        log -= LnOf(Pattern.Count - depth);
         var seen = 0L;
         foreach (var block in Pattern.Blocks)
         {
@@ -97,7 +104,7 @@ internal sealed class Search
 
             foreach (var (place, size) in block.Orbits(mask))
             {
-                if (!Try(depth, block, place, log + Math.Log(size * copies)))
+                if (!Try(depth, block, place, log + LnOf(size * copies)))
                 {
                     return false;
                 }
@@ -200,9 +207,40 @@ internal sealed class Search
             }
         }
 
+        if (_harvest!.Drops(log + AtMost(count)))
+        {
+            return true;
+        }
+
         log += _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors) + Mistaken();
-        _leaves.Add(new(Pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
-        return _leaves.Count < _most;
+        return _harvest.Drops(log) || _harvest.Add(new(Pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
+    }
+
+    /// <summary>What the figures can add at most: as if nothing were known beforehand, so that only figures of one and the same thing can stand against each other.</summary>
+    private double AtMost(int count)
+    {
+        Array.Clear(_weightOf);
+        Array.Clear(_sumOf);
+        var (most, squares) = (0.0, 0.0);
+        for (var reading = 0; reading < count; reading++)
+        {
+            var formula = _formulas[reading];
+            var only = Pattern.OnlyUnknown[formula];
+            var at = only < 0 ? _said.Length + formula : only;
+            var ln = _lnOhms[reading] - (only < 0 ? 0 : Pattern.LnFactor[formula]);
+            var weight = 1 / (_lnErrors[reading] * _lnErrors[reading]);
+            _weightOf[at] += weight;
+            _sumOf[at] += weight * ln;
+            squares += weight * ln * ln;
+            most += SearchTerms.LogOfPeak(_lnErrors[reading]);
+        }
+
+        for (var at = 0; at < _weightOf.Length; at++)
+        {
+            squares -= _weightOf[at] > 0 ? _sumOf[at] * _sumOf[at] / _weightOf[at] : 0;
+        }
+
+        return most - (0.5 * squares) + Rounding;
     }
 }
 
@@ -225,6 +263,10 @@ internal sealed class SearchTerms
         _kickSeen = Math.Log(kickSeen);
         _kickMissed = Math.Log(1 - kickSeen);
     }
+
+    /// <summary>ln of the density in the middle of a bell.</summary>
+    /// <param name="deviation">Its deviation.</param>
+    public static double LogOfPeak(double deviation) => -Math.Log(deviation) - LnRoot2Pi;
 
     /// <summary>ln of the density of a mistaken figure's logarithm.</summary>
     /// <param name="off">How far it is from what is really there, as a logarithm; <see langword="null"/> where there is nothing.</param>

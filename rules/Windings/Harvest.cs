@@ -1,0 +1,39 @@
+namespace WireCoach.Rules.Windings;
+
+/// <summary>Gathers the explanations of a search and knows how weak one may be before it need not be looked at.</summary>
+/// <param name="bench">The patterns in question.</param>
+/// <param name="most">More explanations than this are not kept: the memory stays bounded.</param>
+/// <param name="least">ln of the weight below which an explanation is of no use.</param>
+internal sealed class Harvest(Bench bench, int most, double least)
+{
+    /// <summary>Explanations so much weaker than the best are dropped: a natural logarithm.</summary>
+    private const double Far = 18;
+
+    private double _best = double.NegativeInfinity;
+
+    public List<Leaf> Leaves { get; } = [];
+
+    /// <summary>Whether there were more than could be kept.</summary>
+    public bool Overflow { get; private set; }
+
+    /// <summary>Whether an explanation of at most this weight will be dropped in any case.</summary>
+    public bool Drops(double logWeight) => logWeight < least || logWeight < _best - Far;
+
+    /// <summary>Keeps an explanation; <see langword="false"/> when there is no room for more.</summary>
+    public bool Add(Leaf leaf)
+    {
+        var extra = bench.Outside(leaf);
+        var weighed = extra == 0 ? leaf : leaf with { LogWeight = leaf.LogWeight + extra };
+        if (!Drops(weighed.LogWeight))
+        {
+            _best = Math.Max(_best, weighed.LogWeight);
+            Leaves.Add(weighed);
+        }
+
+        Overflow |= Leaves.Count >= most;
+        return !Overflow;
+    }
+
+    /// <summary>The kept explanations that are not far behind the best.</summary>
+    public IReadOnlyList<Leaf> Near() => Leaves.TrueForAll(leaf => leaf.LogWeight > _best - Far) ? Leaves : [.. Leaves.Where(leaf => leaf.LogWeight > _best - Far)];
+}
