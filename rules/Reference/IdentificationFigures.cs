@@ -74,8 +74,8 @@ public sealed record IdentificationFigures
     /// <summary>The same where no two windings are alike, so that each role rests on a single reading; a probability.</summary>
     public required Judgement SlipTurnsLoneRoles { get; init; }
 
-    /// <summary>How likely a motor of another kind with something the matter may be before windings are no longer called by their roles; a probability.</summary>
-    public required Judgement FaultTurnsRoles { get; init; }
+    /// <summary>How likely a single slip in a motor with something the matter may turn one winding of the same layout into another before the reading is taken again; a probability.</summary>
+    public required Judgement SlipAndFaultTurnRoles { get; init; }
 }
 
 /// <summary>A figure with the place it comes from.</summary>

@@ -50,8 +50,23 @@ internal sealed class Explanations
     public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false, double least = double.NegativeInfinity)
     {
         var plan = new SearchPlan(bench.Leads.Count, readings, everyLead);
-        var harvest = new Harvest(bench, Most, least);
+        var harvest = new Harvest(bench, Most, least, []);
         foreach (var state in faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound)
+        {
+            state.Run(plan, bench.Terms, harvest);
+        }
+
+        return new(harvest);
+    }
+
+    /// <summary>These explanations and those with something the matter.</summary>
+    /// <param name="bench">The patterns in question.</param>
+    /// <param name="readings">The readings that these are of; they touch every lead.</param>
+    public Explanations WithFaults(Bench bench, IReadOnlyList<Measured> readings)
+    {
+        var plan = new SearchPlan(bench.Leads.Count, readings, everyLead: true);
+        var harvest = new Harvest(bench, Most, double.NegativeInfinity, Leaves);
+        foreach (var state in bench.Faulty)
         {
             state.Run(plan, bench.Terms, harvest);
         }

@@ -8,8 +8,8 @@ namespace WireCoach.Rules.Windings;
 /// </remarks>
 internal sealed class Fit
 {
-    private const double Ln2Pi = 1.8378770664093453;
     private const double LongestStep = 1;
+    private const double Close = 5e-3; // the next step would be its square, which is small against the error of any meter
 
     private readonly double[][] _formulas;
     private readonly int[] _only;
@@ -21,6 +21,7 @@ internal sealed class Fit
     private readonly double[] _hessian;
     private readonly double[] _step;
     private readonly double[] _shares;
+    private readonly bool[] _guessed;
 
     public Fit(Pattern pattern)
     {
@@ -34,6 +35,7 @@ internal sealed class Fit
         _hessian = new double[Size * Size];
         _step = new double[Size];
         _shares = new double[Size];
+        _guessed = new bool[Size];
     }
 
     /// <summary>How many unknowns there are.</summary>
@@ -45,7 +47,7 @@ internal sealed class Fit
     /// <summary>The greatest distance of a reading from what the fit predicts, in standard deviations, after the last fit.</summary>
     public double Worst { get; private set; }
 
-    /// <summary>ln of the density of the readings' logarithms.</summary>
+    /// <summary>ln of the density of the readings' logarithms against that of figures that are just right and of which nothing else was known.</summary>
     /// <param name="count">How many readings.</param>
     /// <param name="formulas">The formula of each.</param>
     /// <param name="lnOhms">The logarithm of each.</param>
@@ -64,7 +66,7 @@ internal sealed class Fit
         for (var round = 0; round < 12; round++)
         {
             determinant = Step(count, formulas, lnOhms, lnErrors, out var moved, out var plain);
-            if (moved < 1e-4 || (plain && moved < LongestStep))
+            if (moved < Close || (plain && moved < LongestStep))
             {
                 break; // Where each reading is one unknown the first step is exact.
             }
@@ -79,18 +81,12 @@ internal sealed class Fit
     private void Start(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms)
     {
         Array.Copy(_mean, Values, Size);
+        _guessed.AsSpan().Clear();
         for (var reading = 0; reading < count; reading++)
         {
             if (_only[formulas[reading]] < 0)
             {
-                var factors = _formulas[formulas[reading]];
-                for (var unknown = 0; unknown < Size; unknown++)
-                {
-                    if (factors[unknown] > 0)
-                    {
-                        Values[unknown] = Math.Min(Values[unknown], lnOhms[reading] - Math.Log(factors[unknown]));
-                    }
-                }
+                Guess(_before.Shares[formulas[reading]], lnOhms[reading]);
             }
         }
 
@@ -100,6 +96,20 @@ internal sealed class Fit
             if (_only[formulas[reading]] is var only and >= 0)
             {
                 Values[only] = lnOhms[reading] - _lnFactor[formulas[reading]];
+            }
+        }
+    }
+
+    /// <summary>Splits a sum as it would be split if all were as usual.</summary>
+    private void Guess(double[] lnShares, double lnOhms)
+    {
+        for (var unknown = 0; unknown < Size; unknown++)
+        {
+            if (!double.IsNegativeInfinity(lnShares[unknown]))
+            {
+                var guess = lnOhms + lnShares[unknown];
+                Values[unknown] = _guessed[unknown] ? Math.Min(Values[unknown], guess) : guess;
+                _guessed[unknown] = true;
             }
         }
     }
@@ -178,7 +188,7 @@ internal sealed class Fit
         {
             var off = (lnOhms[reading] - LnPredicted(formulas[reading])) / lnErrors[reading];
             Worst = Math.Max(Worst, Math.Abs(off));
-            sum += (off * off) + Ln2Pi + (2 * Math.Log(lnErrors[reading]));
+            sum += off * off;
         }
 
         return sum;

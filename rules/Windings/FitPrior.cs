@@ -27,6 +27,7 @@ internal sealed class FitPrior
         var factored = (double[])Matrix.Clone();
         LogDeterminant = Factor(factored, _size);
         Mean = Solved(factored, pull, _size);
+        Shares = Array.ConvertAll(pattern.Formulas, UsualShares);
     }
 
     /// <summary>The inverse of the covariance of the unknowns' logarithms, row by row.</summary>
@@ -38,8 +39,17 @@ internal sealed class FitPrior
     /// <summary>ln of the determinant of <see cref="Matrix"/>.</summary>
     public double LogDeterminant { get; }
 
+    /// <summary>By formula: ln of the usual share of each unknown in the sum, its factor taken off.</summary>
+    public double[][] Shares { get; }
+
     /// <summary>Unknowns whose usual range is a limit.</summary>
     public (int Unknown, Unknown Usual)[] Narrow { get; }
+
+    private double[] UsualShares(double[] factors)
+    {
+        var whole = Math.Log(Math.Max(factors.Select((factor, unknown) => factor > 0 ? factor * Math.Exp(Mean[unknown]) : 0).Sum(), 1e-12));
+        return [.. factors.Select((factor, unknown) => factor > 0 ? Mean[unknown] - whole : double.NegativeInfinity)];
+    }
 
     private void Bell(double[] pull, int of, int to, double low, double high, double tail)
     {

@@ -4,14 +4,15 @@ namespace WireCoach.Rules.Windings;
 /// <param name="bench">The patterns in question.</param>
 /// <param name="most">More explanations than this are not kept: the memory stays bounded.</param>
 /// <param name="least">ln of the weight below which an explanation is of no use.</param>
-internal sealed class Harvest(Bench bench, int most, double least)
+/// <param name="found">Explanations that were found before.</param>
+internal sealed class Harvest(Bench bench, int most, double least, IReadOnlyList<Leaf> found)
 {
     /// <summary>Explanations so much weaker than the best are dropped: a natural logarithm.</summary>
     private const double Far = 18;
 
-    private double _best = double.NegativeInfinity;
+    private double _best = found.Select(leaf => leaf.LogWeight).DefaultIfEmpty(double.NegativeInfinity).Max();
 
-    public List<Leaf> Leaves { get; } = [];
+    public List<Leaf> Leaves { get; } = [.. found];
 
     /// <summary>Whether there were more than could be kept.</summary>
     public bool Overflow { get; private set; }

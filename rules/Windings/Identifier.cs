@@ -14,12 +14,17 @@ namespace WireCoach.Rules.Windings;
 public sealed class Identifier
 {
     private readonly TradeKnowledge _knowledge;
+    private const int UsuallyRemembered = 512;
+
     private readonly PatternBook _patterns;
+    private readonly RecentIdentifications _recent;
 
     /// <summary>An identifier for the layouts of the given knowledge.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
-    public Identifier(TradeKnowledge knowledge)
+    /// <param name="remembered">How many findings are kept, so that the same readings are not searched again.</param>
+    public Identifier(TradeKnowledge knowledge, int remembered = UsuallyRemembered)
     {
+        _recent = new(remembered);
         _knowledge = knowledge;
         _patterns = new(knowledge);
     }
@@ -35,6 +40,11 @@ public sealed class Identifier
             return Answer<Identification>.Refused(problems);
         }
 
+        return Answer<Identification>.Given(_recent.Of(input, () => Find(input)));
+    }
+
+    private Identification Find(IdentificationInput input)
+    {
         var meter = new MeterModel(_knowledge.Identification, input.Meter);
         var between = new List<Measured>();
         for (var index = 0; index < input.Readings.Count; index++)

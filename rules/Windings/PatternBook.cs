@@ -41,7 +41,8 @@ internal sealed class PatternBook
             }
         }
 
-        return new([.. sound], [.. faulty]);
+        // What needs few unknowns is tried first: it is soon fitted and shows how well the readings can be explained at all.
+        return new([.. sound.OrderBy(pattern => pattern.Unknowns.Length)], [.. faulty.OrderBy(pattern => pattern.Unknowns.Length)]);
     }
 
     private IEnumerable<Layout> Forms(int leads)

@@ -17,6 +17,7 @@ internal sealed class Search
 {
     private const double Hopeless = 4.5;
     private const double Rounding = 1e-3;
+    private const double Slack = 2; // what the approximation of the fit may be off
     private const double Least = 0.03;
     private static readonly double[] Ln = [.. Enumerable.Range(0, 64).Select(count => Math.Log(count))];
 
@@ -30,6 +31,7 @@ internal sealed class Search
     private readonly Measured?[] _said;
     private readonly int[] _saidAt;
     private readonly double[] _saidLn;
+    private readonly bool _hasSums;
     private readonly double[] _weightOf;
     private readonly double[] _sumOf;
     private int[] _formulas = [];
@@ -51,6 +53,7 @@ internal sealed class Search
         _said = new Measured?[pattern.Unknowns.Length];
         _saidAt = new int[_said.Length];
         _saidLn = new double[_said.Length];
+        _hasSums = Array.Exists(pattern.OnlyUnknown, only => only < 0);
         _weightOf = new double[_said.Length + pattern.Formulas.Length];
         _sumOf = new double[_weightOf.Length];
     }
@@ -65,11 +68,11 @@ internal sealed class Search
     public void Run(SearchPlan plan, SearchTerms terms, Harvest harvest)
     {
         (_plan, _terms, _harvest) = (plan, terms, harvest);
-        if (_formulas.Length < plan.Readings.Count)
+        if (_formulas.Length < plan.Readings.Length)
         {
-            _formulas = new int[plan.Readings.Count];
-            _lnOhms = new double[plan.Readings.Count];
-            _lnErrors = new double[plan.Readings.Count];
+            _formulas = new int[plan.Readings.Length];
+            _lnOhms = new double[plan.Readings.Length];
+            _lnErrors = new double[plan.Readings.Length];
         }
 
         Place(0, LogPrior);
@@ -82,6 +85,11 @@ internal sealed class Search
         if (depth == _plan.Order.Length)
         {
             return AddLeaf(log);
+        }
+
+        if (IsLost(depth, log))
+        {
+            return true;
         }
 
         // Among all n! assignments the next lead takes each free terminal equally often.
@@ -193,35 +201,47 @@ internal sealed class Search
         return log;
     }
 
-    private bool AddLeaf(double log)
+    /// <summary>Whether the leads laid so far already go so badly with their figures that the rest cannot mend it.</summary>
+    private bool IsLost(int depth, double log) =>
+        _hasSums && _plan.Tells[depth] && depth + 2 <= _plan.Order.Length
+        && _harvest!.Drops(log + _fit.LogEvidence(Gather(_plan.Laid[depth]), _formulas, _lnOhms, _lnErrors) + _plan.Peaks + Slack);
+
+    private int Gather(Measured[] readings)
     {
         var count = 0;
-        foreach (var reading in _plan.Readings)
+        foreach (var reading in readings)
         {
-            if (reading.Showed == Showed.Ohms && Pattern.Links[_terminalOf[reading.First]][_terminalOf[reading.Second]] == Link.Ohms)
+            var (first, second) = (_terminalOf[reading.First], _terminalOf[reading.Second]);
+            if (reading.Showed == Showed.Ohms && Pattern.Links[first][second] == Link.Ohms)
             {
-                _formulas[count] = Pattern.Formula[_terminalOf[reading.First]][_terminalOf[reading.Second]];
+                _formulas[count] = Pattern.Formula[first][second];
                 _lnOhms[count] = reading.LnOhms;
                 _lnErrors[count] = reading.LnError;
                 count++;
             }
         }
 
-        if (_harvest!.Drops(log + AtMost(count)))
+        return count;
+    }
+
+    private bool AddLeaf(double log)
+    {
+        var count = Gather(_plan.Readings);
+        if (_harvest!.Drops(log + _plan.Peaks - AtLeast(count)))
         {
             return true;
         }
 
-        log += _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors) + Mistaken();
+        log += _plan.Peaks + _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors) + Mistaken();
         return _harvest.Drops(log) || _harvest.Add(new(Pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
     }
 
-    /// <summary>What the figures can add at most: as if nothing were known beforehand, so that only figures of one and the same thing can stand against each other.</summary>
-    private double AtMost(int count)
+    /// <summary>What the figures cost at least: only figures of one and the same thing are held against each other.</summary>
+    private double AtLeast(int count)
     {
         Array.Clear(_weightOf);
         Array.Clear(_sumOf);
-        var (most, squares) = (0.0, 0.0);
+        var squares = 0.0;
         for (var reading = 0; reading < count; reading++)
         {
             var formula = _formulas[reading];
@@ -232,7 +252,6 @@ internal sealed class Search
             _weightOf[at] += weight;
             _sumOf[at] += weight * ln;
             squares += weight * ln * ln;
-            most += SearchTerms.LogOfPeak(_lnErrors[reading]);
         }
 
         for (var at = 0; at < _weightOf.Length; at++)
@@ -240,7 +259,7 @@ internal sealed class Search
             squares -= _weightOf[at] > 0 ? _sumOf[at] * _sumOf[at] / _weightOf[at] : 0;
         }
 
-        return most - (0.5 * squares) + Rounding;
+        return (0.5 * squares) - Rounding;
     }
 }
 
@@ -292,28 +311,41 @@ internal sealed class SearchPlan
 
     public SearchPlan(int leads, IReadOnlyList<Measured> readings, bool everyLead)
     {
-        Leads = leads;
-        Readings = readings;
+        Readings = [.. readings];
         Order = InOrder(leads, readings, everyLead);
         Checks = new Measured[Order.Length][];
+        Laid = new Measured[Order.Length][];
+        Tells = new bool[Order.Length];
+        Peaks = Readings.Where(IsFigure).Sum(reading => SearchTerms.LogOfPeak(reading.LnError));
         var placed = new bool[leads];
         for (var depth = 0; depth < Order.Length; depth++)
         {
+            Laid[depth] = depth == 0 ? [] : [.. Laid[depth - 1], .. Checks[depth - 1].Where(IsFigure)];
+            Tells[depth] = depth > 0 && Laid[depth].Length > 1 && Laid[depth].Length > Laid[depth - 1].Length;
             var lead = Order[depth];
             Checks[depth] = [.. readings.Where(reading => reading.Touches(lead) && placed[reading.First == lead ? reading.Second : reading.First])];
             placed[lead] = true;
         }
+
+        static bool IsFigure(Measured reading) => reading.Showed == Showed.Ohms;
     }
 
-    public int Leads { get; }
-
-    public IReadOnlyList<Measured> Readings { get; }
+    public Measured[] Readings { get; }
 
     /// <summary>Leads that conduct come first, side by side, so that a wrong start is dropped soon.</summary>
     public int[] Order { get; }
 
     /// <summary>By place in the order: the readings of that lead against earlier ones.</summary>
     public Measured[][] Checks { get; }
+
+    /// <summary>By place in the order: the figures between leads before it.</summary>
+    public Measured[][] Laid { get; }
+
+    /// <summary>By place in the order: whether the lead before it brought a figure that can stand against others.</summary>
+    public bool[] Tells { get; }
+
+    /// <summary>ln of the density of figures that are all just right.</summary>
+    public double Peaks { get; }
 
     private static int[] InOrder(int leads, IReadOnlyList<Measured> readings, bool everyLead)
     {

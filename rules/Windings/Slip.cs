@@ -12,16 +12,21 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
     private const double KickImagined = 0.02;
 
     /// <summary>Each reading taken for a slip in turn; a reading that was taken twice with one result is none.</summary>
-    public static IReadOnlyList<Slip> Each(Bench bench, IReadOnlyList<Measured> readings, bool faults)
+    /// <param name="bench">The patterns in question.</param>
+    /// <param name="readings">The readings.</param>
+    /// <param name="faults">Whether motors with something the matter are looked at too.</param>
+    /// <param name="least">ln of the weight below which an explanation with a slip in it is of no use.</param>
+    public static IReadOnlyList<Slip> Each(Bench bench, IReadOnlyList<Measured> readings, bool faults, double least)
     {
         var slips = new List<Slip>();
         foreach (var reading in readings.Where(reading => !Confirmed(bench, readings, reading)))
         {
+            var cost = LogCost(bench, reading);
             var doubted = reading with { Showed = reading.Showed == Showed.Open ? Showed.NotOpen : Showed.Anything, Mistaken = reading.Showed == Showed.Ohms };
-            var rest = Explanations.Of(bench, [.. readings.Select(other => other == reading ? doubted : other)], faults, everyLead: true);
+            var rest = Explanations.Of(bench, [.. readings.Select(other => other == reading ? doubted : other)], faults, everyLead: true, least - cost);
             if (rest.Any)
             {
-                slips.Add(new(reading, rest, rest.LogTotal + LogCost(bench, reading)));
+                slips.Add(new(reading, rest, rest.LogTotal + cost));
             }
         }
 

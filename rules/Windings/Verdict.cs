@@ -11,6 +11,9 @@ internal sealed class Verdict
 
     private const double LeastBits = 0.01;
 
+    /// <summary>ln of a share that counts for nothing.</summary>
+    private const double LnOfNothing = -18;
+
     /// <summary>Above this share nothing is the matter as far as ohms can show: faults that no reading could show keep their small shares for ever.</summary>
     private const double MostlySound = 0.75;
 
@@ -41,7 +44,7 @@ internal sealed class Verdict
             return Asking(sound);
         }
 
-        var all = Explanations.Of(_bench, _readings, faults: true, everyLead);
+        var all = everyLead ? sound.WithFaults(_bench, _readings) : Explanations.Of(_bench, _readings, faults: true);
         return Slipped(all, everyLead) ?? (everyLead && all.Any ? Whole(all) : all.Any ? Asking(all) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits")));
     }
 
@@ -53,7 +56,7 @@ internal sealed class Verdict
             return null;
         }
 
-        var slips = Slip.Each(_bench, _readings, faults: !everyLead || !all.Any);
+        var slips = Slip.Each(_bench, _readings, faults: !everyLead || !all.Any, all.LogTotal + LnOfNothing);
         var odds = Slip.LogTotal(slips) - all.LogTotal;
         if (slips.Count == 0 || (all.Any && odds <= 0))
         {
@@ -153,22 +156,7 @@ internal sealed class Verdict
 
         return Troubled(all, best, share, Give, faults)
             ?? (faults.Count > 0 ? Give(IdentificationStatus.Faulty) : null)
-            ?? (share >= _bench.Figures.Enough.Value && TurnedByFault(all, roles, role) > _bench.Figures.FaultTurnsRoles.Value
-                ? Give(IdentificationStatus.CannotTell, Statement.Of("windings.sound-or-faulty"))
-                : null)
-            ?? Settled(all, best, role, share, windings, Give);
-    }
-
-    /// <summary>How likely it is that something is the matter and that the windings have other roles than they would have in a sound motor.</summary>
-    private static double TurnedByFault(Explanations all, string[] roles, string role)
-    {
-        var turned = 0.0;
-        for (var index = 0; index < roles.Length; index++)
-        {
-            turned += roles[index] != role && !all.Leaves[index].Pattern.Condition.IsWhole ? all.Probabilities[index] : 0;
-        }
-
-        return turned;
+            ?? Settled(all, best, share, windings, Give);
     }
 
     /// <summary>A reading that would still tell something, or on which an explanation rests without having been taken.</summary>
@@ -216,7 +204,7 @@ internal sealed class Verdict
 
     /// <summary>Nothing is the matter: identified, if nothing stands against it.</summary>
     private Identification Settled(
-        Explanations all, Leaf best, string role, double share, IReadOnlyList<Winding> windings, Func<IdentificationStatus, Statement[], Identification> give)
+        Explanations all, Leaf best, double share, IReadOnlyList<Winding> windings, Func<IdentificationStatus, Statement[], Identification> give)
     {
         if (share < _bench.Figures.Enough.Value)
         {
@@ -228,7 +216,7 @@ internal sealed class Verdict
             return give(IdentificationStatus.CannotTell, [against]);
         }
 
-        if (SlipThatTurns(all, role, best.Pattern) is { } doubtful)
+        if (new SlipGuard(_bench, _readings).Turns(all, best) is { } doubtful && Readable(doubtful.First, doubtful.Second))
         {
             return give(IdentificationStatus.NeedsReading, []) with
             {
@@ -244,43 +232,6 @@ internal sealed class Verdict
 
         return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning))]);
     }
-
-    /// <summary>The reading whose mistake would most easily have turned one winding into another; <see langword="null"/> when none would.</summary>
-    private Measured? SlipThatTurns(Explanations all, string role, Pattern pattern)
-    {
-        var layout = pattern.Layout.Id;
-        var bound = (HasLikeWindings(pattern) ? _bench.Figures.SlipTurnsRoles : _bench.Figures.SlipTurnsLoneRoles).Value;
-        var (near, any) = (0.0, 0.0);
-        Measured? worst = null;
-        var most = 0.0;
-        foreach (var slip in Slip.Each(_bench, _readings, faults: false))
-        {
-            var scale = Math.Exp(slip.LogWeight - slip.Rest.LogTotal + slip.Rest.LogTotal - all.LogTotal);
-            var (turnedNear, turned) = (0.0, 0.0);
-            for (var index = 0; index < slip.Rest.Leaves.Count; index++)
-            {
-                var leaf = slip.Rest.Leaves[index];
-                if (slip.Rest.Probabilities[index] * scale > 1e-8 && RoleKeys.Of(leaf) != role)
-                {
-                    turned += slip.Rest.Probabilities[index] * scale;
-                    turnedNear += leaf.Pattern.Layout.Id == layout ? slip.Rest.Probabilities[index] * scale : 0;
-                }
-            }
-
-            (near, any) = (near + turnedNear, any + turned);
-            var weight = (turnedNear / bound) + (turned / (1 - _bench.Figures.Enough.Value));
-            if (weight > most)
-            {
-                (most, worst) = (weight, slip.Reading);
-            }
-        }
-
-        return (near > bound || any > 1 - _bench.Figures.Enough.Value) && worst is not null && Readable(worst.First, worst.Second) ? worst : null;
-    }
-
-    /// <summary>Whether a reading of one winding is borne out by that of another.</summary>
-    private static bool HasLikeWindings(Pattern pattern) =>
-        pattern.Windings.Any(winding => winding.Junction) || pattern.Windings.Select(winding => winding.Group).Distinct(StringComparer.Ordinal).Count() < pattern.Windings.Count;
 
     private NextReading ToFrame() => new()
     {

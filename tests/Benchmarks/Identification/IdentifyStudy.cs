@@ -8,7 +8,7 @@ namespace WireCoach.Benchmarks.Identification;
 /// <summary>Simulated motors measured as the identifier asks: how many it settles, how many touches it takes, and whether it names a wrong winding.</summary>
 internal static class IdentifyStudy
 {
-    /// <summary>Runs the capacitor-start motors; with "all" every kind of motor. Figures: how many motors, and the seed of the first.</summary>
+    /// <summary>Runs the capacitor-start motors; with "trouble" those with shorted turns and one false reading at once; with "all" every kind of motor. Figures: how many motors, and the seed of the first.</summary>
     public static void Run(string[] args)
     {
         var identifier = new Identifier(KnowledgeFolder.Load(KnowledgeFolder.Beside));
@@ -23,7 +23,7 @@ internal static class IdentifyStudy
         }
         else
         {
-            CapacitorStart(identifier, from, motors);
+            CapacitorStart(identifier, from, motors, args.Contains("trouble") ? "shorted" : null);
         }
     }
 
@@ -45,15 +45,15 @@ internal static class IdentifyStudy
         Console.WriteLine($"clean meter, two alike and one higher: {settled} of {touches.Count} settled, touches mean {touches.Average():F3} (optimum 6.000)");
     }
 
-    private static void CapacitorStart(Identifier identifier, int from, int motors)
+    private static void CapacitorStart(Identifier identifier, int from, int motors, string? only)
     {
         var table = new Table();
         for (var seed = from; seed < from + motors; seed++)
         {
             var chance = new Random(seed);
             var kind = chance.NextDouble() < 0.6 ? "capacitor-start-dual-6" : "capacitor-start-4";
-            var fault = chance.NextDouble() < 0.1 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
-            var mistaken = chance.NextDouble() < 0.05;
+            var fault = chance.NextDouble() < (only is null ? 0.1 : 1) ? (chance.Next(2) == 0 && only is null ? "open" : only ?? "shorted") : string.Empty;
+            var mistaken = chance.NextDouble() < (only is null ? 0.05 : 1);
             var inTheWay = chance.NextDouble() < 0.3;
             var input = new IdentificationInput { Leads = [], HasCapacitor = true, CapacitorBridged = inTheWay ? null : true };
             var family = $"{kind}{(inTheWay ? ", capacitor in the way" : string.Empty)}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
@@ -99,7 +99,7 @@ internal static class IdentifyStudy
         {
             Console.WriteLine(
                 $"WRONG {family}, seed {seed}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open")}"))} -> " +
-                $"{string.Join(' ', found.Windings.Select(one => $"{one.Role} {string.Join('-', one.Leads)}"))}; truth {string.Join(' ', motor.Windings.Select(one => $"{one.Role} {string.Join('-', one.Tags)}"))}");
+                $"{string.Join(' ', found.Windings.Select(one => $"{one.Role} {string.Join('-', one.Leads)}{(one.Taps is { } taps ? $" over {string.Join('-', taps)}" : string.Empty)}"))} ({found.Layouts[0].Id}); truth {string.Join(' ', motor.Windings.Select(one => $"{one.Role} {string.Join('-', one.Tags)}"))}");
         }
     }
 
