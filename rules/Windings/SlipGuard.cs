@@ -15,7 +15,7 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
     {
         var figures = bench.Figures;
         var role = RoleKeys.Of(best);
-        var sum = default(Turned);
+        var sum = new Turned(0, 0, 0);
         Measured? worst = null;
         var most = 0.0;
         var bound = new Turned(
@@ -49,12 +49,16 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
                 var whole = leaf.Pattern.Condition.IsWhole;
                 any += whole ? share : 0;
                 near += whole && isNear ? share : 0;
-                faulty += !whole && isNear ? share : 0;
+                faulty += !whole && isNear && IsUsual(leaf) ? share : 0;
             }
         }
 
         return new(near, any, faulty);
     }
+
+    /// <summary>Whether windings stand to each other as they are met; two troubles at once in an unusual motor are not guarded against.</summary>
+    private static bool IsUsual(Leaf leaf) => Array.TrueForAll(leaf.Pattern.Ratios, ratio =>
+        leaf.LnOhms[ratio.Of] - leaf.LnOhms[ratio.To] is var ln && ln >= ratio.LnLow - ratio.Tail && ln <= ratio.LnHigh + ratio.Tail);
 
     /// <summary>Whether a reading of one winding is borne out by that of another.</summary>
     private static bool HasLikeWindings(Pattern pattern) =>
@@ -64,7 +68,7 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
     /// <param name="Near">Within the layout in question.</param>
     /// <param name="Any">In any layout.</param>
     /// <param name="Faulty">Within the layout in question together with something that is the matter.</param>
-    private readonly record struct Turned(double Near, double Any, double Faulty)
+    private sealed record Turned(double Near, double Any, double Faulty)
     {
         public bool Exceeds(Turned bound) => Near > bound.Near || Any > bound.Any || Faulty > bound.Faulty;
 
