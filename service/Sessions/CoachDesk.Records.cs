@@ -40,7 +40,7 @@ internal sealed partial class CoachDesk
         }
 
         var events = await store.Events(session);
-        return new SessionLog(Views.Of(found), [.. events.Select(LogEntries.Of)]);
+        return new SessionLog(Views.Of(found), [.. events.Select(LogEntries.Of)], Conclusion.Differences(found.State.Concluded, coach.Assess(found.Case)));
     }
 
     public async Task<Answer<SessionPage>> List(SessionFilter filter, CancellationToken cancel = default)

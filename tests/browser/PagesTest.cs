@@ -145,6 +145,43 @@ public sealed class PagesTest(Bench bench)
         Assert.Empty(visitor.Complaints);
     }
 
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("desk-no-scripts")]
+    public async Task A_manager_sees_the_other_jobs_on_a_motor_and_deletes_one_for_good(string device)
+    {
+        var motor = $"stirrer {device}";
+        await using var visitor = await bench.Visit(Device.Of(device));
+        foreach (var words in new[] { "It hums.", "It trips the breaker." })
+        {
+            await visitor.Go("/");
+            await visitor.Page.FillAsync("#words", words);
+            await visitor.Page.Locator("summary", new() { HasText = "More for the log" }).ClickAsync();
+            await visitor.Page.FillAsync("#motor", motor);
+            await visitor.Press("Begin");
+        }
+
+        var session = visitor.Session;
+        await visitor.Go($"/sessions/{session}/log");
+        Assert.Contains("Other jobs on this motor", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("The same facts lead to the same decisions.", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal(0, await visitor.Page.Locator("input[name='Verdict.Verdict']:checked").CountAsync());
+        await visitor.Picture("log-before-deleting", whole: true);
+        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Page.Locator("summary", new() { HasText = "Delete this job" }).ClickAsync();
+        await visitor.Press("Delete it");
+        Assert.Equal(1, await visitor.Page.Locator("#wrong").CountAsync());
+        await visitor.Page.FillAsync("#delete-why", "entered twice");
+        await visitor.Press("Delete it");
+        Assert.EndsWith("/sessions", visitor.Page.Url, StringComparison.Ordinal);
+        await visitor.Page.Locator("summary", new() { HasText = "Deleted jobs" }).ClickAsync();
+        await visitor.Picture("sessions-with-deleted", whole: true);
+        Assert.Contains($"{session} · entered twice", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        await visitor.Go($"/sessions/{session}/log");
+        Assert.Contains("There is no such", await visitor.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(visitor.Complaints);
+    }
+
     private static async Task TabTo(Visitor visitor, ILocator target)
     {
         for (var tabs = 0; tabs < 40; tabs++)

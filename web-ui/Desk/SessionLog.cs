@@ -6,7 +6,14 @@ namespace WireCoach.WebUi.Desk;
 /// <summary>Everything that was written of a session.</summary>
 /// <param name="Session">As it stands.</param>
 /// <param name="Entries">In the order in which they were written.</param>
-public sealed record SessionLog(SessionView Session, IReadOnlyList<LogEntry> Entries);
+/// <param name="Differences">What today's rules make of the same facts otherwise than the rules of then.</param>
+public sealed record SessionLog(SessionView Session, IReadOnlyList<LogEntry> Entries, IReadOnlyList<Difference> Differences);
+
+/// <summary>A decision that today's rules take otherwise.</summary>
+/// <param name="What"><c>status</c>, <c>goal</c>, <c>layout</c> or <c>cause</c>.</param>
+/// <param name="Then">The ids that were decided then.</param>
+/// <param name="Now">The ids that the same facts lead to now.</param>
+public sealed record Difference(string What, IReadOnlyList<string> Then, IReadOnlyList<string> Now);
 
 /// <summary>One event of the log.</summary>
 public sealed record LogEntry
