@@ -190,7 +190,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return false;
         }
 
-        if (_belonging.IsLeftBehind(q))
+        if (_belonging.IsLeftBehind(q) || (q.Kind == "phases" && q.Values[0] == 1 && scene.At(q.First, "line-currents") is not null))
         {
             return true;
         }
@@ -240,6 +240,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         if (scene.IsNominalVolts(q))
         {
             return _belonging.IsLeftBehind(q) || NominalVolts(q, companions);
+        }
+
+        if (q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null && scene.Hits.Exists(hit => hit.Concept == "turns-at" && hit.Last == q.First - 1))
+        {
+            scene.Add(q.First, q.Last, new Fact.Running { Rpm = q.Values[0] });
+            return true;
         }
 
         if (q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null && (companions || scene.InSentence("plate-cue", q.First)))

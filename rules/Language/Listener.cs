@@ -83,6 +83,11 @@ public sealed class Listener
 
         answered ??= Answer(scene, readings, quantities);
         var facts = scene.Facts.Select(fact => fact.Fact).ToList();
+        if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
+        {
+            facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null }); // its marks say already that there is one
+        }
+
         return heard.Understood with
         {
             Facts = facts,

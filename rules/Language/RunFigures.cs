@@ -33,7 +33,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>Three lines read one after the other; a single one compares with nothing.</summary>
     private List<Quantity> Lines(List<Quantity> sentence)
     {
-        var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First));
+        var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First)) || sentence.Exists(Lined);
         List<Quantity> amps = said ? sentence.FindAll(q => q.UnitId == "amp" && !scene.Near(q, Beside, "protection") && !Stated(q)) : [];
         if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == "line-currents"))
         {
@@ -69,6 +69,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "voltage-at-motor-starting", Value = q.Values[0], Unit = "volt" });
         return true;
     }
+
+    /// <summary>"L1 12.4 A, L2 12.1 A": the first and the second line in one sentence.</summary>
+    private bool Lined(Quantity q) => q.UnitId == "amp" && scene.InSentence("conductor.l1", q.First) && scene.InSentence("conductor.l2", q.First);
 
     private List<Quantity> Running(List<Quantity> sentence)
     {

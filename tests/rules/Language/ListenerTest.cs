@@ -19,6 +19,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-second.yaml")]
     [InlineData("development-third.yaml")]
     [InlineData("development-fourth.yaml")]
+    [InlineData("development-fifth.yaml")]
     [InlineData(HeldOut)]
     public void Most_of_what_people_write_is_understood(string file)
     {
