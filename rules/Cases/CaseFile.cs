@@ -72,6 +72,9 @@ public sealed record CaseFile
     /// <summary>Instruments by id: within reach or not.</summary>
     public ImmutableDictionary<string, bool> Instruments { get; private init; } = ImmutableDictionary<string, bool>.Empty;
 
+    /// <summary>Volts of the test transformer, where they were said; the latest that a test was done with, else.</summary>
+    public double? TestVolts { get; private init; }
+
     /// <summary>What the person wants: the goals in their order, the last one leads.</summary>
     public ImmutableList<string> Goals { get; private init; } = [];
 
@@ -113,7 +116,7 @@ public sealed record CaseFile
             Fact.Joint joint => file with { Joints = Joints.Add(joint) },
             Fact.Goal goal => file with { Goals = Goals.Add(goal.Id) },
             Fact.Confirm confirm => file with { Confirmations = Confirmations.SetItem(confirm.Id, new(confirm.Confirmed, Facts.Count)) },
-            Fact.Instrument instrument => file with { Instruments = Instruments.SetItem(instrument.Id, instrument.Present) },
+            Fact.Instrument instrument => file with { Instruments = Instruments.SetItem(instrument.Id, instrument.Present), TestVolts = instrument.Volts ?? TestVolts },
             Fact.Application application => file with { Application = application },
             Fact.Choice choice => file with { Choices = Choices.SetItem(choice.Question, choice.Option), Unknowns = Unknowns.Remove(choice.Question) },
             Fact.Unknown unknown => file with { Unknowns = Unknowns.Add(unknown.Question) },

@@ -266,6 +266,9 @@ public abstract record Fact
 
         /// <summary><see langword="false"/>: not within reach.</summary>
         public bool Present { get; init; } = true;
+
+        /// <summary>Volts that it gives, of a test transformer.</summary>
+        public double? Volts { get; init; }
     }
 
     /// <summary>What the motor drives.</summary>

@@ -30,7 +30,7 @@ public sealed record PlateFields
     /// <summary>Rated frequency in hertz.</summary>
     public double? Hertz => Number("hertz");
 
-    /// <summary>1 or 3.</summary>
+    /// <summary>1 or 3; 0 of direct current.</summary>
     public int? Phases => Number("phases") is { } phases ? (int)phases : null;
 
     /// <summary>Service factor.</summary>

@@ -3,6 +3,7 @@ using WireCoach.Rules.Coaching.Steps;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
 
 namespace WireCoach.Rules.Coaching;
 
@@ -17,6 +18,8 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         ["nothing"] = "silent-no-start",
         ["smoke"] = "smoke-or-burnt-smell",
     };
+
+    private readonly MeterModel _meter = new(knowledge.Identification, null);
 
     /// <summary>The facts of an answer; empty for an answer in free words, which the listener reads.</summary>
     public Answer<IReadOnlyList<Fact>> Read(CaseFile file, Question asked, QuestionAnswer given)
@@ -74,9 +77,19 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             [new Fact.Capacitor { Present = choice != "none", Use = choice == "two" ? "both" : "unknown", How = FactEntry.Form }],
         "running" => Ran(choice),
         "run-direction" => [new Fact.Running { Direction = choice, How = FactEntry.Form }],
+        "armature" => Turned(file, asked, choice),
         _ when asked.Setup is { } setup => [Seen(asked, setup, choice)],
         _ => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }],
     };
+
+    /// <summary>A reading watched while the shaft turns: one that jumps takes the place of the reading at rest.</summary>
+    private static IReadOnlyList<Fact> Turned(CaseFile file, Question asked, string choice)
+    {
+        var said = new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form };
+        return choice == "jumps" && Earlier(file, asked.Between![0], asked.Between[1]) is { } still
+            ? [said, still with { FactId = string.Empty, ChangesWithShaft = true, Replaces = still.FactId, How = FactEntry.Form }]
+            : [said];
+    }
 
     /// <summary>What a first start did; a start that went wrong is also a symptom, of a motor that somebody has just connected.</summary>
     private static IReadOnlyList<Fact> Ran(string outcome)
@@ -102,7 +115,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
 
     private static Fact.Instrument Reach(string instrument, bool present) => new() { Id = instrument, Present = present, How = FactEntry.Form };
 
-    private static Answer<IReadOnlyList<Fact>> Measured(Question asked, AnsweredQuantity quantity)
+    private Answer<IReadOnlyList<Fact>> Measured(Question asked, AnsweredQuantity quantity)
     {
         var unit = asked.Unit!;
         if (UnitFamilies.Convert(quantity.Value, quantity.Unit ?? unit, unit) is not { } value)
@@ -113,6 +126,11 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         if (!double.IsFinite(value) || value < 0)
         {
             return new Problem("unreadable-quantity", "quantity.value", Statement.Of("answer.not-below-zero"));
+        }
+
+        if (asked.Setup is { AppliedVolts: { } applied } && EndsLimits.Against(knowledge, asked.About, value, applied) is { } tooHigh)
+        {
+            return new Problem("unreadable-quantity", "quantity.value", tooHigh);
         }
 
         return Facts(asked.About switch
@@ -137,7 +155,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         });
     }
 
-    private static Answer<IReadOnlyList<Fact>> Shown(CaseFile file, Question asked, AnsweredReading shown)
+    private Answer<IReadOnlyList<Fact>> Shown(CaseFile file, Question asked, AnsweredReading shown)
     {
         var given = (shown.Ohms is null ? 0 : 1) + (shown.Open == true ? 1 : 0) + (shown.Short == true ? 1 : 0) + (shown.Kick == true && shown.Open != true ? 1 : 0);
         if (given != 1)
@@ -166,7 +184,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         }
 
         var (from, to) = (asked.Between![0], asked.Between[1]);
-        return Facts(new Fact.Reading
+        var reading = new Fact.Reading
         {
             From = from,
             To = to,
@@ -175,13 +193,17 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             Short = shown.Short == true,
             Kick = shown.Kick == true,
             Together = asked.Setup is { Tie: [var held, ..] } ? [.. held.Where(lead => lead != from)] : [],
-            Replaces = Earlier(file, from, to),
             How = FactEntry.Form,
-        });
+        };
+        return Facts(reading with { Replaces = Earlier(file, from, to) is { } earlier && (asked.Id.StartsWith(FindWindings.Again, StringComparison.Ordinal) || !Agree(earlier, reading)) ? earlier.FactId : null });
     }
 
-    /// <summary>A reading taken again takes the place of the earlier one; both stay in the log.</summary>
-    private static string? Earlier(CaseFile file, string from, string to) => file.Readings
-        .LastOrDefault(reading => reading.Together.Count == 0 && ((reading.From == from && reading.To == to) || (reading.From == to && reading.To == from)))
-        ?.FactId is { Length: > 0 } id ? id : null;
+    /// <summary>The last reading of the same two leads.</summary>
+    private static Fact.Reading? Earlier(CaseFile file, string from, string to) => file.Readings.FindLast(reading => reading is { Together.Count: 0, FactId.Length: > 0 }
+        && ((reading.From == from && reading.To == to) || (reading.From == to && reading.To == from)));
+
+    /// <summary>Whether a reading taken again bears out the earlier one: then both count. Else it takes the earlier one's place; both stay in the log.</summary>
+    private bool Agree(Fact.Reading one, Fact.Reading other) => one is { Ohms: { } first } && other is { Ohms: { } second }
+        ? Math.Abs(first - second) <= _meter.CannotTell(first, second)
+        : (one.Ohms, one.Open, one.Short, one.Kick) == (other.Ohms, other.Open, other.Short, other.Kick);
 }

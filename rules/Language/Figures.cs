@@ -7,6 +7,10 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 {
     private const double MostTestVolts = 60;
     private const int NearTransformer = 6;
+
+    /// <summary>The instrument that feeds a winding on the bench.</summary>
+    public const string Transformer = "low-voltage-ac";
+
     private readonly List<Quantity> _open = [.. quantities];
     private readonly HashSet<Quantity> _gone = new(ReferenceEqualityComparer.Instance);
     private readonly SupplyDraft _supply = new(scene);
@@ -22,7 +26,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
         _open.RemoveAll(_runs.Read(_open).Contains);
         Each(q => q.UnitId == "volt" && Residual(q), Left);
-        Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && scene.Near(q, NearTransformer, "instrument.low-voltage-ac"), _ => true); // a test transformer's own volts are no supply
+        Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && scene.Near(q, NearTransformer, $"instrument.{Transformer}"), TestVolts); // a test transformer's own volts are no supply
         Each(q => q.UnitId == "amp" || q.UnitId == "milliamp", Amps);
         Each(q => q.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || q.Kind is "service-factor" or "power-factor" or "efficiency" or "poles", Plate);
         Each(q => q.UnitId == "volt" || q.UnitId == "hertz" || q.Kind == "phases", VoltsHertzPhases);
@@ -44,6 +48,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
         _open.RemoveAll(quantity => done.Contains(quantity) || _gone.Contains(quantity));
         _gone.Clear();
+    }
+
+    private bool TestVolts(Quantity q)
+    {
+        scene.Amend<Fact.Instrument>(instrument => instrument.Id == Transformer, instrument => instrument with { Volts = q.Values[0] });
+        return true;
     }
 
     private bool Capacitors(Quantity q)

@@ -104,7 +104,9 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         foreach (var hit in scene.Hits.Where(hit => hit.Concept.StartsWith("instrument.", StringComparison.Ordinal)).DistinctBy(hit => hit.Concept))
         {
             scene.Use(hit);
-            scene.Note(hit.First, hit.Last, new Fact.Instrument { Id = hit.Concept["instrument.".Length..], Present = !hit.Denied });
+            var id = hit.Concept["instrument.".Length..];
+            var volts = id == Figures.Transformer ? hit.Places.Select(place => scene.Tokens[place]).FirstOrDefault(token => token.Kind == TokenKind.Number)?.Value : null;
+            scene.Note(hit.First, hit.Last, new Fact.Instrument { Id = id, Present = !hit.Denied, Volts = volts });
         }
     }
 

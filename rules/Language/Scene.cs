@@ -58,6 +58,19 @@ internal sealed class Scene
     /// <summary>Files a fact without claiming all the words between.</summary>
     public void Note(int first, int last, Fact fact) => _facts.Add((first, fact with { Span = Span(first, last) }));
 
+    /// <summary>Adds to a fact what was read later in the same message.</summary>
+    public void Amend<TFact>(Func<TFact, bool> which, Func<TFact, TFact> change)
+        where TFact : Fact
+    {
+        for (var at = 0; at < _facts.Count; at++)
+        {
+            if (_facts[at].Fact is TFact fact && which(fact))
+            {
+                _facts[at] = (_facts[at].At, change(fact));
+            }
+        }
+    }
+
     public void Use(int first, int last)
     {
         for (var at = first; at <= last; at++)

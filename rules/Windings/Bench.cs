@@ -7,7 +7,7 @@ internal sealed class Bench
 {
     private const double ThreePhaseAgainstPlate = -9;
     private const double MarkingAgainst = -4;
-    private const double NotAnArmature = -5;
+    private const double NotAnArmature = -7;
 
     private readonly IdentificationInput _input;
     private readonly IdentificationFigures _figures;
@@ -144,13 +144,17 @@ internal sealed class Bench
     private double Weight(Pattern pattern)
     {
         var layout = pattern.Layout;
-        var log = layout.Family == "commutator" ? Math.Log(_figures.BrushesUnsaid.Value) : 0;
+        var brushesSaid = _input.Plate.Phases == 0 || Turning.Count > 0;
+        var log = layout.Family == "commutator" && !brushesSaid ? Math.Log(_figures.BrushesUnsaid.Value) : 0;
         log += _input.Plate.Phases switch
         {
             3 => layout.Family is "three-phase" or "sealed" ? 0 : ThreePhaseAgainstPlate,
             1 => layout.Family == "three-phase" ? ThreePhaseAgainstPlate : 0,
+            0 => layout.Family == "commutator" ? 0 : ThreePhaseAgainstPlate,
             _ => 0,
         };
+        log += _input.CapacitorUse is { } use && layout.Capacitor != "none" && layout.Capacitor != use ? Math.Log(_figures.CapacitorMissed.Value) : 0;
+        log += layout.Connections.Any(row => row.For is "slow" or "first-winding") && _input.Plate.Numbers("rpm").Count == 1 ? Math.Log(_figures.CapacitorMissed.Value) : 0;
         log += _input.HasCapacitor switch
         {
             true when layout.Capacitor == "none" => Math.Log(_figures.CapacitorMissed.Value),

@@ -22,6 +22,7 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
             return wrong;
         }
 
+        input = input with { Windings = EndsGroups.Of(input.Windings) };
         if (EndsWithout.Find(input, knowledge) is { } without)
         {
             return without;
@@ -136,6 +137,11 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
             if (result.Value is < 0 or double.NaN or double.PositiveInfinity && result.Test != "battery-flick")
             {
                 return EndsSchemes.Wrong($"{field}.value", Statement.Of("problem.ends-negative", ("value", result.Value.Value.ToString(CultureInfo.InvariantCulture))));
+            }
+
+            if (EndsLimits.Against(knowledge, result.Test, result.Value, result.AppliedVolts) is { } tooHigh && result.AppliedVolts is not <= 0)
+            {
+                return EndsSchemes.Wrong($"{field}.value", tooHigh);
             }
 
             if (result.AppliedVolts is <= 0)

@@ -26,6 +26,9 @@ public sealed record EndsInput
     /// <summary>The lowest volts of the plate, for the tests that run the motor; without them none is offered.</summary>
     public double? LowVolts { get; init; }
 
+    /// <summary>Volts of the test transformer at hand; those of the last result with a low voltage, or the usual ones, where it is left out.</summary>
+    public double? TestVolts { get; init; }
+
     /// <summary>Tests that the person cannot do, by id.</summary>
     public IReadOnlyCollection<string> Barred { get; init; } = [];
 }

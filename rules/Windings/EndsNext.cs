@@ -46,7 +46,7 @@ internal sealed class EndsNext(
                 {
                     return new EndsWords(knowledge, scheme, evidence, couplings).Of(test, new(
                         [scheme.Coils[one].From, scheme.Coils[one].To], [], [scheme.Coils[other].From, scheme.Coils[other].To],
-                        test == "battery-flick" ? null : knowledge.Rules["ends-applied-volts"]["volts"]));
+                        test == "battery-flick" ? null : TestVolts));
                 }
             }
         }
@@ -68,6 +68,11 @@ internal sealed class EndsNext(
         Halves(scheme) is var (first, second) && SoftTie(scheme, way, first, second) is var (a, b)
         && setup.Tie.Any(tie => tie.Contains(a, StringComparer.Ordinal) && tie.Contains(b, StringComparer.Ordinal))
         | setup.Tie.Any(tie => tie.Contains(Other(scheme.Coils[first], a), StringComparer.Ordinal) && tie.Contains(Other(scheme.Coils[second], b), StringComparer.Ordinal));
+
+    /// <summary>The transformer's volts as said, else those of the last test at rest, else the usual ones.</summary>
+    private double TestVolts => input.TestVolts
+        ?? input.Results.LastOrDefault(result => result is { Test: "series-voltage" or "induced-voltage", AppliedVolts: not null })?.AppliedVolts
+        ?? knowledge.Rules["ends-applied-volts"]["volts"];
 
     private bool Instrument(string id) => input.Instruments.Contains(id, StringComparer.Ordinal);
 
@@ -100,10 +105,9 @@ internal sealed class EndsNext(
 
     private IEnumerable<TestSetup> Setups(string test)
     {
-        var volts = knowledge.Rules["ends-applied-volts"]["volts"];
         foreach (var (a, b) in Pairings())
         {
-            double? applied = test == "battery-flick" ? null : volts;
+            double? applied = test == "battery-flick" ? null : TestVolts;
             if (test == "series-voltage")
             {
                 yield return new([a.Item1, a.Item2], [[a.Item2, b.Item1]], [a.Item1, b.Item2], applied);

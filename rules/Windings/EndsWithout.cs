@@ -15,7 +15,7 @@ internal static class EndsWithout
             return new() { Status = EndsStatus.CannotTell, Layout = input.Layout, Notes = [Statement.Of("ends.ring-by-trial")] };
         }
 
-        var leads = windings.SelectMany(winding => winding.Leads).ToList();
+        var leads = windings.SelectMany(winding => winding.Leads.Concat(winding.Taps.Except(winding.Leads, StringComparer.Ordinal))).ToList();
         var shared = leads.Distinct(StringComparer.Ordinal).Count() < leads.Count;
         var alone = windings.Count == 1 && windings[0].Leads.Count is 3 or 4;
         if (input.Layout != "two-speed-two-winding-6" && !shared && !alone)
@@ -23,7 +23,7 @@ internal static class EndsWithout
             return null;
         }
 
-        var marked = windings.Where(winding => winding.Markings.Count == winding.Leads.Count)
+        var marked = Tapped(windings, input, knowledge) ?? windings.Where(winding => winding.Markings.Count == winding.Leads.Count)
             .SelectMany(winding => winding.Markings.Zip(winding.Leads)).DistinctBy(pair => pair.First, StringComparer.Ordinal)
             .ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal);
         var form = EndsSchemes.Forms(input, knowledge).FirstOrDefault(form => form.Leads.Count == leads.Distinct(StringComparer.Ordinal).Count());
@@ -40,5 +40,33 @@ internal static class EndsWithout
             DirectionUnproved = form?.Family == "three-phase",
             Notes = [Statement.Of("ends.nothing-to-tell")],
         };
+    }
+
+    /// <summary>A winding with taps, marked lead by lead from its common end; the taps of the layout come in the same order.</summary>
+    private static Dictionary<string, string>? Tapped(List<EndsWinding> windings, EndsInput input, TradeKnowledge knowledge)
+    {
+        if (windings.FirstOrDefault(winding => winding is { Junction: false, Leads.Count: 2, Taps.Count: > 0, Markings.Count: 2 }) is not { } tapped)
+        {
+            return null;
+        }
+
+        foreach (var form in EndsSchemes.Forms(input, knowledge))
+        {
+            var steps = form.Coils.Where(coil => coil.Role is "run" or "speed-tap").ToList();
+            var way = new List<string> { tapped.Markings[0] };
+            while (way[^1] != tapped.Markings[1] && steps.Find(coil => coil.From == way[^1] && !way.Contains(coil.To, StringComparer.Ordinal)) is { } step)
+            {
+                way.Add(step.To);
+            }
+
+            if (way.Count == tapped.Taps.Count + 2 && way[^1] == tapped.Markings[1])
+            {
+                string[] tags = [tapped.Leads[0], .. tapped.Taps, tapped.Leads[1]];
+                return way.Zip(tags).Concat(windings.Where(winding => winding != tapped && winding.Markings.Count == winding.Leads.Count).SelectMany(winding => winding.Markings.Zip(winding.Leads)))
+                    .DistinctBy(pair => pair.First, StringComparer.Ordinal).ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal);
+            }
+        }
+
+        return null;
     }
 }

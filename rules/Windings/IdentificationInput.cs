@@ -17,6 +17,9 @@ public sealed record IdentificationInput
     /// <summary>Whether the motor has a capacitor; <see langword="null"/> when nobody looked.</summary>
     public bool? HasCapacitor { get; init; }
 
+    /// <summary><c>start</c> or <c>run</c>, as printed on the one capacitor; <see langword="null"/> when not said.</summary>
+    public string? CapacitorUse { get; init; }
+
     /// <summary>Whether the capacitor was bridged or taken out of the way of the meter; <see langword="null"/> when not said.</summary>
     public bool? CapacitorBridged { get; init; }
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
 
 namespace WireCoach.Service.Sessions;
 
@@ -91,7 +92,11 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
             case Fact.Unknown unknown:
                 each.Id("question", unknown.Question, needed: true);
                 return unknown;
-            default: // a symptom, a goal, a confirmation, an instrument: named by its id
+            case Fact.Instrument instrument:
+                each.Id("id", instrument.Id, needed: true);
+                Range(each, "volts", instrument.Volts, "input-transformer-volts", "V");
+                return instrument;
+            default: // a symptom, a goal, a confirmation: named by its id
                 each.Id("id", fact.Id, needed: true);
                 return fact;
         }
@@ -155,7 +160,12 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
             each.Refuse("value", _ => Statement.Of("fact.probes-too-high", ("value", Figure(added)), ("most", Figure(probes))));
         }
 
-        Range(each, "appliedVolts", test.AppliedVolts, "input-volts", "V");
+        Range(each, "appliedVolts", test.AppliedVolts, "input-volts", "V", aboveLeast: true);
+        if (test.AppliedVolts is not <= 0 && EndsLimits.Against(knowledge, test.Test ?? string.Empty, test.Value, test.AppliedVolts) is { } tooHigh)
+        {
+            each.Refuse("value", _ => tooHigh);
+        }
+
         return test with
         {
             Drive = [.. test.Drive.Select(tag => leads.Find(tag, each, "drive"))],

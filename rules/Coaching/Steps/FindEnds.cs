@@ -28,6 +28,7 @@ internal static class FindEnds
             Windings = [.. found.Windings.Select(winding => new EndsWinding(winding.Role, winding.Leads) { Junction = winding.Junction, Taps = winding.Taps ?? [], Markings = winding.Markings })],
             Instruments = [.. work.File.Instruments.Where(instrument => instrument.Value).Select(instrument => instrument.Key).Append(Meter).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             LowVolts = work.File.Plate.Volts.Count > 1 ? work.File.Plate.Volts.Min() : null,
+            TestVolts = work.File.TestVolts,
             Role = work.File.Role,
             Results = [.. tests.Select(EndsResult.Of)],
             Printed = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),

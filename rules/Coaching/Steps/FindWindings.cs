@@ -10,7 +10,15 @@ internal static class FindWindings
 {
     private const string ProbeZeroTest = "probe-zero";
 
+    /// <summary>The card of a reading watched while the shaft is turned.</summary>
+    public const string TurnShaft = "turn-shaft";
+
+    private const string CapacitorUse = "capacitor-use";
+
     private const string StartBranch = "start-branch";
+
+    /// <summary>The card of a reading that is doubted and taken once more.</summary>
+    public const string Again = "reading-again";
 
     public static Question? ProbeZero(Workup work) =>
         work.File.BenchTests.Exists(test => test.Test == ProbeZeroTest) || work.Skipped(ProbeZeroTest) ? null : work.Ask.Of(ProbeZeroTest);
@@ -47,12 +55,12 @@ internal static class FindWindings
 
         if (found.Contradictions is [var contradiction, ..] && contradiction.Readings is [var doubted, ..])
         {
-            return work.Ask.Reading("reading-again", doubted.From, doubted.To) with { Why = contradiction.Why };
+            return work.Ask.Reading(Again, doubted.From, doubted.To) with { Why = contradiction.Why };
         }
 
         if (OnceOnly(work, found) is { } once)
         {
-            return work.Ask.Reading("reading-again", once.From, once.To) with { Why = Statement.Of("coach.before-a-fault") };
+            return work.Ask.Reading(Again, once.From, once.To) with { Why = Statement.Of("coach.before-a-fault") };
         }
 
         if (StartBranchSilent(work, found) is { } silent)
@@ -62,8 +70,34 @@ internal static class FindWindings
 
         return found is { Status: IdentificationStatus.NeedsReading, Next: { Kind: "resistance" } next }
             ? work.Ask.Reading("reading", next.From, next.To) with { Why = next.Why }
-            : null;
+            : Beside(work, found);
     }
+
+    /// <summary>Where the ohms leave several kinds of motor: what a look or a turn of the shaft tells of those that are left.</summary>
+    private static Question? Beside(Workup work, Identification found)
+    {
+        if (found.Status != IdentificationStatus.CannotTell)
+        {
+            return null;
+        }
+
+        var left = found.Layouts.Where(layout => layout.Probability >= work.Knowledge.Rules["ends-kind-left"]["share"]).Select(layout => work.Knowledge.Layouts[layout.Id]).ToList();
+        return (left.Select(layout => layout.Capacitor).Where(kind => kind is "start" or "run").Distinct().Skip(1).Any() ? PrintOnCapacitor(work) : null)
+            ?? (left.Exists(layout => layout.Coils.Any(coil => coil.ChangesWithShaft)) ? Armature(work) : null);
+    }
+
+    private static Question? PrintOnCapacitor(Workup work) =>
+        work.HasCapacitor != true || CapacitorUseOf(work) is not null || work.Skipped(CapacitorUse) ? null : work.Ask.Of(CapacitorUse);
+
+    /// <summary>An armature shows itself only while the shaft is turned: winding by winding, until one jumps.</summary>
+    private static Question? Armature(Workup work) => work.File.Readings.Exists(reading => reading.ChangesWithShaft) ? null
+        : work.File.Readings.Where(reading => reading is { Ohms: not null, Together.Count: 0 } && reading.To != Fact.Reading.Frame && reading.From != Fact.Reading.Frame)
+            .Select(reading => work.Ask.Reading(TurnShaft, reading.From, reading.To))
+            .FirstOrDefault(question => !work.File.Choices.ContainsKey(question.Id) && !work.Skipped(question.Id));
+
+    private static string? CapacitorUseOf(Workup work) =>
+        work.File.Capacitors.FindAll(capacitor => capacitor.Present).Select(capacitor => capacitor.Use).LastOrDefault(use => use is "start" or "run")
+        ?? work.File.Choices.GetValueOrDefault(CapacitorUse);
 
     /// <summary>What the readings say, once there are leads to speak of.</summary>
     public static Identification? Identify(Workup work)
@@ -80,6 +114,7 @@ internal static class FindWindings
             Markings = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
             Plate = work.Plate,
             HasCapacitor = work.HasCapacitor,
+            CapacitorUse = work.File.Capacitors.Exists(capacitor => capacitor.Use == "both") ? null : CapacitorUseOf(work),
             CapacitorBridged = Bridged(work),
             Meter = zero is null ? null : new MeterInput { TestLeadOhms = zero, Zeroed = false },
             Readings = Readings(work),
@@ -124,7 +159,7 @@ internal static class FindWindings
     private static Fact.Reading? OnceOnly(Workup work, Identification found) => found.Faults
         .SelectMany(fault => work.File.Readings.Where(reading =>
             reading.Open && reading.Replaces is null && fault.Leads.Contains(reading.From, StringComparer.Ordinal) && fault.Leads.Contains(reading.To, StringComparer.Ordinal)))
-        .FirstOrDefault(reading => !work.Skipped($"reading-again.{reading.From}.{reading.To}"));
+        .FirstOrDefault(reading => !work.Skipped($"{Again}.{reading.From}.{reading.To}"));
 
     private static Statement Winding(Winding winding)
     {

@@ -31,6 +31,18 @@ public sealed class ListenerTest(ITestOutputHelper output)
         Assert.True(Count.Sum(counts.Where(kind => kind.Key is "reading" or "plate" or "supply").Select(kind => kind.Value)).F1 >= 0.92, table);
     }
 
+    [Theory]
+    [InlineData("I have a 24 V transformer", 24.0)]
+    [InlineData("I've got an isolating transformer, it gives 18 volts", 18.0)]
+    [InlineData("a 12 volt transformer", 12.0)]
+    [InlineData("I have a transformer", null)]
+    public void A_test_transformer_is_heard_with_its_volts(string text, double? volts)
+    {
+        var heard = Listener.Hear(text, ["1", "2"], null, null).Value!;
+        Assert.Equal(volts, heard.Facts.OfType<WireCoach.Rules.Cases.Fact.Instrument>().Single().Volts);
+        Assert.Empty(heard.Facts.OfType<WireCoach.Rules.Cases.Fact.Supply>());
+    }
+
     private static (string Table, SortedDictionary<string, Count> Counts) Measure(string file)
     {
         var counts = new SortedDictionary<string, Count>(StringComparer.Ordinal);

@@ -3,6 +3,7 @@ using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
 
 namespace WireCoach.Rules.Tests.Windings;
 
@@ -73,8 +74,12 @@ public sealed class EndsFinderTest
     }
 
     [Fact]
-    public void A_reading_that_no_motor_gives_is_a_contradiction() =>
-        Assert.Equal(EndsStatus.Contradiction, Find(Dual with { Results = [Series(30)] }).Status);
+    public void Halves_that_help_each_other_both_ways_round_are_a_contradiction()
+    {
+        var one = Series(18);
+        var other = one with { Tie = [[one.Tie[0][0], one.Read[1]]], Read = [one.Read[0], one.Tie[0][1]] };
+        Assert.Equal(EndsStatus.Contradiction, Find(Dual with { Results = [one, other] }).Status);
+    }
 
     [Theory]
     [InlineData("up-on-make", "2")]
@@ -176,6 +181,34 @@ public sealed class EndsFinderTest
     }
 
     /// <summary>Does every test that is asked for on the coils, to the end.</summary>
+    [Theory]
+    [InlineData("series-voltage", 36, 12.0, true)]
+    [InlineData("series-voltage", 36, 24.0, false)]
+    [InlineData("series-voltage", 23.5, 12.0, false)]
+    [InlineData("series-voltage", -1, 12.0, true)]
+    public void Volts_that_no_motor_can_give_are_refused_with_their_field(string test, double value, double applied, bool refused)
+    {
+        var found = new EndsFinder(Knowledge).Find(new()
+        {
+            Windings = [new("run", ["1", "2"]), new("run", ["3", "4"])],
+            Instruments = ["multimeter", "low-voltage-ac"],
+            Results = [new() { Test = test, Drive = ["1", "2"], Tie = [["2", "3"]], Read = ["1", "4"], AppliedVolts = applied, Value = value }],
+        });
+        Assert.Equal(refused ? ["results[0].value"] : Array.Empty<string>(), found.Problems.Select(problem => problem.Field));
+    }
+
+    [Fact]
+    public void The_readings_to_expect_follow_the_transformer_at_hand()
+    {
+        EndsInput input = new() { Windings = [new("run", ["1", "2"]), new("run", ["3", "4"])], Instruments = ["multimeter", "low-voltage-ac"] };
+        var usual = new EndsFinder(Knowledge).Find(input).Value!.Next!;
+        var twice = new EndsFinder(Knowledge).Find(input with { TestVolts = 24 }).Value!.Next!;
+        Assert.Equal(24, twice.Setup.AppliedVolts);
+        Assert.Equal(
+            usual.Expect.SelectMany(expect => expect.When.Quotes).Select(quote => quote.Value * 24 / usual.Setup.AppliedVolts),
+            twice.Expect.SelectMany(expect => expect.When.Quotes).Select(quote => quote.Value));
+    }
+
     internal static EndsFinding Drive(EndsInput input, CoupledCoils coils, Action? tested = null)
     {
         for (var test = 0; test < 40; test++)

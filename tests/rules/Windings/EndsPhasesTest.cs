@@ -3,6 +3,7 @@ using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
 
 namespace WireCoach.Rules.Tests.Windings;
 
@@ -108,6 +109,20 @@ public sealed class EndsPhasesTest
         var problem = refused.Problems.Single();
         Assert.Equal("not-ready", problem.Id);
         Assert.Contains("resistance 1 to 2", problem.Missing);
+    }
+
+    [Fact]
+    public void A_nine_lead_delta_given_coil_by_coil_is_tested_like_one_given_by_its_groups()
+    {
+        var found = Find(new()
+        {
+            Layout = "three-phase-9-delta",
+            Windings = [new("phase", ["1", "3"]), new("phase", ["2", "3"]), new("phase", ["4", "8"]), new("phase", ["5", "7"]), new("phase", ["5", "9"]), new("phase", ["6", "8"])],
+            Instruments = Bench,
+        });
+        Assert.Equal(EndsStatus.NeedsTest, found.Status);
+        Assert.Null(found.Assignment);
+        Assert.Equal("low-voltage-test", found.Next!.Task);
     }
 
     [Fact]

@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace WireCoach.Service.Tests.Conversations;
 
 /// <summary>Answers questions as somebody who has the motor on the bench; goes by the members of the question and reads no sentence.</summary>
-internal sealed class BenchAnswers(BenchMotor motor)
+internal sealed class BenchAnswers(BenchMotor motor) : IBenchAnswers
 {
     private int _readings;
     private int _starts;

@@ -1,8 +1,7 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Circuits;
-using WireCoach.Rules.Windings;
 
-namespace WireCoach.Rules.Tests.Windings;
+namespace WireCoach.Simulation;
 
 /// <summary>Stator coils that share flux, and a cage at rest as two shorted coils at right angles; solved as a network.</summary>
 internal sealed class CoupledCoils(IReadOnlyList<(string From, string To, int Degrees)> coils, double rotorOhms, double ohms = 0.8, bool ownPoles = false, double stray = 0, IReadOnlyList<int>? arcs = null)
