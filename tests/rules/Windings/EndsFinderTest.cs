@@ -74,12 +74,8 @@ public sealed class EndsFinderTest
     }
 
     [Fact]
-    public void Halves_that_help_each_other_both_ways_round_are_a_contradiction()
-    {
-        var one = Series(18);
-        var other = one with { Tie = [[one.Tie[0][0], one.Read[1]]], Read = [one.Read[0], one.Tie[0][1]] };
-        Assert.Equal(EndsStatus.Contradiction, Find(Dual with { Results = [one, other] }).Status);
-    }
+    public void Halves_that_help_each_other_both_ways_round_are_a_contradiction() =>
+        Assert.Equal(EndsStatus.Contradiction, Find(Dual with { Results = [Series(18), Series(18) with { Read = ["1", "2"] }] }).Status);
 
     [Theory]
     [InlineData("up-on-make", "2")]
