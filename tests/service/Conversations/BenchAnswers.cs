@@ -136,3 +136,13 @@ internal sealed class BenchAnswers(BenchMotor motor) : IBenchAnswers
 
     private static string[] Strings(JsonElement array) => [.. array.EnumerateArray().Select(item => item.GetString()!)];
 }
+
+/// <summary>Somebody who has the motor on the bench.</summary>
+internal interface IBenchAnswers
+{
+    /// <summary>What is known before anything is asked.</summary>
+    object[] Known(IReadOnlyDictionary<string, string>? marks);
+
+    /// <summary>The answer to a question, in the contract's members.</summary>
+    object Answer(JsonElement ask, JsonElement plan);
+}

@@ -41,13 +41,3 @@ internal sealed class MemberClient(HttpClient http, IBenchAnswers answers)
         }
     }
 }
-
-/// <summary>Somebody who has the motor on the bench.</summary>
-internal interface IBenchAnswers
-{
-    /// <summary>What is known before anything is asked.</summary>
-    object[] Known(IReadOnlyDictionary<string, string>? marks);
-
-    /// <summary>The answer to a question, in the contract's members.</summary>
-    object Answer(JsonElement ask, JsonElement plan);
-}
