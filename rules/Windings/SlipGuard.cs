@@ -24,7 +24,7 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
             HasLikeWindings(best.Pattern) ? figures.SlipAndFaultTurnRoles.Value : double.PositiveInfinity);
         foreach (var slip in Slip.Each(bench, readings, faults: HasLikeWindings(best.Pattern), all.LogTotal + LnOfNothing))
         {
-            var turned = Mass(slip, all, role, best.Pattern.Layout.Id);
+            var turned = Mass(slip, all, role, best.Pattern.Layout.Id, HasLike(best, slip.Reading));
             sum = new(sum.Near + turned.Near, sum.Any + turned.Any, sum.Faulty + turned.Faulty);
             if (turned.Against(bound) is var weight && weight > most)
             {
@@ -35,7 +35,7 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
         return sum.Exceeds(bound) ? worst : null;
     }
 
-    private static Turned Mass(Slip slip, Explanations all, string role, string layout)
+    private static Turned Mass(Slip slip, Explanations all, string role, string layout, bool alike)
     {
         var scale = Math.Exp(slip.LogWeight - all.LogTotal);
         var (near, any, faulty) = (0.0, 0.0, 0.0);
@@ -49,12 +49,17 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
                 var whole = leaf.Pattern.Condition.IsWhole;
                 any += whole ? share : 0;
                 near += whole && isNear ? share : 0;
-                faulty += !whole && isNear && IsUsual(leaf) ? share : 0;
+                faulty += !whole && isNear && alike && IsUsual(leaf) ? share : 0;
             }
         }
 
         return new(near, any, faulty);
     }
+
+    /// <summary>Whether a reading is of a winding that has its like: only that likeness may come by chance from a slip and shorted turns.</summary>
+    private static bool HasLike(Leaf leaf, Measured reading) => leaf.Pattern.Windings.Any(winding =>
+        winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second])
+        && leaf.Pattern.Windings.Count(other => other.Group == winding.Group) > 1);
 
     /// <summary>Whether windings stand to each other as they are met; two troubles at once in an unusual motor are not guarded against.</summary>
     private static bool IsUsual(Leaf leaf) => Array.TrueForAll(leaf.Pattern.Ratios, ratio =>
