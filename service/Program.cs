@@ -1,4 +1,5 @@
 using WireCoach.Knowledge;
+using WireCoach.Service.Access;
 using WireCoach.Service.Hosting;
 using WireCoach.Service.Phrasing;
 using WireCoach.Service.Sessions;
@@ -11,15 +12,16 @@ try
     }
 
     var builder = WebApplication.CreateBuilder(args);
-    if (string.IsNullOrEmpty(builder.Configuration["urls"]))
+    var data = DataFolder.Of(builder.Configuration, builder.Environment.ContentRootPath);
+    var sharing = Sharing.Read(builder.Configuration, new AccessCodes(data.Path));
+    if (sharing is not null || string.IsNullOrEmpty(builder.Configuration["urls"]))
     {
-        builder.WebHost.UseUrls("http://127.0.0.1:5187");
+        builder.WebHost.UseUrls(sharing?.Address.ToString() ?? "http://127.0.0.1:5187");
     }
 
-    var data = DataFolder.Of(builder.Configuration, builder.Environment.ContentRootPath);
     var knowledge = KnowledgeFolder.Load(builder.Configuration["Knowledge:Folder"] ?? KnowledgeFolder.Beside);
     builder.AddLogging(data.Path);
-    builder.AddWeb(knowledge, data.Path);
+    builder.AddWeb(knowledge, data.Path, sharing);
     builder.Services.AddRules(knowledge);
     builder.Services.AddSessions(data.Path);
     builder.Services.AddPhrasing(builder.Configuration);

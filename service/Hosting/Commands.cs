@@ -1,11 +1,12 @@
+using WireCoach.Service.Access;
 using WireCoach.Service.Backups;
 
 namespace WireCoach.Service.Hosting;
 
-/// <summary>What the program does instead of serving: <c>backup FILE</c>, <c>restore FILE</c> and <c>restore FILE --check</c>.</summary>
+/// <summary>What the program does instead of serving: <c>backup FILE</c>, <c>restore FILE</c> and <c>restore FILE --check</c>, and <c>access-code ROLE</c>.</summary>
 internal static class Commands
 {
-    private const string Usage = "Commands: backup FILE; restore FILE; restore FILE --check. Name the data folder with --Data:Folder.";
+    private const string Usage = "Commands: backup FILE; restore FILE; restore FILE --check; access-code ROLE (technician, manager, homeowner or apprentice), which reads the code as one line. Name the data folder with --Data:Folder.";
 
     /// <summary>Runs the command that the arguments begin with.</summary>
     /// <returns>The exit code; <see langword="null"/> when the service is to be started.</returns>
@@ -16,7 +17,7 @@ internal static class Commands
             return null;
         }
 
-        if (args is not [_, var file, .. var more] || first is not ("backup" or "restore") || file.StartsWith('-'))
+        if (args is not [_, var file, .. var more] || first is not ("backup" or "restore" or "access-code") || file.StartsWith('-'))
         {
             await Console.Error.WriteLineAsync(Usage);
             return 2;
@@ -25,7 +26,18 @@ internal static class Commands
         var onlyCheck = more.Contains("--check", StringComparer.Ordinal);
         var builder = WebApplication.CreateBuilder([.. more.Where(word => word != "--check")]);
         var folder = DataFolder.Of(builder.Configuration, builder.Environment.ContentRootPath).Path;
-        await Console.Out.WriteLineAsync(first == "backup" ? Backup(folder, file) : onlyCheck ? Check(file) : Restore(folder, file));
+        if (first == "access-code" && !Enum.TryParse<AccessRole>(file, ignoreCase: true, out _))
+        {
+            await Console.Error.WriteLineAsync(Usage);
+            return 2;
+        }
+
+        await Console.Out.WriteLineAsync(first switch
+        {
+            "backup" => Backup(folder, file),
+            "access-code" => SetCode(folder, Enum.Parse<AccessRole>(file, ignoreCase: true)),
+            _ => onlyCheck ? Check(file) : Restore(folder, file),
+        });
         return 0;
     }
 
@@ -37,6 +49,13 @@ internal static class Commands
     {
         var (manifest, aside) = Restoring.PutBack(folder, file, TimeProvider.System);
         return $"Put back {Amount(manifest)} from {manifest.At:yyyy-MM-dd HH:mm} UTC into {folder}." + (aside is null ? string.Empty : $" What was there before lies in {aside}.");
+    }
+
+    /// <summary>The code comes on the standard input: an argument would stand in the system's list of processes.</summary>
+    private static string SetCode(string folder, AccessRole role)
+    {
+        new AccessCodes(folder).Set(role, Console.In.ReadLine() ?? string.Empty);
+        return $"The {role.ToString().ToLowerInvariant()}'s access code is set.";
     }
 
     private static string Amount(BackupManifest manifest) => $"{manifest.Parts.Sum(part => part.Events)} events";

@@ -4,11 +4,11 @@ using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
+using WireCoach.Service.Access;
 using WireCoach.Service.Endpoints;
 using WireCoach.Service.Endpoints.Calc;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
-using WireCoach.WebUi.Desk;
 using WireCoach.WebUi.Shell;
 
 namespace WireCoach.Service.Hosting;
@@ -40,10 +40,14 @@ internal static class Composition
         .AddSingleton<Opening>()
         .AddSingleton<Turning>()
         .AddSingleton<TurnLog>()
-        .AddSingleton<ICoachDesk, CoachDesk>();
+        .AddSingleton<CoachDesk>();
 
-    /// <summary>Endpoints and pages, for this machine only.</summary>
-    public static void AddWeb(this WebApplicationBuilder builder, TradeKnowledge knowledge, string folder)
+    /// <summary>Endpoints and pages.</summary>
+    /// <param name="builder">The host.</param>
+    /// <param name="knowledge">What the trade knows.</param>
+    /// <param name="folder">The data folder.</param>
+    /// <param name="sharing">How it is shared on a network; <see langword="null"/> for this machine only.</param>
+    public static void AddWeb(this WebApplicationBuilder builder, TradeKnowledge knowledge, string folder, Sharing? sharing = null)
     {
         var services = builder.Services;
         builder.WebHost.UseStaticWebAssets();
@@ -57,7 +61,7 @@ internal static class Composition
         });
         services.Configure<HostFilteringOptions>(hosts =>
         {
-            hosts.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"];
+            hosts.AllowedHosts = ["localhost", "127.0.0.1", "[::1]", .. sharing?.Hosts ?? []];
             hosts.AllowEmptyHosts = false;
         });
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
@@ -66,6 +70,7 @@ internal static class Composition
         services.AddSingleton<Problems>().AddSingleton<RoleJson>().AddScoped<PageWords>().AddSingleton<ICalculators, Calculators>().AddScoped<EarlierInsulation>();
         services.AddExceptionHandler<BadBodies>().AddExceptionHandler<Failures>().AddProblemDetails();
         services.AddDataProtection().SetApplicationName("WireCoach").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(folder, "keys")));
+        services.AddAccess(sharing, folder);
         services.AddOpenApi("v1");
         services.AddRazorComponents();
     }

@@ -9,7 +9,7 @@ internal static class Health
 
     public static void MapHealth(this IEndpointRouteBuilder app)
     {
-        var health = app.MapGroup("/health").WithTags("health");
+        var health = app.MapGroup("/health").WithTags("health").AllowAnonymous();
         health.MapGet("/live", () => Results.Ok(new State("live", null)));
         health.MapGet("/ready", Ready);
     }

@@ -1,3 +1,4 @@
+using WireCoach.Service.Access;
 using WireCoach.Service.Endpoints;
 using WireCoach.Service.Endpoints.Calc;
 using WireCoach.Service.Endpoints.Sessions;
@@ -10,12 +11,15 @@ internal static class Pipeline
 {
     public static void UseGuards(this WebApplication app)
     {
+        app.UseProxy();
         app.UseMiddleware<SecurityHeaders>();
         app.UseExceptionHandler();
         app.UseWhen(IsProgram, program => program.UseStatusCodePages(StatusProblems.Write));
         app.UseWhen(http => !IsProgram(http), page => page.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseMiddleware<CrossSiteGuard>();
         app.UseRouting();
+        app.UseRequestTimeouts();
+        app.UseAccess();
         app.UseAntiforgery();
     }
 
@@ -27,12 +31,12 @@ internal static class Pipeline
         app.MapPhrasing();
         app.MapFigures();
         app.MapCalculators();
-        app.MapStaticAssets();
+        app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>();
     }
 
     /// <summary>Whether a program asks, which gets problem documents, or a person, who gets pages.</summary>
-    private static bool IsProgram(HttpContext http) =>
+    public static bool IsProgram(HttpContext http) =>
         http.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal)
         || http.Request.Path.StartsWithSegments("/health", StringComparison.Ordinal)
         || http.Request.Path.StartsWithSegments("/openapi", StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using WireCoach.Knowledge;
+using WireCoach.Service.Access;
 using WireCoach.Service.Backups;
 using WireCoach.Service.Phrasing;
 using WireCoach.Service.Sessions;
@@ -12,7 +13,7 @@ internal static class StartFailure
     public static string? Sentence(Exception wrong) => wrong switch
     {
         KnowledgeException => $"The knowledge cannot be used: {OneLine(wrong.Message)}",
-        StoreException or PhrasingSettingsException or BackupException => OneLine(wrong.Message),
+        StoreException or PhrasingSettingsException or BackupException or SharingException => OneLine(wrong.Message),
         IOException => $"{OneLine(wrong.Message).TrimEnd('.')}; choose another address with --urls.",
         FormatException or InvalidOperationException { Source: "Microsoft.AspNetCore.Server.Kestrel.Core" } =>
             $"The address cannot be used: {OneLine(wrong.Message)}",

@@ -9,6 +9,11 @@ internal static class SummaryQuery
     public static List<BsonExpression> Of(SessionFilter filter)
     {
         var where = new List<BsonExpression>();
+        if (filter.Only is { } only)
+        {
+            where.Add(Query.In("_id", only.Select(id => new BsonValue(id))));
+        }
+
         Add(filter.From, from => Query.GTE("_id", SessionId.From(from)));
         Add(filter.To, to => Query.LT("_id", SessionId.From(to)));
         Add(filter.Role, role => Query.EQ("role", (int)role));

@@ -22,6 +22,9 @@ public sealed record SessionFilter
     /// <summary>A caution id that was shown.</summary>
     public string? Caution { get; init; }
 
+    /// <summary>None but these ids.</summary>
+    public IReadOnlyList<string>? Only { get; init; }
+
     /// <summary>Opened at or after.</summary>
     public DateTimeOffset? From { get; init; }
 

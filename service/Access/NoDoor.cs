@@ -1,0 +1,18 @@
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Access;
+
+/// <summary>A service for this machine only: nobody signs in.</summary>
+internal sealed class NoDoor : IDoor
+{
+    public bool IsShared => false;
+
+    public string? SignedInAs => null;
+
+    public IReadOnlyList<string> Roles => [];
+
+    public Task<Problem?> Enter(string? role, string? code) => Task.FromResult<Problem?>(new("unknown-address", "path", Statement.Of("status.not-found")));
+
+    public Task Leave() => Task.CompletedTask;
+}
