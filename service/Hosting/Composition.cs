@@ -9,6 +9,7 @@ using WireCoach.Service.Endpoints;
 using WireCoach.Service.Endpoints.Calc;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
+using WireCoach.WebUi.Desk;
 using WireCoach.WebUi.Shell;
 
 namespace WireCoach.Service.Hosting;

@@ -1,12 +1,15 @@
+using System.Diagnostics;
 using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.HttpResults;
 using WireCoach.Rules.Statements;
 using WireCoach.Service.Endpoints;
 using WireCoach.Service.Sessions;
+using WireCoach.WebUi.Shell;
 
 namespace WireCoach.Service.Hosting;
 
 /// <summary>What nobody foresaw is logged and answered without its insides; a store that cannot be read says so.</summary>
-internal sealed partial class Failures(Problems problems, ILogger<Failures> log) : IExceptionHandler
+internal sealed partial class Failures(Problems problems, SentenceBook sentences, ILogger<Failures> log) : IExceptionHandler
 {
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
@@ -17,12 +20,19 @@ internal sealed partial class Failures(Problems problems, ILogger<Failures> log)
 
         var store = exception is StoreException;
         LogFailed(log, exception, httpContext.Request.Method, httpContext.Features.Get<IExceptionHandlerFeature>()?.Endpoint?.DisplayName);
-        var result = store
-            ? problems.Result([Refusals.StoreUnavailable()])
-            : problems.Result(StatusCodes.Status500InternalServerError, new("failed", "request", Statement.Of("status.failed")));
+        Problem problem = store ? Refusals.StoreUnavailable() : new("failed", "request", Statement.Of("status.failed"));
+        var status = store ? StatusCodes.Status503ServiceUnavailable : StatusCodes.Status500InternalServerError;
+        var result = Pipeline.IsProgram(httpContext) ? problems.Result(status, problem) : Page(problem, status, httpContext);
         await result.ExecuteAsync(httpContext);
         return true;
     }
+
+    private RazorComponentResult<Failed> Page(Problem problem, int status, HttpContext http) => new(new Dictionary<string, object?>
+    {
+        [nameof(Failed.Text)] = sentences.Render(problem.Advice),
+        [nameof(Failed.Request)] = Activity.Current?.Id ?? http.TraceIdentifier,
+    })
+    { StatusCode = status };
 
     [LoggerMessage(Level = LogLevel.Error, Message = "{Method} {Endpoint} failed")]
     private static partial void LogFailed(ILogger log, Exception wrong, string method, string? endpoint);

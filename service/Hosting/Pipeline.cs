@@ -13,7 +13,7 @@ internal static class Pipeline
     {
         app.UseProxy();
         app.UseMiddleware<SecurityHeaders>();
-        app.UseExceptionHandler();
+        app.UseExceptionHandler(new ExceptionHandlerOptions { CreateScopeForErrors = true }); // the page of an error is not the one that failed
         app.UseWhen(IsProgram, program => program.UseStatusCodePages(StatusProblems.Write));
         app.UseWhen(http => !IsProgram(http), page => page.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true));
         app.UseMiddleware<CrossSiteGuard>();

@@ -47,13 +47,13 @@ public sealed class ServiceFixture : IDisposable
     }
 
     /// <summary>The host ends on a thread of its own: waits until it has let the folder go.</summary>
-    private void Release()
+    public static void Release(string folder)
     {
         for (var tries = 0; tries < 200; tries++)
         {
             try
             {
-                FolderLock.Take(Folder).Dispose();
+                FolderLock.Take(folder).Dispose();
                 return;
             }
             catch (StoreException)
@@ -67,7 +67,7 @@ public sealed class ServiceFixture : IDisposable
     {
         Client.Dispose();
         _factory.Dispose();
-        Release();
+        Release(Folder);
         _folder.Delete(recursive: true);
     }
 }

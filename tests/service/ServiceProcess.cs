@@ -32,6 +32,7 @@ internal sealed class ServiceProcess : IAsyncDisposable
         var start = new ProcessStartInfo("dotnet")
         {
             UseShellExecute = false,
+            RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = AppContext.BaseDirectory,
@@ -70,6 +71,7 @@ internal sealed class ServiceProcess : IAsyncDisposable
     private static async Task<(int Code, string Output, string Errors)> End(Process started)
     {
         using var process = started;
+        process.StandardInput.Close();
         var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
         try

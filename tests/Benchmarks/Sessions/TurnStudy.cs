@@ -13,6 +13,7 @@ using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Service.Hosting;
 using WireCoach.Service.Json;
+using WireCoach.Service.Phrasing;
 using WireCoach.Service.Sessions;
 using WireCoach.Service.Tests;
 using WireCoach.WebUi.Desk;
@@ -171,6 +172,7 @@ internal static class TurnStudy
         builder.AddWeb(knowledge, folder);
         builder.Services.AddRules(knowledge);
         builder.Services.AddSessions(folder);
+        builder.Services.AddPhrasing(builder.Configuration);
         builder.Services.AddSingleton(new DataFolder(folder));
         var app = builder.Build();
         app.UseGuards();
