@@ -8,7 +8,7 @@ using WireCoach.WebUi.Desk;
 namespace WireCoach.Service.Access;
 
 /// <summary>The desk of a shared service: every call is for those who may make it, whether a page or a program makes it.</summary>
-/// <remarks>Managers do everything; technicians all but sign off; homeowners and apprentices only see what was opened in their browser.</remarks>
+/// <remarks>Managers do everything; technicians all but sign off and delete; homeowners and apprentices only see what was opened in their browser.</remarks>
 internal sealed class GuardedDesk(CoachDesk desk, OwnSessions own, IHttpContextAccessor http) : ICoachDesk
 {
     private bool IsManager => Is(AccessRole.Manager);
@@ -58,6 +58,12 @@ internal sealed class GuardedDesk(CoachDesk desk, OwnSessions own, IHttpContextA
 
     public Task<Answer<SessionView>> Close(string session, string? key = null, CancellationToken cancel = default) =>
         IfSeen(session, () => desk.Close(session, key, cancel));
+
+    public async Task<Answer<IReadOnlyList<Deletion>>> Delete(IReadOnlyList<string> sessions, string? who, string? why, CancellationToken cancel = default) =>
+        IsManager ? await desk.Delete(sessions, who, why, cancel) : NotYours();
+
+    public async Task<Answer<IReadOnlyList<Deletion>>> Deletions(CancellationToken cancel = default) =>
+        IsManager ? await desk.Deletions(cancel) : NotYours();
 
     public Task<Answer<SessionLog>> Log(string session, CancellationToken cancel = default) => IfSeen(session, () => desk.Log(session, cancel));
 

@@ -94,12 +94,14 @@ public sealed class SharingTest(SharedFixture shared) : IClassFixture<SharedFixt
     [InlineData(AccessRole.Manager, HttpStatusCode.OK)]
     [InlineData(AccessRole.Technician, HttpStatusCode.Forbidden)]
     [InlineData(AccessRole.Apprentice, HttpStatusCode.Forbidden)]
-    internal async Task Only_a_manager_signs_off(AccessRole role, HttpStatusCode expected)
+    internal async Task Only_a_manager_signs_off_and_deletes(AccessRole role, HttpStatusCode expected)
     {
         var browser = await shared.As(role);
         var id = await Id(await Open(browser, role == AccessRole.Apprentice ? "apprentice" : "technician"));
         using var response = await browser.PostAsJsonAsync($"/api/sessions/{id}/review", new { verdict = "ok" }, TestContext.Current.CancellationToken);
         Assert.Equal(expected, response.StatusCode);
+        using var deleted = await browser.DeleteAsync($"/api/sessions/{id}?who=Bera&why=asked%20to", TestContext.Current.CancellationToken);
+        Assert.Equal(expected, deleted.StatusCode);
     }
 
     private static async Task<List<string>> Listed(HttpClient browser) =>

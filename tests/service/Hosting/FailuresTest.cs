@@ -54,5 +54,9 @@ public sealed class FailuresTest : DataFolderTest
         public Task<SessionPage> List(SessionFilter filter) => throw wrong;
 
         public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) => throw wrong;
+
+        public Task Erase() => throw wrong;
+
+        public Task<IReadOnlyList<Deletion>> Deletions() => throw wrong;
     }
 }
