@@ -80,11 +80,17 @@ internal static class AccessServices
     {
         if (app.Services.GetService<Sharing>() is not null)
         {
+            app.Use(OnlyHttps);
             app.UseRateLimiter();
             app.UseAuthentication();
             app.UseAuthorization();
         }
     }
+
+    /// <summary>A proxy that does not say that it was called over HTTPS is set up wrong; health stays open to a watcher on this machine.</summary>
+    private static Task OnlyHttps(HttpContext http, RequestDelegate next) => http.Request.IsHttps || http.Request.Path.StartsWithSegments("/health", StringComparison.Ordinal)
+        ? next(http)
+        : http.RequestServices.GetRequiredService<Problems>().Result([new("gate-closed", "X-Forwarded-Proto", Statement.Of("access.no-https"))]).ExecuteAsync(http);
 
     private static void SetCookie(CookieAuthenticationOptions options)
     {

@@ -38,6 +38,14 @@ public sealed class SharingTest(SharedFixture shared) : IClassFixture<SharedFixt
     }
 
     [Fact]
+    public async Task Without_https_nothing_is_answered_but_health()
+    {
+        var browser = _service.Browser();
+        Assert.Equal(HttpStatusCode.Forbidden, await Get(browser, "http://coach.fernhollow.example/sign-in"));
+        Assert.Equal(HttpStatusCode.OK, await Get(browser, "http://localhost/health/live"));
+    }
+
+    [Fact]
     public async Task Nothing_but_the_door_health_and_the_looks_is_open_to_strangers()
     {
         _ = await _service.Browser().GetAsync("/health/live", TestContext.Current.CancellationToken);
