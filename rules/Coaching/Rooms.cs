@@ -22,6 +22,8 @@ internal sealed class Rooms(TradeKnowledge knowledge)
 
     public ConnectionChecker Checker { get; } = new(knowledge);
 
+    public WindingNames Names { get; } = new(knowledge.Sentences);
+
     public Planner Planner { get; } = new(knowledge);
 
     public Faq Faq { get; } = new(knowledge);

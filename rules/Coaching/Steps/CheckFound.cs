@@ -24,7 +24,7 @@ internal static class CheckFound
 
         var joints = work.File.Joints.Select(joint => new FoundJoint(joint.Leads, joint.Conductor)).ToList();
         return work.Rooms.Checker.Check(FoundMotor.Of(
-            layout, tags, work.File.Plate.Volts.Min(), joints, volts, work.File.Supply.Phases ?? work.Phases ?? 1, FoundMotor.RowOf(layout, tags, joints))
+            work.Rooms.Names, layout, tags, work.File.Plate.Volts.Min(), joints, volts, work.File.Supply.Phases ?? work.Phases ?? 1, FoundMotor.RowOf(layout, tags, joints))
             with { Hertz = work.File.Supply.Hertz is > 0 and var hertz ? hertz : null }).Value;
     }
 

@@ -15,7 +15,7 @@ public sealed record CheckResult
     /// <summary>Amps in the line that carries most; <see langword="null"/> without any measured ohms, or on a shorted supply.</summary>
     public double? LineAmps { get; init; }
 
-    /// <summary>What was found, the worst first.</summary>
+    /// <summary>What was found: what would burn or trip at once, then what the rest follows from, then the rest, the worst first.</summary>
     public required IReadOnlyList<CheckFinding> Findings { get; init; }
 
     /// <summary>Which way the field turns at standstill; <see langword="null"/> for a three-phase motor, see <see cref="PhaseOrder"/>.</summary>
@@ -30,7 +30,7 @@ public sealed record CheckResult
     /// <summary>The smallest change that makes it right; <see langword="null"/> where one change does not.</summary>
     public Change? Change { get; init; }
 
-    /// <summary>Starting current against that of the right connection, a ratio; <see langword="null"/> where it cannot be told.</summary>
+    /// <summary>What the winding that is worst off draws at standstill against the right connection on the same volts, a ratio, 1 for a right connection; <see langword="null"/> where it cannot be told.</summary>
     public double? StartingTimes { get; init; }
 
     /// <summary>How it was worked out.</summary>

@@ -89,7 +89,7 @@ internal sealed class CommutatorJudge
         {
             if (IsBehindField(index))
             {
-                Add("armature-behind-field", Severity.Wrong, index, Statement.Of("check.armature-behind-field", ("coil", _coils[index].Id)));
+                Add("armature-behind-field", Severity.Wrong, index, Statement.Of("check.armature-behind-field", ("coil", _coils[index].Coil!.Called)));
             }
             else if (Share(index) < _limits["none"])
             {
@@ -108,7 +108,7 @@ internal sealed class CommutatorJudge
         {
             if (Share(index) > _limits["none"])
             {
-                Add("series-field-across", Severity.Danger, index, Statement.Of("check.series-field-across", ("coil", _coils[index].Id)));
+                Add("series-field-across", Severity.Danger, index, Statement.Of("check.series-field-across", ("coil", _coils[index].Coil!.Called)));
             }
             else if (!IsInCircuit(index) && !IsBehindField(index))
             {
@@ -116,7 +116,7 @@ internal sealed class CommutatorJudge
             }
             else if (Of(FoundCoil.Armature).TrueForAll(armature => Math.Abs(Math.Abs(Flow(armature)) - Math.Abs(Flow(index))) > 0.01 * Math.Abs(Flow(index))))
             {
-                Add("series-field-apart", Severity.Wrong, index, Statement.Of("check.series-field-apart", ("coil", _coils[index].Id)));
+                Add("series-field-apart", Severity.Wrong, index, Statement.Of("check.series-field-apart", ("coil", _coils[index].Coil!.Called)));
             }
         }
 
@@ -138,7 +138,7 @@ internal sealed class CommutatorJudge
             }
             else if (driven)
             {
-                Add("field-open", Severity.Danger, index, Statement.Of("check.shunt-field-open", ("coil", _coils[index].Id)));
+                Add("field-open", Severity.Danger, index, Statement.Of("check.shunt-field-open", ("coil", _coils[index].Coil!.Called)));
             }
             else
             {
@@ -155,7 +155,7 @@ internal sealed class CommutatorJudge
         {
             var alike = _coils[other].Coil!.Role == _coils[fields[0]].Coil!.Role;
             _findings.Add(alike ? "halves-opposed" : "fields-opposed", Severity.Wrong, [_coils[fields[0]].Id, _coils[other].Id], Statement.Of(
-                alike ? "check.halves-opposed" : "check.fields-opposed", ("one", _coils[fields[0]].Id), ("other", _coils[other].Id)));
+                alike ? "check.halves-opposed" : "check.fields-opposed", ("one", _coils[fields[0]].Coil!.Called), ("other", _coils[other].Coil!.Called)));
         }
     }
 
@@ -167,14 +167,14 @@ internal sealed class CommutatorJudge
             return;
         }
 
-        var percent = _limits.Quote(100 * share, "percent", $"{coil.Id}: {_volts[index].Magnitude:F1} V of {coil.Coil!.RatedVolts:F1} V");
+        var percent = _limits.Quote(100 * share, "percent", $"{coil.Coil!.Called}: {_volts[index].Magnitude:F1} V of {coil.Coil!.RatedVolts:F1} V");
         Add(share > 1 ? "over-volts" : "under-volts", share >= _limits["dangerous"] ? Severity.Danger : Severity.Wrong, index, share > 1
-            ? Statement.Of("check.over-volts", ("coil", coil.Id)).With("percent", percent)
-            : Statement.Of("check.brushed-under-volts", ("coil", coil.Id)).With("percent", percent));
+            ? Statement.Of("check.over-volts", ("coil", coil.Coil!.Called)).With("percent", percent)
+            : Statement.Of("check.brushed-under-volts", ("coil", coil.Coil!.Called)).With("percent", percent));
     }
 
     private void Open(int index) => Add("winding-not-fed", Severity.Open, index, Statement.Of(
-        "check.winding-not-fed", ("coil", _coils[index].Id), ("leads", $"{_coils[index].Coil!.From}, {_coils[index].Coil!.To}")));
+        "check.winding-not-fed", ("coil", _coils[index].Coil!.Called), ("leads", $"{_coils[index].Coil!.From}, {_coils[index].Coil!.To}")));
 
     private void Add(string rule, Severity severity, int coil, Statement why) => _findings.Add(rule, severity, [_coils[coil].Id], why);
 }

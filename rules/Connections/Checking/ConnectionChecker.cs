@@ -97,7 +97,7 @@ public sealed class ConnectionChecker(TradeKnowledge knowledge)
     }
 
     /// <summary>The coil that is worst off at standstill, against what it draws in a right connection.</summary>
-    private static double? Times(Judge judge, FieldModel model, FieldPoint rest) => Enumerable.Range(0, rest.Amps.Count)
+    private static double? Times(Judge judge, FieldModel model, FieldPoint rest) => judge.Verdict == Verdict.Correct ? 1 : Enumerable.Range(0, rest.Amps.Count)
         .Where(index => !judge.Places!.Weak.Contains(judge.Nodes.Coils[index].Id))
         .Select(index => rest.Amps[index].Magnitude / model.UsualStartingAmps(index)).DefaultIfEmpty(0).Max();
 }

@@ -10,8 +10,16 @@ internal sealed class FindingList
     /// <summary>All findings, in the order in which they were found.</summary>
     public IReadOnlyList<CheckFinding> All => _all;
 
-    /// <summary>The findings, the worst first.</summary>
-    public IReadOnlyList<CheckFinding> WorstFirst => [.. _all.OrderByDescending(finding => finding.Severity)];
+    /// <summary>What the others follow from comes before them, the first of these first.</summary>
+    private static readonly string[] Causes = ["supply-missing", "line-not-used", "three-phase-on-single-phase"];
+
+    /// <summary>What would burn or trip at once, then what the rest follows from, then the rest, the worst first.</summary>
+    public IReadOnlyList<CheckFinding> WorstFirst =>
+    [
+        .. _all.OrderByDescending(finding => finding.Severity == Severity.Danger)
+            .ThenBy(finding => Causes.IndexOf(finding.Rule) is var at and >= 0 ? at : Causes.Length)
+            .ThenByDescending(finding => finding.Severity),
+    ];
 
     /// <summary>The verdict: that of the worst finding.</summary>
     public Verdict Verdict => _all.Select(finding => finding.Severity).DefaultIfEmpty(Severity.Note).Max() switch

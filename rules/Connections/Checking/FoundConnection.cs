@@ -52,6 +52,9 @@ public sealed record FoundConnection
 public sealed record FoundCoil(
     string Id, string From, string To, string Role, double RatedVolts, string Axis, double? Ohms = null, bool MayRest = false)
 {
+    /// <summary>What a person calls it; the id where nothing else is known.</summary>
+    public string Called { get; init; } = Id;
+
     internal const string Armature = "armature";
 
     internal const string SeriesField = "series-field";

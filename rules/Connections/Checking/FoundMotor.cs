@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Connections.Checking;
 public static class FoundMotor
 {
     /// <summary>The connection to check.</summary>
+    /// <param name="names">What its windings are called.</param>
     /// <param name="layout">The layout, as the form that the leads fit.</param>
     /// <param name="tags">The person's tag of each lead, by marking; a marking without a tag stands for itself.</param>
     /// <param name="lowVolts">The plate's lowest voltage, by which the coils are rated.</param>
@@ -15,10 +16,10 @@ public static class FoundMotor
     /// <param name="row">The row that was meant, where it is known: its shares rate the coils, and what it caps may rest.</param>
     /// <param name="coilOhms">Measured ohms by coil id.</param>
     public static FoundConnection Of(
-        Layout layout, IReadOnlyDictionary<string, string> tags, double lowVolts, IReadOnlyList<FoundJoint> joints, double supplyVolts, int phases,
+        WindingNames names, Layout layout, IReadOnlyDictionary<string, string> tags, double lowVolts, IReadOnlyList<FoundJoint> joints, double supplyVolts, int phases,
         LayoutConnection? row = null, IReadOnlyDictionary<string, double>? coilOhms = null)
     {
-        var names = Names(layout, tags);
+        var named = Names(layout, tags);
         var parts = row?.OuterPart is { } outer
             ? [.. layout.Parts, outer with { From = layout.NodeOf(outer.From), To = layout.NodeOf(outer.To) }]
             : layout.Parts;
@@ -27,17 +28,20 @@ public static class FoundMotor
             Coils =
             [
                 .. layout.Coils.Select(coil => new FoundCoil(
-                    coil.Id, names(coil.From), names(coil.To), coil.Role,
+                    coil.Id, named(coil.From), named(coil.To), coil.Role,
                     lowVolts * (row?.RatedShares.GetValueOrDefault(coil.Group, coil.RatedShare) ?? coil.RatedShare), AxisOf(layout, coil),
-                    coilOhms?.TryGetValue(coil.Id, out var ohms) == true ? ohms : null, row is not null && MayRest(layout, row, coil))),
+                    coilOhms?.TryGetValue(coil.Id, out var ohms) == true ? ohms : null, row is not null && MayRest(layout, row, coil))
+                {
+                    Called = names.Of(layout, coil, tags),
+                }),
             ],
             Joints = joints,
             SupplyVolts = supplyVolts,
             Phases = phases,
-            Capacitors = [.. parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => new FoundCapacitor(names(part.From), names(part.To)))],
-            Switches = [.. parts.Where(part => part.Kind == "switch").Select(part => new FoundSwitch(names(part.From), names(part.To)))],
-            Protectors = [.. parts.Where(part => part.Kind.StartsWith("protector", StringComparison.Ordinal)).Select(part => (IReadOnlyList<string>)[names(part.From), names(part.To)])],
-            Inside = [.. layout.Leads.Select(lead => (IReadOnlyList<string>)[TagOf(lead.Marking, tags), names(layout.NodeOf(lead.Marking))])],
+            Capacitors = [.. parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => new FoundCapacitor(named(part.From), named(part.To)))],
+            Switches = [.. parts.Where(part => part.Kind == "switch").Select(part => new FoundSwitch(named(part.From), named(part.To)))],
+            Protectors = [.. parts.Where(part => part.Kind.StartsWith("protector", StringComparison.Ordinal)).Select(part => (IReadOnlyList<string>)[named(part.From), named(part.To)])],
+            Inside = [.. layout.Leads.Select(lead => (IReadOnlyList<string>)[TagOf(lead.Marking, tags), named(layout.NodeOf(lead.Marking))])],
         };
     }
 

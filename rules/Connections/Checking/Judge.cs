@@ -75,11 +75,11 @@ internal sealed class Judge
             {
                 var coupled = IsCoupled(coil);
                 Add("coil-shorted", coupled ? Severity.Danger : Severity.Wrong, [coil.Id], Statement.Of(
-                    coupled ? "check.coil-shorted" : "check.coil-on-one-point", ("coil", coil.Id), ("leads", $"{coil.From} + {coil.To}")));
+                    coupled ? "check.coil-shorted" : "check.coil-on-one-point", ("coil", coil.Called), ("leads", $"{coil.From} + {coil.To}")));
             }
             else if (coil.MayRest || resting.Contains(coil.Id))
             {
-                Add("winding-at-rest", Severity.Note, [coil.Id], Statement.Of("check.winding-at-rest", ("coil", coil.Id)));
+                Add("winding-at-rest", Severity.Note, [coil.Id], Statement.Of("check.winding-at-rest", ("coil", coil.Called)));
             }
             else
             {
@@ -87,7 +87,7 @@ internal sealed class Judge
                 var rule = Places!.Weak.Contains(coil.Id) ? "start-branch-open" : loose.Count > 0 ? "lead-open" : "winding-not-fed";
                 Add(rule, Severity.Open, [coil.Id, .. loose], Statement.Of(
                     rule switch { "start-branch-open" => "check.start-branch-open", "lead-open" => "check.lead-open", _ => "check.winding-not-fed" },
-                    ("coil", coil.Id), ("leads", loose.Count > 0 ? string.Join(", ", loose) : $"{coil.From}, {coil.To}")));
+                    ("coil", coil.Called), ("leads", loose.Count > 0 ? string.Join(", ", loose) : $"{coil.From}, {coil.To}")));
             }
         }
     }
@@ -103,7 +103,7 @@ internal sealed class Judge
         foreach (var ring in ClosedLoops.Of(open).Where(ring => IsCoupled(ring[0].Coil!)))
         {
             Add("coil-shorted", Severity.Danger, [.. ring.Select(coil => coil.Id)], Statement.Of(
-                "check.ring-closed", ("coils", string.Join(" + ", ring.Select(coil => coil.Id)))));
+                "check.ring-closed", ("coils", string.Join(" + ", ring.Select(coil => coil.Coil!.Called)))));
         }
     }
 
@@ -113,7 +113,7 @@ internal sealed class Judge
         var fed = Enumerable.Range(0, _coils.Count).Where(index => IsFed(index) && !Places!.Weak.Contains(_coils[index].Id)).Select(index => _coils[index].Coil!).ToList();
         if (fed.Count > 0 && fed.TrueForAll(coil => coil.Role == SpeedTap))
         {
-            Add("taps-alone", Severity.Danger, [.. fed.Select(coil => coil.Id)], Statement.Of("check.taps-alone", ("coils", string.Join(" + ", fed.Select(coil => coil.Id)))));
+            Add("taps-alone", Severity.Danger, [.. fed.Select(coil => coil.Id)], Statement.Of("check.taps-alone", ("coils", string.Join(" + ", fed.Select(coil => coil.Called)))));
         }
     }
 
@@ -157,15 +157,15 @@ internal sealed class Judge
             }
 
             var start = Places!.Weak.Contains(coil.Id);
-            var percent = _limits.Quote(100 * share, "percent", $"{coil.Id}: {Volts[index].Magnitude:F1} V of {coil.RatedVolts:F1} V");
+            var percent = _limits.Quote(100 * share, "percent", $"{coil.Called}: {Volts[index].Magnitude:F1} V of {coil.RatedVolts:F1} V");
             var over = share > 1;
             var rule = (start, over) switch { (true, true) => "start-branch-over-volts", (true, false) => "start-branch-under-volts", (false, true) => "over-volts", _ => "under-volts" };
             Add(rule, share >= _limits["dangerous"] ? Severity.Danger : Severity.Wrong, [coil.Id], rule switch
             {
-                "start-branch-over-volts" => Statement.Of("check.start-branch-over-volts", ("coil", coil.Id)).With("percent", percent),
-                "start-branch-under-volts" => Statement.Of("check.start-branch-under-volts", ("coil", coil.Id)).With("percent", percent),
-                "over-volts" => Statement.Of("check.over-volts", ("coil", coil.Id)).With("percent", percent),
-                _ => Statement.Of("check.under-volts", ("coil", coil.Id)).With("percent", percent),
+                "start-branch-over-volts" => Statement.Of("check.start-branch-over-volts", ("coil", coil.Called)).With("percent", percent),
+                "start-branch-under-volts" => Statement.Of("check.start-branch-under-volts", ("coil", coil.Called)).With("percent", percent),
+                "over-volts" => Statement.Of("check.over-volts", ("coil", coil.Called)).With("percent", percent),
+                _ => Statement.Of("check.under-volts", ("coil", coil.Called)).With("percent", percent),
             });
         }
     }
@@ -204,19 +204,19 @@ internal sealed class Judge
         Turned = senses.Turned;
         foreach (var (one, other) in senses.Opposed)
         {
-            Add("halves-opposed", Severity.Wrong, [one, other], Statement.Of("check.halves-opposed", ("one", one), ("other", other)));
+            Add("halves-opposed", Severity.Wrong, [one, other], Statement.Of("check.halves-opposed", ("one", CalledOf(one)), ("other", CalledOf(other))));
         }
 
         foreach (var coil in senses.Mixed)
         {
-            Add("phases-mixed", Severity.Wrong, [coil], Statement.Of("check.phases-mixed", ("coil", coil)));
+            Add("phases-mixed", Severity.Wrong, [coil], Statement.Of("check.phases-mixed", ("coil", CalledOf(coil))));
         }
 
         if (fed.Count == _coils.Count || _findings.All.All(finding => finding.Severity != Severity.Open))
         {
             if (senses.Reversed.Count > 0)
             {
-                Add("phase-reversed", Severity.Wrong, senses.Reversed, Statement.Of("check.phase-reversed", ("coils", string.Join(" + ", senses.Reversed))));
+                Add("phase-reversed", Severity.Wrong, senses.Reversed, Statement.Of("check.phase-reversed", ("coils", string.Join(" + ", senses.Reversed.Select(CalledOf)))));
             }
             else if (senses.IsUneven)
             {
@@ -227,8 +227,8 @@ internal sealed class Judge
 
     private void Opposed(int one, int other, bool start)
     {
-        var (first, second) = (_coils[one].Id, _coils[other].Id);
-        Add(start ? "start-halves-opposed" : "halves-opposed", Severity.Wrong, [first, second], start
+        var (first, second) = (_coils[one].Coil!.Called, _coils[other].Coil!.Called);
+        Add(start ? "start-halves-opposed" : "halves-opposed", Severity.Wrong, [_coils[one].Id, _coils[other].Id], start
             ? Statement.Of("check.start-halves-opposed", ("one", first), ("other", second))
             : Statement.Of("check.halves-opposed", ("one", first), ("other", second)));
     }
@@ -271,9 +271,11 @@ internal sealed class Judge
         if (coils.Count > 0)
         {
             Add("start-stays-fed", Severity.Wrong, [.. coils.Select(index => _coils[index].Id)], Statement.Of(
-                "check.start-stays-fed", ("coils", string.Join(" + ", coils.Select(index => _coils[index].Id)))));
+                "check.start-stays-fed", ("coils", string.Join(" + ", coils.Select(index => _coils[index].Coil!.Called)))));
         }
     }
+
+    private string CalledOf(string id) => _coils.First(coil => coil.Id == id).Coil!.Called;
 
     internal static double Apart(Complex one, Complex other) => Math.Abs((one * Complex.Conjugate(other)).Phase) * 180 / Math.PI;
 

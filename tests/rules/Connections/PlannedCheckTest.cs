@@ -65,7 +65,7 @@ public sealed class PlannedCheckTest
 
     /// <summary>The plan with the insides of the motor as the layout has them.</summary>
     private static FoundConnection Known(Plan plan) => FoundMotor.Of(
-        plan.Layout, plan.Layout.Leads.ToDictionary(lead => lead.Marking, lead => lead.Marking, StringComparer.Ordinal), plan.PlateVolts / plan.Row.VoltsShare,
+        new(Motors.Knowledge.Sentences), plan.Layout, plan.Layout.Leads.ToDictionary(lead => lead.Marking, lead => lead.Marking, StringComparer.Ordinal), plan.PlateVolts / plan.Row.VoltsShare,
         [.. plan.Joints.Select(joint => new FoundJoint(joint.Leads, joint.Conductor))], plan.SupplyVolts, plan.Phases, plan.Row) with { Hertz = plan.Layout.Id.StartsWith("dc-", StringComparison.Ordinal) ? 0 : 60 };
 
     /// <summary>The plan as a person would describe it who sees coils, joints and what hangs outside.</summary>

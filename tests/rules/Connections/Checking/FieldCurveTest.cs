@@ -79,6 +79,6 @@ public sealed class FieldCurveTest
         var motor = Motors.Knowledge.Layouts[layout].Forms().Single(one => (one.Form ?? string.Empty) == form);
         var line = motor.Connections.Single(one => one.Id == row);
         Dictionary<string, string> tags = [];
-        return FoundMotor.Of(motor, tags, 115, FoundMotor.JointsOf(line, tags), 115 * line.VoltsShare, motor.Family == "three-phase" ? 3 : 1, line);
+        return FoundMotor.Of(new(Motors.Knowledge.Sentences), motor, tags, 115, FoundMotor.JointsOf(line, tags), 115 * line.VoltsShare, motor.Family == "three-phase" ? 3 : 1, line);
     }
 }

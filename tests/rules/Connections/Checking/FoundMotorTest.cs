@@ -59,7 +59,7 @@ public sealed class FoundMotorTest
     {
         var (motor, line) = Find("capacitor-start-dual-6", string.Empty, "high-clockwise");
         var tags = new Dictionary<string, string> { ["T1"] = "s1", ["T2"] = "red", ["T3"] = "3", ["T4"] = "L1", ["T5"] = "n", ["T8"] = "T1" };
-        var found = FoundMotor.Of(motor, tags, Low, FoundMotor.JointsOf(line, tags), 230, 1, line);
+        var found = FoundMotor.Of(new(Knowledge.Sentences), motor, tags, Low, FoundMotor.JointsOf(line, tags), 230, 1, line);
         Assert.Equal(Verdict.Correct, Checker.Check(found).Value!.Verdict);
     }
 
@@ -84,5 +84,5 @@ public sealed class FoundMotorTest
     }
 
     private static FoundConnection Made(Layout motor, LayoutConnection row, IReadOnlyList<FoundJoint> joints) =>
-        FoundMotor.Of(motor, NoTags, Low, joints, Low * row.VoltsShare, motor.Family == "three-phase" ? 3 : 1, row);
+        FoundMotor.Of(new(Knowledge.Sentences), motor, NoTags, Low, joints, Low * row.VoltsShare, motor.Family == "three-phase" ? 3 : 1, row);
 }
