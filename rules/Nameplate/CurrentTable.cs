@@ -26,7 +26,7 @@ public static class CurrentTable
         if (VoltsColumn(knowledge, table, volts) is not { } column)
         {
             return new Problem("invalid-fact", "volts", Statement.Of("nameplate.volts-not-in-table",
-                ("volts", Units.Text(volts, "volt")), ("nearest", Nearest(knowledge, table, volts)), ("table", table.Source.ToString())));
+                ("volts", Units.Text(volts, "volt")), ("nearest", Nearest(knowledge, table, volts)), ("table", table.Source.Name())));
         }
 
         var sized = table.Rows.Where(row => table.Number(row, column) is not null).ToList();
@@ -37,7 +37,7 @@ public static class CurrentTable
             var nearest = at < 0 ? sized[^1] : sized[0];
             var field = string.Equals(table.Key, "kilowatt", StringComparison.Ordinal) ? "kilowatts" : "horsepower";
             return new Problem("invalid-fact", field, Statement.Of("nameplate.size-not-in-table",
-                ("size", Size(table, size)), ("nearest", Size(table, nearest.Size())), ("volts", Units.Text(volts, "volt")), ("table", table.Source.ToString())));
+                ("size", Size(table, size)), ("nearest", Size(table, nearest.Size())), ("volts", Units.Text(volts, "volt")), ("table", table.Source.Name())));
         }
 
         var row = sized[at];

@@ -20,11 +20,13 @@ public sealed record Source
     public static Source Computation(string place) => new() { Title = "own computation", Place = place, Basis = SourceBasis.Computed };
 
     /// <summary>Title, place and edition in one line.</summary>
-    public override string ToString()
+    public override string ToString() => Basis is SourceBasis.Primary or SourceBasis.Computed ? Name() : $"{Name()}; {Remark}";
+
+    /// <summary>Title, place and edition, to stand inside a sentence.</summary>
+    public string Name()
     {
         var place = Place is null ? Title : $"{Title}, {Place}";
-        var edition = Edition is null ? place : $"{place} ({Edition})";
-        return Basis is SourceBasis.Primary or SourceBasis.Computed ? edition : $"{edition}; {Remark}";
+        return Edition is null ? place : $"{place} ({Edition})";
     }
 
     private string Remark => Basis == SourceBasis.Judgement ? "own judgement" : "planning figure";
