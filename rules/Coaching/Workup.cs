@@ -13,6 +13,8 @@ namespace WireCoach.Rules.Coaching;
 /// <summary>A case with what the rooms below say of it, each worked out once and only when a step looks at it.</summary>
 internal sealed class Workup
 {
+    private const int MarksThatTell = 6;
+
     private readonly Lazy<Gate> _gate;
     private readonly Lazy<Identification?> _identification;
     private readonly Lazy<EndsFinding?> _ends;
@@ -48,7 +50,21 @@ internal sealed class Workup
     /// <summary>1 or 3, from the plate or else from the kind that was named or what was found; <see langword="null"/> when nobody said.</summary>
     public int? Phases => File.Plate.Phases
         ?? (File.Choices.TryGetValue("family", out var named) && Knowledge.Families.TryGetValue(named, out var family) ? family.Phases : (int?)null)
+        ?? PrintedPhases
         ?? (HasCapacitor == true ? 1 : null);
+
+    /// <summary>What printed marks tell: the phases that all layouts with just these marks have in common.</summary>
+    private int? PrintedPhases
+    {
+        get
+        {
+            var marks = File.Leads.Select(lead => lead.Marking).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            int[] phases = marks.Count < MarksThatTell || marks.Count != File.Leads.Count
+                ? []
+                : [.. Knowledge.Layouts.Values.Where(layout => marks.SetEquals(layout.Leads.Select(lead => lead.Marking))).Select(layout => layout.Family == "three-phase" ? 3 : 1).Distinct()];
+            return phases is [var single] ? single : null;
+        }
+    }
 
     /// <summary>The plate, with the phases where they are known from elsewhere.</summary>
     public PlateFields Plate => File.Plate.Phases is null && Phases is { } phases ? File.Plate.With("phases", PlateValue.Of([phases])) : File.Plate;

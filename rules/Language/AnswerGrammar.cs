@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Language;
 internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Quantity> quantities, ShortForms forms)
 {
     private const double Enough = 0.5;
+    private const double EnoughAmongFacts = 0.75;
 
     /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
     public (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Read()
@@ -135,7 +136,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         if (exact is null)
         {
             var scored = asked.Options.Select(option => (option, Score: Score(option, said, yes, no))).OrderByDescending(option => option.Score).ToList();
-            exact = scored.Count > 0 && scored[0].Score >= Enough && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].option : null;
+            exact = scored.Count > 0 && scored[0].Score >= (scene.HasFacts ? EnoughAmongFacts : Enough) && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].option : null;
         }
 
         if (exact is null || scene.Tokens.Count == 0)

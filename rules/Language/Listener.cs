@@ -82,7 +82,7 @@ public sealed class Listener
         }
 
         answered ??= Answer(scene, readings, quantities);
-        var facts = scene.Facts.Select(fact => fact.Fact).ToList();
+        var facts = PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene);
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
         {
             facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null }); // its marks say already that there is one

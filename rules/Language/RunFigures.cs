@@ -85,7 +85,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
         var turns = said["wrong-way"].Any() || said["right-way"].Any();
         var plate = sentence.Exists(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
-        var measured = sentence.FindAll(q => IsMeasured(q) && (asked || ((runs is not null || turns) && !plate) || Drawn(q)));
+        var measured = sentence.FindAll(q => IsMeasured(q) && !(runs is null && !asked && q.UnitId == "volt" && scene.IsNominalVolts(q)) && (asked || ((runs is not null || turns) && !plate) || Drawn(q)));
         if (measured.Count == 0)
         {
             return [];
