@@ -7,6 +7,8 @@ namespace WireCoach.Rules.Coaching;
 /// <summary>Says back what was understood, in the person's own tags, before it counts for anything.</summary>
 public static class Echo
 {
+    private const string History = "history.";
+
     /// <summary>What a fact says, in one short statement.</summary>
     /// <param name="fact">The fact.</param>
     public static Statement Of(Fact fact) => fact switch
@@ -35,6 +37,7 @@ public static class Echo
             ? Statement.Of("echo.instrument", ("instrument", Words(instrument.Id)))
             : Statement.Of("echo.no-instrument", ("instrument", Words(instrument.Id))),
         Fact.Application application => Statement.Of("echo.application", ("application", application.Text)),
+        Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history", ("what", Words(choice.Question[History.Length..]))),
         Fact.Choice choice => Statement.Of("echo.choice", ("question", Words(choice.Question)), ("option", Words(choice.Option))),
         Fact.Unknown unknown => Statement.Of("echo.unknown", ("question", Words(unknown.Question))),
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),

@@ -61,7 +61,7 @@ internal sealed class Workup
             var marks = File.Leads.Select(lead => lead.Marking).OfType<string>().ToHashSet(StringComparer.Ordinal);
             int[] phases = marks.Count < MarksThatTell || marks.Count != File.Leads.Count
                 ? []
-                : [.. Knowledge.Layouts.Values.Where(layout => marks.SetEquals(layout.Leads.Select(lead => lead.Marking))).Select(layout => layout.Family == "three-phase" ? 3 : 1).Distinct()];
+                : [.. Knowledge.Layouts.Values.Where(layout => layout.Leads.Count == marks.Count && marks.All(mark => layout.Leads.Any(lead => LeadTags.Names(lead, mark)))).Select(layout => layout.Family == "three-phase" ? 3 : 1).Distinct()];
             return phases is [var single] ? single : null;
         }
     }

@@ -40,7 +40,8 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
 
         var report = _diagnostician.Examine(file, _open);
         var rule = knowledge.Rules["faq-worth-repairing"];
-        var cause = knowledge.Causes[report.Causes[0].Id];
+        var cause = report.Causes.Select(one => (Cause: knowledge.Causes[one.Id], one.Probability))
+            .GroupBy(one => one.Cause.Decision, StringComparer.Ordinal).MaxBy(same => same.Sum(one => one.Probability))!.First().Cause;
         var said = new List<Statement> { Statement.Of("faq.worth-likely", ("cause", cause.Name)) };
         if (cause.Decision is not ("rewind" or "replace-rotor" or "armature-work"))
         {

@@ -87,8 +87,16 @@ internal sealed class SignReader(CauseModel model)
             }
         }
 
-        return outcome ?? Outcomes.Of(guide, values, file) ?? (guide.Id == "plate" ? Compared(file) : null);
+        return outcome ?? Outcomes.Of(guide, values, file) ?? guide.Id switch
+        {
+            "plate" => Compared(file),
+            "run-direction" => Turned(file),
+            _ => null,
+        };
     }
+
+    /// <summary>The direction that somebody saw already; nobody starts it again to see it.</summary>
+    private static string? Turned(CaseFile file) => file.Symptoms.GetValueOrDefault("wrong-direction") ? "wrong" : null;
 
     /// <summary>What plate and supply, held against each other, say without anybody looking again.</summary>
     private static string? Compared(CaseFile file) =>

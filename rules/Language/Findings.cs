@@ -78,7 +78,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             case "history" when said.Said:
                 scene.Note(first, last, new Fact.Choice { Question = "history." + said.Id, Option = "yes" });
                 break;
-            case "unsettled" when said.Said:
+            case "unsettled" when said.Said && !words.Rules[said.Rule].Reads.Any(read => concluded.Exists(one => one.Rule == read && one.Said)):
                 scene.Note(first, last, new Fact.Choice { Question = "unsettled." + said.Id, Option = "yes" });
                 scene.Unsettled.Add(new Leftover(span, [.. words.Rules[said.Rule].Reads]));
                 break;

@@ -41,7 +41,8 @@ internal sealed class ShortForms
             return null;
         }
 
-        var named = forms.Where(form => form.Written is not (Consent or Refusal) && form.In(scene) is not null).ToList();
+        var words = scene.HasFacts ? scene.Tokens.Count(token => token.Kind == TokenKind.Word) : 0; // among facts a word by the way is no answer
+        var named = forms.Where(form => form.Written is not (Consent or Refusal) && form.Phrase.Length * 2 >= words && form.In(scene) is not null).ToList();
         var longest = named.Select(form => form.Phrase.Length).DefaultIfEmpty().Max();
         var best = named.Where(form => form.Phrase.Length == longest).Select(form => form.Option).Distinct(StringComparer.Ordinal).ToList();
         var bare = consents == refuses ? null : consents ? Consent : Refusal;

@@ -50,6 +50,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             .Select(fact => fact is Fact.Plate figure && measured.Contains(figure) ? AsRun(figure) : fact)
             .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || Coach.GoalOf(file) is null) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
+            .Where(fact => fact is not Fact.Lead named || !answer.Facts.OfType<Fact.Lead>().Any(lead => lead.Tag == named.Tag))
             .Concat(understood.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span)).Where(danger => !Known(file, danger)));
         Fact[] facts = [.. answer.Facts.Select(fact => fact with { How = FactEntry.Typed, Span = fact.Span ?? text.Trim() }), .. told];
         var (taken, refused, why) = Taken(file, facts);

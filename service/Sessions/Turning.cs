@@ -75,7 +75,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
             return [];
         }
 
-        var read = Echo.Of([.. facts.Where(fact => !IsDangerMark(fact))]).Select(said => sentences.Render(said, role)).Distinct(StringComparer.Ordinal).ToList();
+        var read = Echo.Of([.. facts.Where(fact => !IsMark(fact))]).Select(said => sentences.Render(said, role)).Distinct(StringComparer.Ordinal).ToList();
         return
         [
             .. read.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", read)))],
@@ -102,8 +102,9 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
                 _ => [],
             };
 
-    /// <summary>Danger words are answered by a caution and not said back as a choice.</summary>
-    private static bool IsDangerMark(Fact fact) => fact is Fact.Choice choice && choice.Question.StartsWith("danger.", StringComparison.Ordinal);
+    /// <summary>Danger words are answered by a caution, what is unsettled is said back as such: neither is said back as a choice.</summary>
+    private static bool IsMark(Fact fact) => fact is Fact.Choice choice
+        && (choice.Question.StartsWith("danger.", StringComparison.Ordinal) || choice.Question.StartsWith("unsettled.", StringComparison.Ordinal));
 
     private void Conclude(Recorder events, Assessment now, Given given, Role role)
     {
