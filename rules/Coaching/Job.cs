@@ -22,6 +22,7 @@ internal static class Job
     private static readonly Step[] CheckMade =
     [
         MakeSafe.Isolate, KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.Phases, KnowMotor.Supply, KnowMotor.Leads, CheckFound.AskJoints,
+        CheckFound.Decide,
     ];
 
     private static readonly Step[] NewCapacitor =
@@ -46,7 +47,9 @@ internal static class Job
         null => work.Ask.Of("goal"),
         Goals.WorthRepairing when OtherJobs.Power(work) is { } power => power,
         _ when work.LooksForFault => FindFault.Next(work),
-        Goals.CheckConnection => work.FoundConnection is null ? First(CheckMade, work) ?? First(Identify, work) : First([MakeSafe.Isolate], work),
+        Goals.CheckConnection => work.FoundConnection is null
+            ? First(CheckMade, work) ?? First(Identify, work)
+            : First([MakeSafe.Isolate, CheckFound.Decide, CheckFound.AskChange], work),
         "identify-leads" => First(Identify, work),
         Goals.ReplaceCapacitor => First(NewCapacitor, work),
         Goals.CheckEarth => OtherJobs.EarthIsBroken(work) ? null : First(Earthed, work),

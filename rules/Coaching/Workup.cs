@@ -20,7 +20,7 @@ internal sealed class Workup
     private readonly Lazy<EndsFinding?> _ends;
     private readonly Lazy<Answer<Plan>?> _plan;
     private readonly Lazy<FaultReport> _faults;
-    private readonly Lazy<CheckResult?> _found;
+    private readonly Lazy<FoundMade?> _found;
 
     public Workup(CaseFile file, Rooms rooms)
     {
@@ -86,8 +86,11 @@ internal sealed class Workup
     /// <summary>The plan, or what it lacks; <see langword="null"/> before the ends are known.</summary>
     public Answer<Plan>? Plan => _plan.Value;
 
+    /// <summary>What the joints as found amount to in each motor that it may be; <see langword="null"/> while too little is known.</summary>
+    public FoundMade? Made => _found.Value;
+
     /// <summary>What the joints as found amount to; <see langword="null"/> while too little is known.</summary>
-    public CheckResult? FoundConnection => _found.Value;
+    public CheckResult? FoundConnection => Made?.Agreed;
 
     /// <summary>What may be wrong with it.</summary>
     public FaultReport Faults => _faults.Value;

@@ -10,76 +10,93 @@ internal static class CheckFound
 {
     private const string Joints = "joints";
 
-    public static Question? AskJoints(Workup work) =>
-        work.File.Joints.Count > 0 || work.Skipped(Joints) ? null : work.Ask.Of(Joints);
+    private const string DecidingReading = "found-reading";
 
-    /// <summary>The verdict; <see langword="null"/> while the leads, the plate, the supply or the joints are not known.</summary>
-    public static CheckResult? Check(Workup work)
+    public static Question? AskJoints(Workup work) =>
+        JointsOf(work).Count > 0 || work.Skipped(Joints) ? null : work.Ask.Of(Joints);
+
+    /// <summary>The reading that tells the motors apart in which the same joints are right in one and wrong in another.</summary>
+    public static Question? Decide(Workup work) =>
+        work.Made is { Motors.Count: > 1, Agreed: null or { Verdict: not Verdict.Correct } } && FoundLayouts.Deciding(work) is var (from, to)
+            ? work.Ask.Reading(DecidingReading, from, to)
+            : null;
+
+    /// <summary>After a verdict other than right: whether the joints were changed.</summary>
+    public static Question? AskChange(Workup work)
     {
-        if (work.File.Joints.Count == 0 || Known(work) is not var (layout, tags)
-            || work.File.Plate.Volts.Count == 0 || work.File.Supply?.Volts is not { } volts)
+        if (work.FoundConnection is null or { Verdict: Verdict.Correct } || work.Skipped(JointsMade.Changed)
+            || work.File.Choices.GetValueOrDefault(JointsMade.Changed) == "left")
         {
             return null;
         }
 
-        var joints = work.File.Joints.Select(joint => new FoundJoint(joint.Leads, joint.Conductor)).ToList();
-        return work.Rooms.Checker.Check(FoundMotor.Of(
-            work.Rooms.Names, layout, tags, work.File.Plate.Volts.Min(), joints, volts, work.File.Supply.Phases ?? work.Phases ?? 1, FoundMotor.RowOf(layout, tags, joints))
-            with { Hertz = work.File.Supply.Hertz is > 0 and var hertz ? hertz : null }).Value;
+        var asked = work.Ask.Of(JointsMade.Changed);
+        return work.Made!.Mended is null ? asked with { Options = [.. asked.Options.Where(option => option.Id != JointsMade.AsSaid)] } : asked;
     }
+
+    /// <summary>The id of the question for a reading between two leads.</summary>
+    public static string ReadingOf(string from, string to) => $"{DecidingReading}.{from}.{to}";
+
+    /// <summary>The verdict in every motor that it may be; <see langword="null"/> while the leads, the plate, the supply or the joints are not known.</summary>
+    public static FoundMade? Check(Workup work) => JointsOf(work) is { Count: > 0 } joints ? Judged(work, joints) : null;
 
     public static IEnumerable<Statement> Say(Workup work)
     {
-        if (work.FoundConnection is not { } found)
+        if (work.Made is not { } made)
         {
-            yield break;
+            return [];
         }
 
-        yield return found.Verdict switch
-        {
-            Verdict.Correct => Statement.Of("coach.found-correct"),
-            Verdict.Incomplete => Statement.Of("coach.found-incomplete"),
-            Verdict.Wrong => Statement.Of("coach.found-wrong"),
-            _ => Statement.Of("coach.found-dangerous"),
-        };
-        foreach (var finding in found.Findings)
-        {
-            yield return finding.Why;
-        }
-
-        if (found.Verdict != Verdict.Correct)
-        {
-            foreach (var seen in found.Seen)
-            {
-                yield return seen;
-            }
-        }
-
-        if (found.Change is { } change)
-        {
-            yield return change.What;
-        }
+        var motors = string.Join(" / ", made.Motors.Select(motor => motor.Layout.Name));
+        return made.Agreed is { } found
+            ? [Verdicts(found.Verdict), .. made.Motors.Count > 1 ? [Statement.Of("coach.found-either", ("motors", motors))] : Array.Empty<Statement>(), .. Findings(made, found)]
+            :
+            [
+                Statement.Of(
+                    "coach.found-depends", ("motors", motors),
+                    ("right", string.Join(" / ", made.Motors.Where(motor => motor.Result.Verdict == Verdict.Correct).Select(motor => motor.Layout.Name)))),
+            ];
     }
 
-    /// <summary>Which lead carries which marking: proved by readings, or printed on every lead of a layout that has just these.</summary>
-    private static (Layout Layout, IReadOnlyDictionary<string, string> Tags)? Known(Workup work)
+    private static Statement Verdicts(Verdict verdict) => verdict switch
     {
-        if (work.Ends is { Assignment: { } proved, Layout: { } id })
-        {
-            return (work.Knowledge.Layouts[id], proved);
-        }
+        Verdict.Correct => Statement.Of("coach.found-correct"),
+        Verdict.Incomplete => Statement.Of("coach.found-incomplete"),
+        Verdict.Wrong => Statement.Of("coach.found-wrong"),
+        _ => Statement.Of("coach.found-dangerous"),
+    };
 
-        var printed = work.File.Leads.Where(lead => lead.Marking is not null).ToList();
-        if (printed.Count == 0 || printed.Count != work.File.Leads.Count || printed.DistinctBy(lead => lead.Marking).Count() != printed.Count)
+    private static IEnumerable<Statement> Findings(FoundMade made, CheckResult found)
+    {
+        IEnumerable<Statement> why = found.Findings.Select(finding => finding.Why);
+        return found.Verdict == Verdict.Correct ? why : [.. why, .. found.Seen, .. WayOut(made, found)];
+    }
+
+    /// <summary>The smallest change; where no single one is enough, the connection for this supply or why there is none.</summary>
+    private static IEnumerable<Statement> WayOut(FoundMade made, CheckResult found) =>
+        found.Change is { } change ? [change.What]
+        : made.Plan is { } plan ? [Statement.Of("coach.found-plan", ("joints", ChooseConnection.Joints(plan)))]
+        : made.Motors.Count == 1 ? made.Motors[0].Plan.Problems.Select(problem => problem.Advice)
+        : [];
+
+    private static IReadOnlyList<FoundJoint> JointsOf(Workup work) => JointsMade.Of(work.File, joints => Judged(work, joints)?.Mended);
+
+    private static FoundMade? Judged(Workup work, IReadOnlyList<FoundJoint> joints)
+    {
+        if (work.File.Plate.Volts.Count == 0 || work.File.Supply?.Volts is not { } volts)
         {
             return null;
         }
 
-        var named = printed.ToDictionary(lead => lead.Marking!, lead => lead.Tag, StringComparer.Ordinal);
-        var fits = work.Knowledge.Layouts.Values
-            .Where(layout => layout.Leads.Count == named.Count && (work.Phases is not { } phases || (phases == 3) == (layout.Family == "three-phase")))
-            .Select(layout => (Layout: layout, Tags: LeadTags.ByMarking(layout, named)))
-            .Where(fit => fit.Tags.Count == named.Count).ToList();
-        return fits.Count == 1 ? fits[0] : null;
+        var motors = FoundLayouts.Of(work).Select(motor => (motor.Layout, Result: Checked(work, motor.Layout, motor.Tags, joints, volts), motor.Tags))
+            .Where(motor => motor.Result is not null)
+            .Select(motor => new FoundAs(motor.Layout, motor.Result!, ChooseConnection.Plan(work, motor.Layout.Id, motor.Tags, joints.Any(joint => joint.Conductor == "L3") ? 3 : null))).ToList();
+        return motors.Count == 0 ? null : new FoundMade(motors);
     }
+
+    private static CheckResult? Checked(
+        Workup work, Layout layout, IReadOnlyDictionary<string, string> tags, IReadOnlyList<FoundJoint> joints, double volts) =>
+        work.Rooms.Checker.Check(FoundMotor.Of(
+            work.Rooms.Names, layout, tags, work.File.Plate.Volts.Min(), joints, volts, work.File.Supply!.Phases ?? work.Phases ?? 1, FoundMotor.RowOf(layout, tags, joints))
+            with { Hertz = work.File.Supply.Hertz is > 0 and var hertz ? hertz : null }).Value;
 }

@@ -16,12 +16,18 @@ internal static class ChooseConnection
             return null;
         }
 
+        return Plan(work, layout, assignment);
+    }
+
+    /// <summary>The plan for leads that carry these markings; the phases where the supply's were not said.</summary>
+    public static Answer<Plan> Plan(Workup work, string layout, IReadOnlyDictionary<string, string> leads, int? phases = null)
+    {
         var request = new PlanRequest
         {
             Layout = layout,
-            Leads = assignment,
+            Leads = leads,
             Plate = work.Plate,
-            Supply = Supply(work),
+            Supply = Supply(work) is { Phases: null } said ? said with { Phases = phases } : Supply(work),
             Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
             Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
         };
@@ -65,12 +71,15 @@ internal static class ChooseConnection
             yield break;
         }
 
-        yield return Statement.Of("coach.plan", ("joints", string.Join(" · ", plan.Value.Joints.Select(Joint))));
+        yield return Statement.Of("coach.plan", ("joints", Joints(plan.Value)));
         foreach (var why in plan.Value.Why)
         {
             yield return why;
         }
     }
+
+    /// <summary>The joints of a plan in one line.</summary>
+    public static string Joints(Plan plan) => string.Join(" · ", plan.Joints.Select(Joint));
 
     private static string Joint(PlanJoint joint) => joint.Conductor is { } conductor
         ? $"{joint.Name}: {string.Join(" + ", joint.Leads)} to {conductor}"

@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Connections.Checking;
 /// <summary>The nodes of a found connection, with the conductors on them.</summary>
 internal sealed class FoundNodes
 {
+    private static readonly string[] LineNames = ["L1", "L2", "L3"];
     private readonly Ties _ties = new();
     private readonly Dictionary<string, string> _conductorNode = new(StringComparer.Ordinal);
 
@@ -62,6 +63,9 @@ internal sealed class FoundNodes
     public bool IsShorted => Lines.Values.Any(line => line.Count(IsLine) > 1);
 
     public IReadOnlyCollection<string> Conductors => _conductorNode.Keys;
+
+    /// <summary>The line conductors of a three-phase supply that reach no lead.</summary>
+    public IEnumerable<string> MissingLines => Phases == 3 ? LineNames.Where(line => !Conductors.Contains(line)) : [];
 
     public int Of(string name) => _ties.GroupOf(name);
 

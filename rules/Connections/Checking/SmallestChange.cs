@@ -17,7 +17,7 @@ internal static class SmallestChange
             return null;
         }
 
-        return Candidates(joints, [.. leads.Where(nodes.IsKnown)], [.. leads.Where(lead => !nodes.IsKnown(lead))]).FirstOrDefault(change =>
+        return Candidates(nodes, joints, [.. leads.Where(nodes.IsKnown)], [.. leads.Where(lead => !nodes.IsKnown(lead))]).FirstOrDefault(change =>
             checker.VerdictOf(nodes.Found with { Joints = change.Joints }) == Verdict.Correct);
     }
 
@@ -35,7 +35,7 @@ internal static class SmallestChange
         return [.. joined, .. loose.Select(end => new FoundJoint([end]))];
     }
 
-    private static IEnumerable<Change> Candidates(List<FoundJoint> joints, List<string> leads, List<string> strays)
+    private static IEnumerable<Change> Candidates(FoundNodes nodes, List<FoundJoint> joints, List<string> leads, List<string> strays)
     {
         foreach (var stray in strays)
         {
@@ -50,6 +50,14 @@ internal static class SmallestChange
         foreach (var joint in joints.Where(joint => joint.Conductor is null && joint.Leads.Count > 1 && joint.Leads.All(lead => joints.Count(other => other.Leads.Contains(lead)) > 1)))
         {
             yield return new(Statement.Of("check.change-undo", ("joint", string.Join(" + ", joint.Leads))), [.. joints.Where(other => other != joint)]);
+        }
+
+        foreach (var line in nodes.MissingLines)
+        {
+            foreach (var joint in joints.Where(joint => joint.Conductor is null))
+            {
+                yield return new(Statement.Of("check.change-line", ("line", line), ("joint", Name(joint))), [.. joints.Select(other => other == joint ? joint with { Conductor = line } : other)]);
+            }
         }
 
         foreach (var (one, other) in Pairs(joints))

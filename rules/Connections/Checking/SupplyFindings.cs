@@ -5,8 +5,6 @@ namespace WireCoach.Rules.Connections.Checking;
 /// <summary>What is wrong with the way the conductors of the supply reach the motor, whatever its windings.</summary>
 internal static class SupplyFindings
 {
-    private static readonly string[] LineNames = ["L1", "L2", "L3"];
-
     public static void Add(FoundNodes nodes, FindingList findings)
     {
         foreach (var line in nodes.Lines.OrderBy(line => line.Key))
@@ -40,7 +38,7 @@ internal static class SupplyFindings
         }
         else if (nodes.Phases == 3)
         {
-            foreach (var line in LineNames.Where(line => !nodes.Conductors.Contains(line)))
+            foreach (var line in nodes.MissingLines)
             {
                 findings.Add("line-not-used", Severity.Open, [line], Statement.Of("check.line-not-used", ("line", line)));
             }

@@ -1,30 +1,118 @@
+using System.Text.Json;
+
 namespace WireCoach.Service.Tests.Sessions;
 
 /// <summary>A connection that somebody else made, said in plain words.</summary>
 public sealed class FoundConnectionTest(ServiceFixture service) : IClassFixture<ServiceFixture>
 {
+    private const string Right = "gives every winding what it is made for";
+    private const string CapacitorMotor = "capacitor start motor 115/230 V 60 Hz, leads T1 T2 T3 T4 T5 T8";
+    private const string LowJoints = "T1 T7 on L1, T2 T8 on L2, T3 T9 on L3, T4 T5 T6 together";
+    private const string HighJoints = "T1 on L1, T2 on L2, T3 on L3, T4 T7 together, T5 T8 together, T6 T9 together";
+    private const string DeltaJoints = "T1 T6 T7 on L1, T2 T4 T8 on L2, T3 T5 T9 on L3";
+    private const string NineLeads = ", 9 lead motor 230/460 V three phase, supply ";
+
     [Theory]
-    [InlineData(
-        "capacitor start motor 115/230 V 60 Hz, leads T1 T2 T3 T4 T5 T8", "supply is 230 V single phase",
-        "1 on L1, 4 and 5 are together on L2, 2, 3 and 8 are joined", "gives every winding what it is made for", null)]
-    [InlineData(
-        "capacitor start motor 115/230 V 60 Hz, leads T1 T2 T3 T4 T5 T8", "supply is 230 V single phase",
-        "T2 on L1, T4 and T5 are together on L2, T1, T3 and T8 are joined", "work against each other", "Exchange T1 and T2.")]
+    [InlineData(CapacitorMotor, "supply is 230 V single phase", "1 on L1, 4 and 5 are together on L2, 2, 3 and 8 are joined", Right, null)]
+    [InlineData(CapacitorMotor, "supply is 230 V single phase", "T2 on L1, T4 and T5 are together on L2, T1, T3 and T8 are joined", "run half T1–T2 and run half T3–T4 work against each other", "Exchange T1 and T2.")]
+    [InlineData("three-phase motor 230/400 V 50 Hz, leads U1 V1 W1 U2 V2 W2", "supply is 400 V three phase 50 Hz", "U1 on L1, V1 on L2, W1 on L3, U2, V2 and W2 are joined", Right, null)]
     [InlineData(
         "three-phase motor 230/400 V 50 Hz, leads U1 V1 W1 U2 V2 W2", "supply is 400 V three phase 50 Hz",
-        "U1 on L1, V1 on L2, W1 on L3, U2, V2 and W2 are joined", "gives every winding what it is made for", null)]
+        "U1 and W2 together on L1, V1 and U2 together on L2, W1 and V2 together on L3", "winding U1–U2 gets 174 % of the volts it is made for", "The connection for this supply: J1: U1 to L1")]
     [InlineData(
         "three-phase motor 230/400 V 50 Hz, leads U1 V1 W1 U2 V2 W2", "supply is 400 V three phase 50 Hz",
-        "U1 and W2 together on L1, V1 and U2 together on L2, W1 and V2 together on L3", "gets 174 % of the volts it is made for", null)]
-    public async Task The_verdict_and_the_smallest_change_are_said(string motor, string supply, string joints, string verdict, string? change)
+        "U1 on L1, V1 on L2, U2, V2 and W2 are joined", "L3 goes to no lead", "Put L3 on W1.")]
+    public async Task The_verdict_and_the_way_out_are_said(string motor, string supply, string joints, string verdict, string? change)
+    {
+        var (_, reply) = await Told(motor, supply, joints);
+        Assert.Contains(verdict, Said(reply), StringComparison.Ordinal);
+        Assert.True(change is null || Said(reply).Contains(change, StringComparison.Ordinal), Said(reply));
+    }
+
+    /// <summary>Nine printed marks stand on motors in star and in delta.</summary>
+    [Theory]
+    [InlineData(HighJoints + NineLeads + "460 V", Right)]
+    [InlineData(HighJoints + NineLeads + "230 V", "As found, the connection is wrong. No power.")]
+    [InlineData("T7 on L1, T2 on L2, T3 on L3, T4 T1 together, T5 T8 together, T6 T9 together" + NineLeads + "460 V", "Exchange T1 and T7.")]
+    [InlineData(LowJoints + NineLeads + "460 V", "As found, the connection is dangerous. No power.")]
+    public async Task Where_star_and_delta_agree_the_verdict_is_said_at_once(string told, string verdict)
+    {
+        var (_, reply) = await Told(told);
+        Assert.Contains(verdict, Said(reply), StringComparison.Ordinal);
+        Assert.Contains("this verdict holds whichever it is", Said(reply), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(LowJoints, true, Right)]
+    [InlineData(LowJoints, false, "As found, the connection is wrong. No power.")]
+    [InlineData(DeltaJoints, false, Right)]
+    [InlineData(DeltaJoints, true, "No power.")]
+    public async Task Where_they_do_not_agree_readings_decide(string joints, bool star, string verdict)
+    {
+        var (id, reply) = await Told(joints + NineLeads + "230 V");
+        Assert.Contains("One or two readings tell which it is", Said(reply), StringComparison.Ordinal);
+        Assert.DoesNotContain("As found, the connection", Said(reply), StringComparison.Ordinal);
+        var said = string.Empty;
+        reply = await Answered(id, new { questionId = "isolated", confirmed = true });
+        for (var asked = 0; Asked(reply).StartsWith("found-reading.", StringComparison.Ordinal) && asked < 3; asked++)
+        {
+            Assert.DoesNotContain("As found", said, StringComparison.Ordinal);
+            var pair = Asked(reply).Split('.')[1..];
+            var inDelta = Array.Exists<string[]>([["T1", "T4", "T9"], ["T2", "T5", "T7"], ["T3", "T6", "T8"]], corner => pair.All(corner.Contains));
+            var inStar = Array.Exists<string[]>([["T1", "T4"], ["T2", "T5"], ["T3", "T6"], ["T7", "T8", "T9"]], winding => pair.All(winding.Contains));
+            reply = await Answered(id, new { questionId = Asked(reply), reading = (star ? inStar : inDelta) ? new { ohms = (double?)1.8, open = (bool?)null } : new { ohms = (double?)null, open = (bool?)true } });
+            said += Said(reply);
+        }
+
+        Assert.Contains(verdict, said, StringComparison.Ordinal);
+    }
+
+    /// <summary>A bad touch reads open: one open reading is not yet a proof of a star.</summary>
+    [Fact]
+    public async Task One_open_reading_does_not_decide()
+    {
+        var (id, _) = await Told(LowJoints + NineLeads + "230 V");
+        _ = await Answered(id, new { questionId = "isolated", confirmed = true });
+        var reply = await Answered(id, new { questionId = "found-reading.T1.T9", reading = new { open = true } });
+        Assert.DoesNotContain("As found", Said(reply), StringComparison.Ordinal);
+        Assert.Equal("found-reading.T7.T8", Asked(reply));
+    }
+
+    [Theory]
+    [InlineData("done", null)]
+    [InlineData("otherwise", "T1 on L1, T4 and T5 are together on L2, T2, T3 and T8 are joined")]
+    [InlineData("T1 on L1, T4 and T5 are together on L2, T2, T3 and T8 are joined", null)]
+    public async Task After_the_change_the_connection_is_judged_anew(string answer, string? joints)
+    {
+        var (id, _) = await Told(CapacitorMotor, "supply is 230 V single phase", "T2 on L1, T4 and T5 are together on L2, T1, T3 and T8 are joined");
+        var reply = await Answered(id, new { questionId = "isolated", confirmed = true });
+        Assert.Equal("joints-changed", Asked(reply));
+        reply = await service.Post($"/api/sessions/{id}/messages", new { text = answer });
+        if (joints is not null)
+        {
+            Assert.Equal("joints", Asked(reply));
+            reply = await service.Post($"/api/sessions/{id}/messages", new { text = joints });
+        }
+
+        Assert.Contains(Right, Said(reply), StringComparison.Ordinal);
+    }
+
+    private async Task<(string Id, JsonElement Reply)> Told(params string[] lines)
     {
         var session = await service.Post("/api/sessions", new { role = "technician", region = "na", instruments = new[] { "multimeter" }, text = "Check a connection that somebody else made" });
-        var path = $"/api/sessions/{session.GetProperty("id").GetString()}/messages";
-        _ = await service.Post(path, new { text = motor });
-        _ = await service.Post(path, new { text = supply });
-        var reply = await service.Post(path, new { text = joints });
-        var said = string.Join(' ', reply.GetProperty("say").EnumerateArray().Select(one => one.GetProperty("text").GetString()));
-        Assert.Contains(verdict, said, StringComparison.Ordinal);
-        Assert.True(change is null || said.Contains(change, StringComparison.Ordinal), said);
+        var id = session.GetProperty("id").GetString()!;
+        var reply = session;
+        foreach (var line in lines)
+        {
+            reply = await service.Post($"/api/sessions/{id}/messages", new { text = line });
+        }
+
+        return (id, reply);
     }
+
+    private Task<JsonElement> Answered(string id, object answer) => service.Post($"/api/sessions/{id}/answers", answer);
+
+    private static string Said(JsonElement reply) => string.Join(' ', reply.GetProperty("say").EnumerateArray().Select(one => one.GetProperty("text").GetString()));
+
+    private static string Asked(JsonElement reply) => reply.TryGetProperty("ask", out var ask) && ask.ValueKind == JsonValueKind.Object ? ask.GetProperty("id").GetString()! : string.Empty;
 }
