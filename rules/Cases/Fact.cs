@@ -285,6 +285,9 @@ public abstract record Fact
     /// <summary>An option taken where the answer is no other kind of fact.</summary>
     public sealed record Choice : Fact
     {
+        /// <summary>The question which connection is wanted: a word of the tables, or volts of the plate.</summary>
+        public const string Connection = "connection";
+
         /// <summary>The question's id.</summary>
         public required string Question { get; init; }
 

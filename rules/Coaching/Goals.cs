@@ -38,7 +38,7 @@ internal static class Goals
     {
         Fact.Symptom { Present: true } symptom => WiringJobs.Contains(symptom.Id) ? Connect : Diagnose,
         Fact.Joint => CheckConnection,
-        Fact.Lead or Fact.Reading => Connect,
+        Fact.Lead or Fact.Reading or Fact.Choice { Question: Fact.Choice.Connection } => Connect,
         _ => null,
     };
 }

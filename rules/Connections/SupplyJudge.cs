@@ -6,7 +6,9 @@ using WireCoach.Rules.Statements;
 namespace WireCoach.Rules.Connections;
 
 /// <summary>Which rows of a connection table a supply suits by the plate; where none does, why not.</summary>
-internal sealed class SupplyJudge(ConnectionFigures figures)
+/// <param name="figures">By what a supply suits a plate.</param>
+/// <param name="names">What connections are called.</param>
+internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
 {
     /// <summary>1 or 3; direct current counts as 1; <see langword="null"/> where nothing tells.</summary>
     public static int? PhasesOf(PlanRequest request) => request.Supply switch
@@ -62,10 +64,10 @@ internal sealed class SupplyJudge(ConnectionFigures figures)
         var judged = rated.Select(row => (row.Row, Judged: new VoltsJudgement(figures, supply, row.Volts, HertzDeviation(request)))).ToList();
         var suited = judged.Where(row => row.Judged.Suits)
             .Select(row => new SuitedRow(row.Row, row.Judged.Plate, row.Judged.Deviation, plate.Amps(row.Judged.Plate))).ToList();
-        return suited.Count > 0 ? suited : Unsuited(judged.MinBy(row => Math.Abs(row.Judged.Deviation)).Judged, supply, request);
+        return suited.Count > 0 ? suited : Unsuited([.. asked], judged.MinBy(row => Math.Abs(row.Judged.Deviation)).Judged, supply, request);
     }
 
-    private Problem Unsuited(VoltsJudgement nearest, double supply, PlanRequest request)
+    private Problem Unsuited(IReadOnlyList<LayoutConnection> asked, VoltsJudgement nearest, double supply, PlanRequest request)
     {
         var (percent, source) = (100 * nearest.Deviation, figures.VoltsTolerance.Source);
         var quoted = Quoted.Of(percent, "percent", "connections.volts-tolerance", source, new TrailStep(
@@ -80,7 +82,7 @@ internal sealed class SupplyJudge(ConnectionFigures figures)
         };
         statement = request.Connection is null
             ? statement.With("supply", Volts(supply)).With("plate", All(request.Plate.Volts)).With("percent", quoted).With("limit", Limit(limit))
-            : Named(request.Connection, nearest.Plate, supply).Resting(quoted);
+            : Named(string.Join(" / ", asked.Select(row => names.Use(row)).Distinct(StringComparer.Ordinal)), nearest.Plate, supply).Resting(quoted);
         return new Problem("not-ready", "supply.volts", statement)
         {
             Missing = ["supply.volts"],
@@ -126,5 +128,5 @@ internal sealed class SupplyJudge(ConnectionFigures figures)
 
     internal static string Volts(double volts) => Units.Text(volts, "volt", 4);
 
-    private static string All(IReadOnlyList<double> volts) => string.Join('/', volts.Select(one => Units.Number(one, 4))) + " V";
+    internal static string All(IReadOnlyList<double> volts) => string.Join('/', volts.Select(one => Units.Number(one, 4))) + " V";
 }

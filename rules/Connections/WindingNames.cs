@@ -18,11 +18,20 @@ public sealed class WindingNames(SentenceBook words)
         return words.Render(Kind(layout, coil).With("ends", string.Join('–', ends))).Trim();
     }
 
-    /// <summary>A connection, for example "high voltage, counterclockwise".</summary>
+    /// <summary>What a connection is for, for example "higher voltage, star".</summary>
+    /// <param name="row">A row of a layout's table.</param>
+    public string Use(LayoutConnection row) =>
+        words[words.Ids.Contains($"term.connection.{row.Id}") ? $"term.connection.{row.Id}" : $"term.connection.{row.For}"].Text;
+
+    /// <summary>The word for a kind of connection, for example "higher voltage".</summary>
+    /// <param name="kind">What a row is for, or a part of that.</param>
+    public string Use(string kind) => words.Ids.Contains($"term.connection.{kind}") ? words[$"term.connection.{kind}"].Text : kind;
+
+    /// <summary>A connection, for example "higher voltage, counterclockwise".</summary>
     /// <param name="row">A row of a layout's table.</param>
     public string Of(LayoutConnection row)
     {
-        var use = words[words.Ids.Contains($"term.connection.{row.Id}") ? $"term.connection.{row.Id}" : $"term.connection.{row.For}"].Text;
+        var use = Use(row);
         var started = row.Starting ? words.Render(Statement.Of("connections.name-starting", ("use", use))) : use;
         return row.Rotation is null ? started : words.Render(Statement.Of("connections.name-turning", ("use", started), ("rotation", row.Rotation)));
     }

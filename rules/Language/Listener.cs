@@ -65,6 +65,7 @@ public sealed class Listener
         var readings = new ReadingGrammar(scene, leads, _units);
         readings.Read();
         new JointGrammar(scene, leads).Read();
+        new ConnectionWish(scene).Read();
         var concluded = _conclusions.Of(scene);
         var heard = new Findings(scene, _words, concluded);
         heard.File();

@@ -22,20 +22,23 @@ internal static class ChooseConnection
     /// <summary>The plan for leads that carry these markings; the phases where the supply's were not said.</summary>
     public static Answer<Plan> Plan(Workup work, string layout, IReadOnlyDictionary<string, string> leads, int? phases = null)
     {
-        var request = new PlanRequest
-        {
-            Layout = layout,
-            Leads = leads,
-            Plate = work.Plate,
-            Supply = Supply(work) is { Phases: null } said ? said with { Phases = phases } : Supply(work),
-            Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
-            Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
-        };
+        var request = WishedConnection.In(work, Request(work, layout, leads, phases));
         var plan = work.Rooms.Planner.Plan(request);
         return plan.IsGiven && Turned(work) && plan.Value.Rotation is { } rotation
             ? work.Rooms.Planner.Plan(request with { Rotation = Opposite(rotation), SeenFrom = plan.Value.SeenFrom })
             : plan;
     }
+
+    /// <summary>What is asked of the planner for leads that carry these markings.</summary>
+    public static PlanRequest Request(Workup work, string layout, IReadOnlyDictionary<string, string> leads, int? phases = null) => new()
+    {
+        Layout = layout,
+        Leads = leads,
+        Plate = work.Plate,
+        Supply = Supply(work) is { Phases: null } said ? said with { Phases = phases } : Supply(work),
+        Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
+        Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
+    };
 
     /// <summary>Whether an odd number of starts went the wrong way: then the other row of the table holds.</summary>
     public static bool Turned(Workup work) => work.Runs.Count(run => run.Direction == "wrong") % 2 == 1;
@@ -56,6 +59,11 @@ internal static class ChooseConnection
 
     public static IEnumerable<Statement> Say(Workup work)
     {
+        foreach (var said in WishedConnection.Say(work))
+        {
+            yield return said;
+        }
+
         if (work.Plan is not { } plan)
         {
             yield break;
