@@ -30,6 +30,11 @@ public sealed class OhmmeterTest
 
     public static TheoryData<string> Ids() => [.. Networks.Select(network => network.GetProperty("id").GetString()!)];
 
+    /// <summary>The published networks bear odd numbers; none of them may be missing from the file.</summary>
+    [Fact]
+    public void No_published_network_is_left_out() =>
+        Assert.Equal(Enumerable.Range(1, 55).Where(number => number % 2 == 1).Select(number => $"N{number:D2}"), Networks.Select(network => network.GetProperty("id").GetString()));
+
     [Fact]
     public void A_milliohm_beside_a_gigaohm_keeps_its_digits()
     {

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using WireCoach.Rules.Heat;
 using WireCoach.Rules.Machines;
 using static WireCoach.Rules.Tests.Machines.MachineVectorsTest;
 
@@ -27,6 +28,36 @@ internal static class ThreePhaseFigures
             ["T_start"] = ThreePhase.At(circuit, feed, 1, new Losses()).Torque,
             ["I2_start"] = ThreePhase.RotorAmps(circuit, feed, 1),
         }).ToDictionary();
+    }
+
+    /// <summary>The same watts over two lines instead of three.</summary>
+    public static Dictionary<string, double> PowerBalance(JsonElement inputs)
+    {
+        var balanced = Number(inputs, "P_in") / (Math.Sqrt(3) * Number(inputs, "V_LL") * Number(inputs, "pf"));
+        var open = LostLine.Running(CsvFile.Knowledge, balanced).Value!.Value;
+        return new()
+        {
+            ["I_line_balanced"] = balanced,
+            ["I_line_open_same_pf"] = open,
+            ["I_line_open_pf82"] = open * Number(inputs, "pf") / Number(inputs, "pf_single"),
+            ["ratio"] = open / balanced,
+        };
+    }
+
+    public static Dictionary<string, double> UnequalVolts(JsonElement inputs)
+    {
+        var volts = inputs.GetProperty("V").EnumerateArray().Select(one => one.GetDouble()).ToList();
+        var report = Unbalance.OfVolts(CsvFile.Knowledge, volts).Value!;
+        var (rise, percent) = (Number(inputs, "T_rise"), report.Percent.Value!.Value);
+        var hotter = rise * report.ExtraRisePercent!.Value!.Value / 100;
+        return new()
+        {
+            ["V_avg"] = volts.Average(),
+            ["max_dev"] = percent * volts.Average() / 100,
+            ["unbalance_pct"] = percent,
+            ["temp_rise"] = rise + hotter,
+            ["life_years_of_20"] = 20 * WindingHeat.Life(CsvFile.Knowledge, hotter).Value!.Value,
+        };
     }
 
     public static Dictionary<string, double> Tests(JsonElement inputs)
