@@ -8,7 +8,7 @@ namespace WireCoach.Rules.Connections;
 /// <param name="knowledge">The facts of the trade.</param>
 public sealed class Planner(TradeKnowledge knowledge)
 {
-    private readonly SupplyJudge _judge = new(knowledge.Connections, new WindingNames(knowledge.Sentences));
+    private readonly SupplyJudge _judge = new(knowledge);
 
     /// <summary>The plan, or why there is none: <c>invalid-fact</c>, <c>unknown-lead</c>, or <c>not-ready</c> with what is missing or does not suit.</summary>
     /// <param name="request">What is known.</param>

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -6,10 +7,12 @@ using WireCoach.Rules.Statements;
 namespace WireCoach.Rules.Connections;
 
 /// <summary>Which rows of a connection table a supply suits by the plate; where none does, why not.</summary>
-/// <param name="figures">By what a supply suits a plate.</param>
-/// <param name="names">What connections are called.</param>
-internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
+/// <param name="knowledge">The facts of the trade.</param>
+internal sealed class SupplyJudge(TradeKnowledge knowledge)
 {
+    private readonly ConnectionFigures _figures = knowledge.Connections;
+    private readonly WindingNames _names = new(knowledge.Sentences);
+
     /// <summary>1 or 3; direct current counts as 1; <see langword="null"/> where nothing tells.</summary>
     public static int? PhasesOf(PlanRequest request) => request.Supply switch
     {
@@ -21,12 +24,12 @@ internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
     };
 
     /// <summary>Whether nothing can be said before it is known that the supply is direct or alternating.</summary>
-    public bool NeedsHertz(Layout layout) => figures.DirectCurrentOnly.Contains(layout.Id);
+    public bool NeedsHertz(Layout layout) => _figures.DirectCurrentOnly.Contains(layout.Id);
 
     /// <summary>The rows that suit, at least one.</summary>
     public Answer<List<SuitedRow>> Rows(Layout layout, PlanRequest request)
     {
-        var kind = new SupplyKind(figures).Problems(layout, request, PhasesOf(request)!.Value).ToList();
+        var kind = new SupplyKind(_figures).Problems(layout, request, PhasesOf(request)!.Value).ToList();
         if (kind.Count > 0)
         {
             return Answer<List<SuitedRow>>.Refused(kind);
@@ -39,7 +42,7 @@ internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
             return new Problem("invalid-fact", "connection", Statement.Of("connections.unknown-row", ("given", request.Connection!), ("rows", known)));
         }
 
-        var plate = new PlateVolts(figures, request.Plate);
+        var plate = new PlateVolts(_figures, request.Plate);
         if (LowestShare(layout, plate, request.Plate) is not { } lowest)
         {
             return new Problem("not-ready", "plate.volts", Statement.Of("connections.one-voltage-of-several", ("volts", Volts(request.Plate.Volts[0]))))
@@ -61,7 +64,7 @@ internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
         }
 
         var supply = request.Supply!.Volts!.Value;
-        var judged = rated.Select(row => (row.Row, Judged: new VoltsJudgement(figures, supply, row.Volts, HertzDeviation(request)))).ToList();
+        var judged = rated.Select(row => (row.Row, Judged: new VoltsJudgement(_figures, supply, row.Volts, HertzDeviation(request)))).ToList();
         var suited = judged.Where(row => row.Judged.Suits)
             .Select(row => new SuitedRow(row.Row, row.Judged.Plate, row.Judged.Deviation, plate.Amps(row.Judged.Plate))).ToList();
         return suited.Count > 0 ? suited : Unsuited([.. asked], judged.MinBy(row => Math.Abs(row.Judged.Deviation)).Judged, supply, request);
@@ -69,20 +72,20 @@ internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
 
     private Problem Unsuited(IReadOnlyList<LayoutConnection> asked, VoltsJudgement nearest, double supply, PlanRequest request)
     {
-        var (percent, source) = (100 * nearest.Deviation, figures.VoltsTolerance.Source);
+        var (percent, source) = (100 * nearest.Deviation, _figures.VoltsTolerance.Source);
         var quoted = Quoted.Of(percent, "percent", "connections.volts-tolerance", source, new TrailStep(
             "deviation of the supply", "100 × (supply ÷ plate − 1)", $"{Volts(supply)}, {Volts(nearest.Plate)}", Units.Text(percent, "percent")));
         var (statement, limit) = nearest switch
         {
-            { OnlyByName: true } => (Statement.Of("connections.not-on-plate").With("torque", Torque(supply, nearest.Plate)), figures.VoltsTolerance),
-            { ByName: true } => (Statement.Of("connections.other-nominal"), figures.OtherFamilyTolerance),
-            { BySum: true } => (Statement.Of("connections.sum-too-large"), figures.CombinedTolerance),
-            { Deviation: > 0 } => (Statement.Of("connections.volts-too-high"), figures.VoltsTolerance),
-            _ => (Statement.Of("connections.volts-too-low"), figures.VoltsTolerance),
+            { OnlyByName: true } => (Statement.Of("connections.not-on-plate").With("torque", SupplyMatch.TorquePercent(knowledge, nearest.Plate, supply)), _figures.VoltsTolerance),
+            { ByName: true } => (Statement.Of("connections.other-nominal"), _figures.OtherFamilyTolerance),
+            { BySum: true } => (Statement.Of("connections.sum-too-large"), _figures.CombinedTolerance),
+            { Deviation: > 0 } => (Statement.Of("connections.volts-too-high"), _figures.VoltsTolerance),
+            _ => (Statement.Of("connections.volts-too-low"), _figures.VoltsTolerance),
         };
         statement = request.Connection is null
             ? statement.With("supply", Volts(supply)).With("plate", All(request.Plate.Volts)).With("percent", quoted).With("limit", Limit(limit))
-            : Named(string.Join(" / ", asked.Select(row => names.Use(row)).Distinct(StringComparer.Ordinal)), nearest.Plate, supply).Resting(quoted);
+            : Named(string.Join(" / ", asked.Select(row => _names.Use(row)).Distinct(StringComparer.Ordinal)), nearest.Plate, supply).Resting(quoted);
         return new Problem("not-ready", "supply.volts", statement)
         {
             Missing = ["supply.volts"],
@@ -95,15 +98,8 @@ internal sealed class SupplyJudge(ConnectionFigures figures, WindingNames names)
     {
         var percent = 100 * supply / plate;
         return Statement.Of("connections.row-not-for-supply", ("row", connection), ("plate", Volts(plate)), ("supply", Volts(supply)))
-            .With("percent", Quoted.Of(percent, "percent", "connections.share-of-rated", figures.VoltsTolerance.Source, new TrailStep(
+            .With("percent", Quoted.Of(percent, "percent", "connections.share-of-rated", _figures.VoltsTolerance.Source, new TrailStep(
                 "volts of each winding against its own", "100 × supply ÷ plate", $"{Volts(supply)}, {Volts(plate)}", Units.Text(percent, "percent"))));
-    }
-
-    private Quoted Torque(double supply, double plate)
-    {
-        var percent = 100 * Math.Pow(supply / plate, 2);
-        return Quoted.Of(percent, "percent", "connections.torque-by-volts", figures.VoltsPerHertzLow.Source, new TrailStep(
-            "torque left", "100 × (supply ÷ plate)²", $"{Volts(supply)}, {Volts(plate)}", Units.Text(percent, "percent")));
     }
 
     /// <summary>The share of the row that the plate's lowest voltage belongs to; <see langword="null"/> where one voltage may be any of several rows'.</summary>

@@ -40,7 +40,7 @@ public sealed class Diagnostician
         return report with
         {
             Unjudged = unjudged,
-            Say = [.. unjudged.Select(test => Statement.Of("diagnosis.unjudged", ("test", _knowledge.Tests[test].Name))), .. report.Say],
+            Say = [.. unjudged.Select(test => Statement.Of("diagnosis.unjudged", ("test", _knowledge.Tests[test].Name))), .. report.Say, .. new CauseEffects(_knowledge).Of(report.Causes[0].Id, file)],
         };
     }
 

@@ -13,6 +13,7 @@ public sealed class Faq(TradeKnowledge knowledge)
 {
     private readonly FaqMotor _motor = new(knowledge);
     private readonly FaqCord _cord = new(knowledge);
+    private readonly CauseEffects _effects = new(knowledge);
 
     /// <summary>The ids of the questions that have an answer.</summary>
     public static IReadOnlyList<string> Questions { get; } =
@@ -60,6 +61,7 @@ public sealed class Faq(TradeKnowledge knowledge)
         }
 
         said.Add(Statement.Of("faq.capacitor-kind"));
+        said.AddRange(_effects.WeakCapacitor(file));
         return said;
     }
 
@@ -133,7 +135,7 @@ public sealed class Faq(TradeKnowledge knowledge)
     }
 
     private List<Statement> SpinsBothWays(CaseFile file) => _motor.IsThreePhase(file)
-        ? [Statement.Of("faq.both-ways-three-phase"), Statement.Of("faq.both-ways-hands-off")]
+        ? [Statement.Of("faq.both-ways-three-phase"), .. _effects.LostLine(), Statement.Of("faq.both-ways-hands-off")]
         : [Statement.Of("faq.both-ways"), Statement.Of("faq.both-ways-where"), Statement.Of("faq.both-ways-hands-off")];
 
     private List<Statement> BreakerTrips(CaseFile file)

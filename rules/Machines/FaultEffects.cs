@@ -11,7 +11,7 @@ internal static class FaultEffects
     /// <param name="knowledge">How far a fault goes.</param>
     public static IReadOnlyList<FaultEffect> Of(IReadOnlyList<MachineQuestion> machines, TradeKnowledge knowledge)
     {
-        var (first, low, weak) = (machines[0], knowledge.Rules["effect-supply-torque"]["shown"], knowledge.Rules["effect-weak-capacitor"]["shown"]);
+        var (first, low, weak) = (machines[0], knowledge.Rules["effect-supply-amps"]["shown"], knowledge.Rules["effect-weak-capacitor"]["shown"]);
         var effects = new List<FaultEffect>
         {
             Compared("low-supply", low, machines, machine => machine with { Volts = low * machine.Volts, LineVolts = machine.LineVolts?.Select(volts => low * volts).ToList(), StartVolts = low * machine.StartVolts }),

@@ -14,12 +14,6 @@ public sealed class MachineEffects(TradeKnowledge knowledge)
 {
     private const string Percent = "percent";
 
-    /// <summary>Torque on another supply, in percent of that on the plate's volts, at the same speed.</summary>
-    /// <param name="volts">Volts at the motor.</param>
-    /// <param name="plateVolts">Volts of the plate.</param>
-    public Quoted TorqueOnSupply(double volts, double plateVolts) => knowledge.Rules["effect-supply-torque"]
-        .Quote(100 * Math.Pow(volts / plateVolts, 2), Percent, Volts(volts, plateVolts));
-
     /// <summary>Starting current on another supply, in percent of that on the plate's volts.</summary>
     /// <param name="volts">Volts at the motor.</param>
     /// <param name="plateVolts">Volts of the plate.</param>

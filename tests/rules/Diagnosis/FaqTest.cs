@@ -20,6 +20,36 @@ public sealed class FaqTest
         Assert.Contains("Marked volts: 250 V or more, never less.", said);
     }
 
+    /// <summary>The figures are those of the machine models, each with its rule and its caution.</summary>
+    [Fact]
+    public void What_a_weak_capacitor_and_a_lost_line_cost_is_said_in_figures()
+    {
+        var weak = Ask("bigger-capacitor", new Fact.Capacitor { Microfarads = 200, MeasuredMicrofarads = 100, Volts = 250, Use = "start" }).Single(one => one.Id == "effect.weak-capacitor");
+        Assert.InRange(weak.Quotes[0].Value!.Value, 10, 100);
+        Assert.True(weak.Quotes[0].Value < weak.Quotes[1].Value);
+        Assert.DoesNotContain(Ask("bigger-capacitor", new Fact.Capacitor { Microfarads = 200, MeasuredMicrofarads = 205, Use = "start" }), one => one.Id == "effect.weak-capacitor");
+        Assert.DoesNotContain(Ask("bigger-capacitor", new Fact.Capacitor { Microfarads = 20, MeasuredMicrofarads = 10, Use = "run" }), one => one.Id == "effect.weak-capacitor");
+        var lost = Ask("spins-both-ways", Plate("phases", 3));
+        Assert.InRange(lost.Single(one => one.Id == "effect.line-lost").Quotes[0].Value!.Value, 150, 230);
+        Assert.Equal(86.6, lost.Single(one => one.Id == "effect.line-lost-start").Quotes[0].Value!.Value, 1);
+        Assert.All(lost.Concat([weak]).SelectMany(one => one.Quotes), quote => Assert.NotNull(quote.Caution));
+    }
+
+    /// <summary>85 V at the motor of 115 V: (85 ÷ 115)² is 55 % of the torque.</summary>
+    [Fact]
+    public void The_likeliest_cause_says_what_it_costs()
+    {
+        var report = new Diagnostician(Knowledge).Examine(
+            CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica),
+            [
+                Plate("volts", 115), Plate("phases", 1), new Fact.Choice { Question = "family", Option = "capacitor-start" }, new Fact.Supply { Volts = 115, Phases = 1 },
+                new Fact.Symptom { Id = "slow-to-start" }, new Fact.Symptom { Id = "lights-dim" }, new Fact.BenchTest { Test = "voltage-at-motor-starting", Value = 85, Unit = "volt" },
+            ]),
+            Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal), false);
+        Assert.Contains(report.Causes[0].Id, new[] { "low-supply-voltage", "undersized-cord-or-long-run" });
+        Assert.Equal(54.6, report.Say.Single(one => one.Id == "effect.low-volts").Quotes[0].Value!.Value, 1);
+    }
+
     [Fact]
     public void Without_marks_it_says_what_is_missing() =>
         Assert.Contains(Knowledge.Sentences["faq.capacitor-unread"].Text, Say("bigger-capacitor"));
