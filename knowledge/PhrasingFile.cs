@@ -52,5 +52,5 @@ internal static class PhrasingFile
     /// <summary>The classes that a writing touches, other than words of plain grammar.</summary>
     private static string Weighty(string writing, Dictionary<string, string> classes) => classes.TryGetValue(writing, out var whole)
         ? whole
-        : string.Join(' ', writing.Split(' ').Select(word => classes.GetValueOrDefault(word)).Where(name => name is not null and not "state").Distinct().Order(StringComparer.Ordinal));
+        : string.Join(' ', writing.Split(' ').Select(word => classes.GetValueOrDefault(word)).Where(name => name is not (null or "state" or "grammar")).Distinct().Order(StringComparer.Ordinal));
 }

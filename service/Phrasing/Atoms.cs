@@ -66,7 +66,7 @@ internal sealed class Atoms
 
     private Atom Classed(string word) => new(_classes.GetValueOrDefault(word, Atom.Word), word);
 
-    /// <summary>A comma counts where it could turn the meaning: beside a negation, a number or a lead.</summary>
+    /// <summary>A comma counts where it could turn the meaning: beside any word that carries meaning by itself.</summary>
     private static List<Atom> Commas(List<Atom> atoms)
     {
         var kept = new List<Atom>(atoms.Count);
@@ -81,7 +81,7 @@ internal sealed class Atoms
         return kept;
     }
 
-    private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or Atom.Quantity or Atom.Lead;
+    private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or "verb" or "state" or "hazard" or "modality" or "quantifier" or Atom.Quantity or Atom.Lead;
 
     private static List<Atom> Pieces(string text, IReadOnlySet<string> leads)
     {
@@ -97,7 +97,8 @@ internal sealed class Atoms
 
             var end = End(text, at);
             var piece = text[at..end].Replace('’', '\'');
-            var hyphen = piece == "-" && at > 0 && char.IsAsciiLetter(text[at - 1]) && end < text.Length && char.IsAsciiLetter(text[end]);
+            var hyphen = piece == "-" && at > 0 && char.IsAsciiLetter(text[at - 1]) && end < text.Length && char.IsAsciiLetter(text[end])
+                && !leads.Contains(pieces[^1].Text) && !leads.Contains(text[end..End(text, end)]); // "red-black" and "red black" are other pairs
             if (!hyphen)
             {
                 pieces.Add(Piece(piece, afterNumber, pieces.Count == 0 || pieces[^1].Text is "." or ":" or "?" or "!", leads));
@@ -133,7 +134,7 @@ internal sealed class Atoms
         }
 
         var shouts = piece.AsSpan(1).ContainsAnyInRange('A', 'Z');
-        return shouts || !piece.All(letter => char.IsAscii(letter)) || (afterNumber && piece.Length <= 2 && char.IsUpper(piece[^1]))
+        return shouts || !piece.All(letter => char.IsAscii(letter)) || (afterNumber && (char.IsUpper(piece[0]) || (piece.Length <= 2 && char.IsUpper(piece[^1]))))
             ? new(Atom.Quantity, piece) // a unit or an abbreviation: its case counts
             : new(Atom.Word, piece.ToLowerInvariant());
     }

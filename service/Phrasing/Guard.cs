@@ -14,7 +14,7 @@ internal sealed class Guard(PhrasingWords words)
 
     /// <summary>In which order a difference is named.</summary>
     private static readonly string[] Weight =
-        [Atom.Quantity, Atom.Lead, "number", "verb", "negation", "condition", "order", "modality", "quantifier", "hazard", "state", Atom.Mark];
+        [Atom.Quantity, Atom.Lead, "number", "verb", "negation", "condition", "order", "modality", "quantifier", "hazard", "state", "grammar", Atom.Mark];
 
     private readonly Atoms _atoms = new(words);
 

@@ -95,7 +95,7 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
                 return null;
             }
 
-            draft = await Ask(model, statement.Id, masked, session.Role, Guard.Longest(masked.Text), reader, cancel);
+            draft = await Ask(model, statement.Id, masked, session, reader, cancel);
         }
 
         return draft is not null && masked.Restore(draft) is { } text && text != masked.Exact && guard.Compare(masked.Exact, text, Leads(session)).IsFaithful
@@ -103,12 +103,12 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
             : null;
     }
 
-    private async Task<string?> Ask(LanguageModel model, string id, Masked masked, Role role, int longest, CancellationToken reader, CancellationToken cancel)
+    private async Task<string?> Ask(LanguageModel model, string id, Masked masked, SessionView session, CancellationToken reader, CancellationToken cancel)
     {
         var started = Stopwatch.GetTimestamp();
-        var draft = await model.Reword(masked.Text, role, longest, cancel);
+        var draft = await model.Reword(masked.Text, session.Role, Guard.Longest(masked.Text), cancel);
         reader.ThrowIfCancellationRequested(); // a reader who left is no failure of the model
-        var verdict = draft.Failure ?? Judge(masked, draft.Text).Reason;
+        var verdict = draft.Failure ?? Judge(masked, draft.Text, Leads(session)).Reason;
         log.LogInformation(
             "Reworded {Sentence} by {Model} at {Endpoint}: {Tokens} tokens, {Milliseconds} ms, {Verdict}",
             id, settings!.Model, settings.Endpoint, draft.Tokens, (int)Stopwatch.GetElapsedTime(started).TotalMilliseconds, verdict ?? "faithful");
@@ -138,11 +138,11 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
             _known.Clear();
         }
 
-        return _known[(role, masked.Text)] = verdict is null ? draft.Text : null;
+        return _known[(session.Role, masked.Text)] = verdict is null ? draft.Text : null;
     }
 
-    private Verdict Judge(Masked masked, string? text) => string.IsNullOrEmpty(text) ? Verdict.Refused("empty")
-        : masked.Restore(text) is { } restored ? guard.Compare(masked.Exact, restored, new HashSet<string>())
+    private Verdict Judge(Masked masked, string? text, IReadOnlySet<string> leads) => string.IsNullOrEmpty(text) ? Verdict.Refused("empty")
+        : masked.Restore(text) is { } restored ? guard.Compare(masked.Exact, restored, leads)
         : Verdict.Refused("tokens");
 
     private static HashSet<string> Leads(SessionView session) =>

@@ -40,6 +40,25 @@ public sealed class GuardTest
     public void What_says_something_else_is_refused_by_its_reason(string source, string text, string reason) =>
         Assert.Equal(reason, Guard.Compare(source, text, Corpus.Leads).Reason);
 
+    [Theory]
+    [InlineData("Do not bypass the protector.", "Do not simply bypass the protector.")]
+    [InlineData("The fan is broken.", "The fan is damaged.")]
+    [InlineData("A few motors lack it.", "Few motors lack it.")]
+    [InlineData("A third of it is missing.", "The third of it is missing.")]
+    [InlineData("The insulation meter shows it.", "The insulation multimeter shows it.")]
+    [InlineData("The meter shows 5 mohm.", "The meter shows 5 Mohm.")]
+    [InlineData("Stop, motor is hot and it turns.", "Stop motor is hot, and it turns.")]
+    [InlineData("It is red-black and blue.", "It is red black-and blue.")]
+    public void Small_words_and_signs_that_turn_the_meaning_are_no_fillers(string source, string text) =>
+        Assert.False(Guard.Compare(source, text, new HashSet<string> { "red", "black", "blue" }).IsFaithful);
+
+    [Theory]
+    [InlineData("A is open.", "Is open.")]
+    [InlineData("Found: A is open.", "Found: is open.")]
+    [InlineData("Read a to B.", "Read to B.")]
+    public void A_lead_that_is_called_like_an_article_is_a_lead(string source, string text) =>
+        Assert.Equal("lead", Guard.Compare(source, text, new HashSet<string> { "A", "a", "B" }).Reason);
+
     [Fact]
     public void No_unfaithful_rewording_of_the_corpus_passes_and_few_faithful_ones_are_lost()
     {
