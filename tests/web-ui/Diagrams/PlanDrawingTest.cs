@@ -21,6 +21,9 @@ public sealed class PlanDrawingTest
         ["six-leads-star"] = () => Plans.Of("three-phase-6", "230/400", 400),
         ["six-leads-delta"] = () => Plans.Of("three-phase-6", "230/400", 230),
         ["twelve-leads-low-delta"] = () => Plans.Of("three-phase-12", "230/460", 240),
+        ["nine-leads-delta-low"] = () => Plans.Of("three-phase-9-delta", "230/460", 230),
+        ["two-speeds-slow"] = () => Plans.Of("two-speed-6", "460", 460, "slow"),
+        ["two-speeds-fast"] = () => Plans.Of("two-speed-6", "460", 460, "fast"),
         ["fan-medium-speed"] = () => Plans.Of("psc-tapped", "230", 230, "medium-speed"),
         ["compound"] = () => Plans.Of("dc-compound", "240", 240),
     };
