@@ -20,7 +20,12 @@ internal sealed class Atoms
 
     /// <param name="text">A sentence.</param>
     /// <param name="leads">The tags of the session's leads: they are names, whatever they look like.</param>
-    public List<Atom> Of(string text, IReadOnlySet<string> leads)
+    public List<Atom> Of(string text, IReadOnlySet<string> leads) => Ended(All(text, leads));
+
+    /// <summary>The same with the clauses in their usual order.</summary>
+    public List<Atom> InUsualOrder(string text, IReadOnlySet<string> leads) => Ended(Clauses.Usual(All(text, leads)));
+
+    private List<Atom> All(string text, IReadOnlySet<string> leads)
     {
         var pieces = Pieces(text, leads);
         var atoms = new List<Atom>(pieces.Count);
@@ -29,6 +34,11 @@ internal sealed class Atoms
             at += Take(pieces, at, atoms);
         }
 
+        return atoms;
+    }
+
+    private static List<Atom> Ended(List<Atom> atoms)
+    {
         if (atoms is [.., { Class: Atom.Mark, Text: "." }])
         {
             atoms.RemoveAt(atoms.Count - 1);

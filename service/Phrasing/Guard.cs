@@ -4,7 +4,8 @@ namespace WireCoach.Service.Phrasing;
 
 /// <summary>Compares a rewording with the sentence it was made from. On any doubt it refuses.</summary>
 /// <remarks>
-/// What carries meaning must come back, nothing missing, nothing added, in the same order. That is stricter than a
+/// What carries meaning must come back, nothing missing, nothing added, in the same order; only whole clauses may move,
+/// where they cannot bind to anything else. That is stricter than a
 /// reader would be: a good rewording that is refused costs nothing, because the sentence itself stands there already.
 /// </remarks>
 internal sealed class Guard(PhrasingWords words)
@@ -39,7 +40,9 @@ internal sealed class Guard(PhrasingWords words)
         }
 
         var (wanted, got) = (_atoms.Of(source, leads), _atoms.Of(rewording, leads));
-        return wanted.SequenceEqual(got) ? Verdict.Faithful : Verdict.Refused(Reason(wanted, got));
+        return wanted.SequenceEqual(got) || _atoms.InUsualOrder(source, leads).SequenceEqual(_atoms.InUsualOrder(rewording, leads))
+            ? Verdict.Faithful
+            : Verdict.Refused(Reason(wanted, got));
     }
 
     /// <summary>How long a rewording may be at most.</summary>

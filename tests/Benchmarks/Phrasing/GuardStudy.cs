@@ -12,11 +12,17 @@ internal static class GuardStudy
     {
         var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
         var (guard, sources) = (new Guard(knowledge.Phrasing), Corpus.Sources(knowledge));
-        var good = Corpus.Faithful(sources).ToList();
-        var bad = Corpus.Unfaithful(sources, seed: 8).ToList();
+        Console.WriteLine($"{sources.Count} sentences");
+        Print("by mutation", guard, Corpus.Faithful(sources).ToList(), Corpus.Unfaithful(sources, seed: 8).ToList());
+        Print("as a fluent writer does", guard, NaturalCorpus.Faithful(sources).ToList(), NaturalCorpus.Unfaithful(sources).ToList());
+        Fuzz(guard, sources, args.Length > 0 ? int.Parse(args[0]) : 100_000);
+    }
+
+    private static void Print(string made, Guard guard, List<(string Kind, string Source, string Text)> good, List<(string Kind, string Source, string Text)> bad)
+    {
         var refused = good.Where(pair => !guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful).ToList();
         var accepted = bad.Where(pair => guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful).ToList();
-        Console.WriteLine($"{sources.Count} sentences");
+        Console.WriteLine($"{made}:");
         Console.WriteLine($"{good.Count} faithful rewordings: {refused.Count} refused ({100.0 * refused.Count / good.Count:F1} %)");
         foreach (var kind in refused.GroupBy(pair => pair.Kind).OrderByDescending(kind => kind.Count()).Take(12))
         {
@@ -28,8 +34,6 @@ internal static class GuardStudy
         {
             Console.WriteLine($"  {pair.Kind}: {pair.Source} | {pair.Text}");
         }
-
-        Fuzz(guard, sources, args.Length > 0 ? int.Parse(args[0]) : 100_000);
     }
 
     private static void Fuzz(Guard guard, List<string> sources, int times)

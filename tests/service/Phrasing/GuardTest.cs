@@ -70,6 +70,34 @@ public sealed class GuardTest
     }
 
     [Fact]
+    public void A_fluent_writer_may_move_clauses_but_never_what_they_bind()
+    {
+        var sources = Corpus.Sources(Trade);
+        var (good, bad) = (NaturalCorpus.Faithful(sources).ToList(), NaturalCorpus.Unfaithful(sources).ToList());
+        Assert.True(good.Count >= 150 && bad.Count >= 200, $"{good.Count} faithful, {bad.Count} unfaithful");
+        Assert.DoesNotContain(bad, pair => Guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful);
+        Assert.True(good.Count(pair => !Guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful) <= good.Count * 0.10);
+    }
+
+    [Theory]
+    [InlineData("The motor stalls if the load sticks.", "If the load sticks, the motor stalls.")]
+    [InlineData("If the load sticks, the motor stalls.", "If the load sticks, then the motor stalls.")]
+    [InlineData("The motor hums; the fan is dirty.", "The motor hums. The fan is dirty.")]
+    [InlineData("The old motor hums loudly. The fan is dirty.", "The old motor hums loudly, and the fan is dirty.")]
+    public void Whole_clauses_may_move(string source, string text) => Assert.Null(Guard.Compare(source, text, Corpus.Leads).Reason);
+
+    [Theory]
+    [InlineData("The motor stalls if the load sticks.", "If the motor stalls, the load sticks.")]
+    [InlineData("If the load sticks, stop and measure.", "Stop and measure if the load sticks.")]
+    [InlineData("If the load sticks, the motor stalls only.", "The motor stalls only if the load sticks.")]
+    [InlineData("It is not weak because the fan is dirty.", "Because the fan is dirty, it is not weak.")]
+    [InlineData("If the load sticks, the motor stalls. The fan is dirty.", "If the load sticks, the motor stalls; the fan is dirty.")]
+    [InlineData("The load sticks. If the fan is dirty, it stalls.", "The load sticks. It stalls if the fan is dirty.")]
+    [InlineData("After the load sticks, the motor stalls shortly.", "The motor stalls shortly after the load sticks.")]
+    [InlineData("No motor hums. The fan is dirty.", "No motor hums, and the fan is dirty.")]
+    public void A_clause_that_could_bind_elsewhere_stays(string source, string text) => Assert.False(Guard.Compare(source, text, Corpus.Leads).IsFaithful);
+
+    [Fact]
     public void Lone_halves_of_signs_and_control_signs_are_refused_without_a_fault()
     {
         foreach (var text in new[] { "The plate \ud800 decides.", "The\0plate decides.", "\u202eThe plate decides." })
