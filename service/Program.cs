@@ -23,7 +23,7 @@ try
     builder.AddLogging(data.Path);
     builder.AddWeb(knowledge, data.Path, sharing);
     builder.Services.AddRules(knowledge);
-    builder.Services.AddSessions(data.Path);
+    builder.Services.AddSessions(data.Path, builder.Configuration[DataFolder.Postgres]);
     builder.Services.AddPhrasing(builder.Configuration);
     builder.Services.AddSingleton(data);
 
@@ -32,7 +32,7 @@ try
     app.MapEverything();
     _ = app.Services.GetRequiredService<ISessionStore>(); // a folder that cannot be used stops the start
     await app.StartAsync();
-    Console.WriteLine($"WireCoach listens on {string.Join(", ", app.Urls)} and keeps its sessions in {data.Path}");
+    Console.WriteLine($"WireCoach listens on {string.Join(", ", app.Urls)} and keeps its sessions in {(string.IsNullOrWhiteSpace(builder.Configuration[DataFolder.Postgres]) ? data.Path : "PostgreSQL")}");
     await app.WaitForShutdownAsync();
     return 0;
 }

@@ -32,6 +32,12 @@ internal static class Commands
             return 2;
         }
 
+        if (first != "access-code" && !onlyCheck && !string.IsNullOrWhiteSpace(builder.Configuration[DataFolder.Postgres]))
+        {
+            await Console.Error.WriteLineAsync("The sessions are in PostgreSQL: back them up and put them back with pg_dump and pg_restore.");
+            return 2;
+        }
+
         await Console.Out.WriteLineAsync(first switch
         {
             "backup" => Backup(folder, file),

@@ -29,11 +29,12 @@ internal static class Composition
         .AddSingleton(new Coach(knowledge))
         .AddSingleton(new Listener(knowledge));
 
-    /// <summary>The sessions in a data folder.</summary>
-    public static void AddSessions(this IServiceCollection services, string folder) => services
+    /// <summary>The sessions: in a data folder, or in PostgreSQL where a connection string names it.</summary>
+    public static void AddSessions(this IServiceCollection services, string folder, string? postgres = null) => services
         .AddSingleton(TimeProvider.System)
-        .AddSingleton<ISessionStore>(provider => LocalStore.Open(
-            folder, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<LocalStore>>()))
+        .AddSingleton<ISessionStore>(provider => string.IsNullOrWhiteSpace(postgres)
+            ? LocalStore.Open(folder, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<LocalStore>>())
+            : PostgresStore.Open(postgres, provider.GetRequiredService<ILogger<PostgresStore>>()))
         .AddSingleton<LiveSessions>()
         .AddSingleton<FactCheck>()
         .AddSingleton<Hearing>()

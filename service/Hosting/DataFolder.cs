@@ -4,6 +4,9 @@ namespace WireCoach.Service.Hosting;
 /// <param name="Path">The folder.</param>
 internal sealed record DataFolder(string Path)
 {
+    /// <summary>The setting that names a PostgreSQL to keep the sessions in instead.</summary>
+    public const string Postgres = "Data:Postgres";
+
     /// <summary>The folder that is configured as <c>Data:Folder</c>, or <c>data</c> where the service was started.</summary>
     public static DataFolder Of(IConfiguration configuration, string contentRoot)
     {

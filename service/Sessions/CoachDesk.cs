@@ -172,6 +172,7 @@ internal sealed partial class CoachDesk(
         }
         catch (StoreException)
         {
+            live.Remove(turned.After.State.Id); // a store far away may have taken it without being able to say so: the next call looks
             return false;
         }
 

@@ -11,7 +11,7 @@ internal static class SummaryQuery
         var where = new List<BsonExpression>();
         if (filter.Only is { } only)
         {
-            where.Add(Query.In("_id", only.Select(id => new BsonValue(id))));
+            where.Add(Query.In("_id", only.OrderDescending(StringComparer.Ordinal).Select(id => new BsonValue(id)))); // LiteDB gives them in the order asked for
         }
 
         Add(filter.From, from => Query.GTE("_id", SessionId.From(from)));
@@ -25,7 +25,7 @@ internal static class SummaryQuery
         AddText(filter.Caution, caution => BsonExpression.Create("$.cautions[*] ANY = @0", caution));
         foreach (var word in (filter.Text ?? string.Empty).ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
-            where.Add(Query.Contains("words", word));
+            where.Add(BsonExpression.Create("INDEXOF($.words, @0) >= 0", word)); // LIKE would take % and _ for more than themselves
         }
 
         return where;

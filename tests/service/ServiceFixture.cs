@@ -13,8 +13,20 @@ public sealed class ServiceFixture : IDisposable
     private readonly WebApplicationFactory<Program> _factory;
 
     public ServiceFixture()
+        : this([])
     {
-        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", _folder.FullName));
+    }
+
+    internal ServiceFixture(params (string Name, string Value)[] settings)
+    {
+        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
+        {
+            host.UseSetting("Data:Folder", _folder.FullName);
+            foreach (var (name, value) in settings)
+            {
+                host.UseSetting(name, value);
+            }
+        });
         Client = _factory.CreateClient();
     }
 

@@ -8,44 +8,6 @@ namespace WireCoach.Service.Tests.Store;
 /// <summary>The store on its own: what it acknowledged is there, whatever happens to its files.</summary>
 public sealed class LocalStoreTest : DataFolderTest
 {
-    [Fact]
-    public async Task Events_come_back_as_they_were_stored()
-    {
-        await using var store = Open();
-        var events = StoredSessions.New("a", 5);
-        await store.Append(events);
-        Assert.Equal(StoredSessions.Lines(events), StoredSessions.Lines(await store.Events(events[0].Session)));
-    }
-
-    [Fact]
-    public async Task Tags_that_differ_only_in_case_stay_apart_and_blanks_stay()
-    {
-        await using var store = Open();
-        var id = SessionId.New(DateTimeOffset.UtcNow);
-        await store.Append([StoredSessions.Opened(id), StoredSessions.Taken(id, 2, new Fact.Lead { Tag = "T1", Colour = " x " }, new Fact.Lead { Tag = "t1" })]);
-        var taken = Assert.IsType<SessionEvent.FactsTaken>((await store.Events(id))[1].Event);
-        Assert.Equal(["T1", "t1"], taken.Facts.Cast<Fact.Lead>().Select(lead => lead.Tag));
-        Assert.Equal(" x ", ((Fact.Lead)taken.Facts[0]).Colour);
-    }
-
-    [Fact]
-    public async Task Everything_is_there_after_reopening()
-    {
-        var sessions = Enumerable.Range(0, 20).Select(number => StoredSessions.New($"{number}", 6)).ToList();
-        await using (var store = Open())
-        {
-            await Task.WhenAll(sessions.Select(store.Append));
-        }
-
-        await using var again = Open();
-        foreach (var session in sessions)
-        {
-            Assert.Equal(StoredSessions.Lines(session), StoredSessions.Lines(await again.Events(session[0].Session)));
-        }
-
-        Assert.Equal(20, (await again.List(new SessionFilter())).Total);
-    }
-
     [Theory]
     [InlineData(0)]
     [InlineData(100)]
@@ -173,14 +135,6 @@ public sealed class LocalStoreTest : DataFolderTest
         var after = await Fill(3);
         await File.WriteAllBytesAsync(Database, old, TestContext.Current.CancellationToken);
         await Holds([.. before, .. after]);
-    }
-
-    [Fact]
-    public void Two_stores_cannot_own_one_folder()
-    {
-        using var held = FolderLock.Take(Folder);
-        var refused = Assert.Throws<StoreException>(() => Open());
-        Assert.Contains("Another WireCoach", refused.Message, StringComparison.Ordinal);
     }
 
     [Theory]
