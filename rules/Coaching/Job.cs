@@ -22,7 +22,7 @@ internal static class Job
     private static readonly Step[] CheckMade =
     [
         MakeSafe.Isolate, KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.Phases, KnowMotor.Supply, KnowMotor.Leads, CheckFound.AskJoints,
-        CheckFound.Decide,
+        CheckFound.AskVolts, CheckFound.Decide,
     ];
 
     private static readonly Step[] NewCapacitor =

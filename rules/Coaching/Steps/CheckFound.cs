@@ -15,6 +15,10 @@ internal static class CheckFound
     public static Question? AskJoints(Workup work) =>
         JointsOf(work).Count > 0 || work.Skipped(Joints) ? null : work.Ask.Of(Joints);
 
+    /// <summary>All voltages of a plate that gave one only, where the leads make connections for several.</summary>
+    public static Question? AskVolts(Workup work) =>
+        Unrated(work) is not null && !work.Skipped("plate.volts") ? work.Ask.Of("plate.volts") : null;
+
     /// <summary>The reading that tells the motors apart in which the same joints are right in one and wrong in another.</summary>
     public static Question? Decide(Workup work) =>
         work.Made is { Motors.Count: > 1, Agreed: null or { Verdict: not Verdict.Correct } } && FoundLayouts.Deciding(work) is var (from, to)
@@ -44,7 +48,7 @@ internal static class CheckFound
     {
         if (work.Made is not { } made)
         {
-            return [];
+            return Unrated(work) is { } unrated ? [unrated] : [];
         }
 
         var motors = string.Join(" / ", made.Motors.Select(motor => motor.Layout.Name));
@@ -79,6 +83,10 @@ internal static class CheckFound
         : made.Motors.Count == 1 ? made.Motors[0].Plan.Problems.Select(problem => problem.Advice)
         : [];
 
+    private static Statement? Unrated(Workup work) => work.File.Supply?.Volts is null || work.File.Plate.Volts.Count == 0 || JointsOf(work) is not { Count: > 0 } joints
+        ? null
+        : Planned(work, joints).Select(motor => Unrated(motor.Plan)).FirstOrDefault(advice => advice is not null);
+
     private static IReadOnlyList<FoundJoint> JointsOf(Workup work) => JointsMade.Of(work.File, joints => Judged(work, joints)?.Mended);
 
     private static FoundMade? Judged(Workup work, IReadOnlyList<FoundJoint> joints)
@@ -88,11 +96,24 @@ internal static class CheckFound
             return null;
         }
 
-        var motors = FoundLayouts.Of(work).Select(motor => (motor.Layout, Result: Checked(work, motor.Layout, motor.Tags, joints, volts), motor.Tags))
-            .Where(motor => motor.Result is not null)
-            .Select(motor => new FoundAs(motor.Layout, motor.Result!, ChooseConnection.Plan(work, motor.Layout.Id, motor.Tags, joints.Any(joint => joint.Conductor == "L3") ? 3 : null))).ToList();
-        return motors.Count == 0 ? null : new FoundMade(motors);
+        var motors = Planned(work, joints).Select(motor => (motor.Layout, motor.Plan, Result: Checked(work, motor.Layout, motor.Tags, joints, volts)))
+            .Where(motor => motor.Result is not null).Select(motor => new FoundAs(motor.Layout, motor.Result!, motor.Plan)).ToList();
+        return motors.Count == 0 || motors.Exists(motor => Unrated(motor.Plan) is not null) ? null : new FoundMade(motors);
     }
+
+    /// <summary>The motors that it may be, without those that the plate's voltages rule out.</summary>
+    private static List<(Layout Layout, IReadOnlyDictionary<string, string> Tags, Answer<Plan> Plan)> Planned(Workup work, IReadOnlyList<FoundJoint> joints)
+    {
+        var all = FoundLayouts.Of(work)
+            .Select(motor => (motor.Layout, motor.Tags, Plan: ChooseConnection.Plan(work, motor.Layout.Id, motor.Tags, joints.Any(joint => joint.Conductor == "L3") ? 3 : null))).ToList();
+        var left = all.FindAll(motor => Advice(motor.Plan, "connections.plate-does-not-fit-layout") is null);
+        return left.Count > 0 ? left : all;
+    }
+
+    /// <summary>What a winding is made for is not known where the plate gives one voltage of several.</summary>
+    private static Statement? Unrated(Answer<Plan> plan) => Advice(plan, "connections.one-voltage-of-several");
+
+    private static Statement? Advice(Answer<Plan> plan, string id) => plan.Problems.FirstOrDefault(problem => problem.Advice.Id == id)?.Advice;
 
     private static CheckResult? Checked(
         Workup work, Layout layout, IReadOnlyDictionary<string, string> tags, IReadOnlyList<FoundJoint> joints, double volts) =>

@@ -67,6 +67,26 @@ public sealed class FoundConnectionTest(ServiceFixture service) : IClassFixture<
         Assert.Contains(verdict, said, StringComparison.Ordinal);
     }
 
+    /// <summary>460 V alone may be the higher or the only voltage of nine leads: what a winding is made for is not known then.</summary>
+    [Fact]
+    public async Task A_plate_with_one_voltage_of_several_is_asked_for_the_others()
+    {
+        var (id, reply) = await Told(HighJoints + ", 9 lead motor 460 V three phase, supply 460 V three phase");
+        Assert.Contains("The plate gives 460 V only", Said(reply), StringComparison.Ordinal);
+        Assert.DoesNotContain("As found", Said(reply), StringComparison.Ordinal);
+        Assert.Equal("plate.volts", Asked(await Answered(id, new { questionId = "isolated", confirmed = true })));
+        Assert.Contains(Right, Said(await service.Post($"/api/sessions/{id}/messages", new { text = "230/460 V" })), StringComparison.Ordinal);
+    }
+
+    /// <summary>Six leads T1 to T6 are also those of a two-speed motor, whose plate does not say 230/400 V.</summary>
+    [Fact]
+    public async Task The_voltages_of_the_plate_rule_out_a_motor()
+    {
+        var (_, reply) = await Told("T1 on L1, T2 on L2, T3 on L3, T4 T5 T6 together, 6 lead motor 230/400 V three phase, supply 400 V three phase");
+        Assert.Contains(Right, Said(reply), StringComparison.Ordinal);
+        Assert.DoesNotContain("two-speed", Said(reply), StringComparison.Ordinal);
+    }
+
     /// <summary>A bad touch reads open: one open reading is not yet a proof of a star.</summary>
     [Fact]
     public async Task One_open_reading_does_not_decide()
