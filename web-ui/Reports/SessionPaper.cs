@@ -3,6 +3,7 @@ using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Connections;
 using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 using WireCoach.WebUi.Diagrams;
@@ -16,7 +17,6 @@ public static class SessionPaper
     private const double PictureHeight = 230;
 
     private static readonly Lock OneAtATime = new();
-    private static readonly string[] BeforePower = ["insulation", "earth-continuity"];
     private static readonly double[] JointColumns = [0.06, 0.16, 0.4, 0.38];
     private static readonly double[] CheckColumns = [0.06, 0.3, 0.36, 0.28];
     private static readonly double[] WindingColumns = [0.06, 0.44, 0.25, 0.25];
@@ -27,8 +27,9 @@ public static class SessionPaper
     /// <summary>The document, as PDF.</summary>
     /// <param name="session">The session as it stands.</param>
     /// <param name="words">The sentences.</param>
+    /// <param name="knowledge">The facts of the trade.</param>
     /// <param name="paper">One of <see cref="Papers"/>; the paper of the session's region where it is left out.</param>
-    public static byte[] Pdf(SessionView session, PageWords words, string? paper = null)
+    public static byte[] Pdf(SessionView session, PageWords words, TradeKnowledge knowledge, string? paper = null)
     {
         var letter = paper is null ? session.Region == Region.NorthAmerica : paper == "letter";
         lock (OneAtATime)
@@ -37,7 +38,7 @@ public static class SessionPaper
             Head(writer, session, words);
             if (session.Assessment.Plan is { } plan)
             {
-                Sheet(writer, session, plan, words);
+                Sheet(writer, session, plan, words, knowledge);
             }
             else
             {
@@ -62,7 +63,7 @@ public static class SessionPaper
         ]));
     }
 
-    private static void Sheet(PaperWriter writer, SessionView session, Plan plan, PageWords words)
+    private static void Sheet(PaperWriter writer, SessionView session, Plan plan, PageWords words, TradeKnowledge knowledge)
     {
         writer.Picture(new PaperPicture(PlanDrawing.Svg(plan)), PictureHeight);
         Joints(writer, plan, words);
@@ -72,7 +73,7 @@ public static class SessionPaper
             writer.Item($"{Number(at + 1)}.", words.Say(plan.Steps[at], session.Role), ticked: true);
         }
 
-        Checks(writer, session, plan, words);
+        Checks(writer, session, plan, words, knowledge);
         AfterPower(writer, session, plan, words);
         Windings(writer, plan, words);
         writer.Heading(words["page.turn-round"]);
@@ -103,26 +104,17 @@ public static class SessionPaper
         }
     }
 
-    private static void Checks(PaperWriter writer, SessionView session, Plan plan, PageWords words)
+    private static void Checks(PaperWriter writer, SessionView session, Plan plan, PageWords words, TradeKnowledge knowledge)
     {
-        var checks = session.Assessment.Checks;
         writer.Heading(words["page.before-power"]);
         writer.Row([string.Empty, words["page.between"], words["page.expected"], words["page.read"]], CheckColumns, heading: true);
-        foreach (var expected in plan.ExpectedOhms)
+        foreach (var line in PlanChecks.Of(plan, session.Assessment.Checks, words, knowledge))
         {
-            var got = checks.FirstOrDefault(check => check.Id == string.Join('-', expected.Between))?.Got;
-            writer.Row([null, string.Join(" – ", expected.Between), expected.Ohms?.Text ?? "–", got ?? string.Empty], CheckColumns, write: true);
-            writer.Note(words.Say(expected.Note, session.Role));
-        }
-
-        foreach (var check in checks.Where(check => !plan.ExpectedOhms.Any(expected => string.Join('-', expected.Between) == check.Id)))
-        {
-            writer.Row([null, words.Term("check", check.Id), check.Expect, check.Got], CheckColumns, write: true);
-        }
-
-        foreach (var open in BeforePower.Where(id => checks.All(check => check.Id != id)))
-        {
-            writer.Row([null, words.Term("check", open), string.Empty, string.Empty], CheckColumns, write: true);
+            writer.Row([null, line.Name, line.Expect, line.Got], CheckColumns, write: true);
+            if (line.Note is { } note)
+            {
+                writer.Note(words.Say(note, session.Role));
+            }
         }
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Http.HttpResults;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
@@ -106,7 +107,7 @@ internal static class RecordEndpoints
     }
 
     private static async Task<IResult> Report(
-        string id, string? format, string? paper, ICoachDesk desk, Problems problems, RoleJson json, PageWords words, CancellationToken cancel)
+        string id, string? format, string? paper, ICoachDesk desk, Problems problems, RoleJson json, PageWords words, TradeKnowledge knowledge, CancellationToken cancel)
     {
         if (format is not (null or "html" or "json" or "csv" or "pdf"))
         {
@@ -128,7 +129,7 @@ internal static class RecordEndpoints
         {
             "json" => Results.Json(log.Value, json[log.Value.Session.Role]),
             "csv" => Results.File(Encoding.UTF8.GetBytes(CsvReport.Of(log.Value)), "text/csv; charset=utf-8", $"session-{id}-{Day(log.Value)}.csv"),
-            "pdf" => Results.File(SessionPaper.Pdf(log.Value.Session, words, paper), "application/pdf", $"session-{id}-{Day(log.Value)}.pdf"),
+            "pdf" => Results.File(SessionPaper.Pdf(log.Value.Session, words, knowledge, paper), "application/pdf", $"session-{id}-{Day(log.Value)}.pdf"),
             _ => new RazorComponentResult<SessionReport>(new Dictionary<string, object?> { [nameof(SessionReport.Log)] = log.Value }),
         };
     }

@@ -1,0 +1,40 @@
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Desk;
+using WireCoach.WebUi.Shell;
+using WireCoach.WebUi.Tests.Diagrams;
+
+namespace WireCoach.WebUi.Tests.Desk;
+
+/// <summary>The checks before power of a plan.</summary>
+public sealed class PlanChecksTest
+{
+    private static readonly PageWords Words = new(Plans.Knowledge.Sentences);
+
+    [Fact]
+    public void Joints_to_the_frame_have_an_expected_figure_before_anything_was_measured()
+    {
+        var frame = Assert.Single(Lines(), line => line.Name == "Joints to frame");
+        Assert.Equal(("5 MΩ", ""), (frame.Expect, frame.Got));
+    }
+
+    [Fact]
+    public void What_was_measured_to_the_frame_stands_in_the_line_of_the_plan()
+    {
+        var frame = Assert.Single(Lines(Done("joints-to-frame", "over-range")), line => line.Name == "Joints to frame");
+        Assert.Equal("over-range", frame.Got);
+        Assert.NotNull(frame.Note);
+    }
+
+    [Fact]
+    public void A_check_that_no_plan_names_stands_once_and_those_still_to_be_made_are_left_to_write()
+    {
+        var lines = Lines(Done("insulation", "210 MΩ"));
+        Assert.Equal("210 MΩ", Assert.Single(lines, line => line.Name == Words.Term("check", "insulation")).Got);
+        Assert.Empty(Assert.Single(lines, line => line.Name == Words.Term("check", "earth-continuity")).Got);
+    }
+
+    private static IReadOnlyList<PlanCheck> Lines(params Check[] checks) => PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), checks, Words, Plans.Knowledge);
+
+    private static Check Done(string id, string got) => new(id, "5 MΩ", got, "pass", Statement.Of("coach.frame-open", ("got", got)));
+}

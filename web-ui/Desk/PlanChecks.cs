@@ -1,0 +1,45 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Connections;
+using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Shell;
+
+namespace WireCoach.WebUi.Desk;
+
+/// <summary>A line of the checks before power: what to read, what is expected, what was read.</summary>
+/// <param name="Name">Between what, or the check's name.</param>
+/// <param name="Expect">The expected figure, empty where none can be named.</param>
+/// <param name="Got">What was read, empty until then.</param>
+/// <param name="Note">What stands below it.</param>
+public sealed record PlanCheck(string Name, string Expect, string Got, Statement? Note);
+
+/// <summary>The checks before power of a plan, the same on the screen and on paper.</summary>
+public static class PlanChecks
+{
+    private const string ToFrame = "joints-to-frame";
+    private static readonly string[] AlwaysThere = ["insulation", "earth-continuity"];
+
+    /// <summary>The lines: the plan's own, then what else was checked, then what is still to be.</summary>
+    public static IReadOnlyList<PlanCheck> Of(Plan plan, IReadOnlyList<Check> checks, PageWords words, TradeKnowledge knowledge)
+    {
+        var planned = plan.ExpectedOhms.Select(Id).ToList();
+        return
+        [
+            .. plan.ExpectedOhms.Select(expected => Line(expected, checks.FirstOrDefault(check => check.Id == Id(expected)), words, knowledge)),
+            .. checks.Where(check => !planned.Contains(check.Id)).Select(check => new PlanCheck(words.Term("check", check.Id), check.Expect, check.Got, null)),
+            .. AlwaysThere.Where(id => checks.All(check => check.Id != id)).Select(id => new PlanCheck(words.Term("check", id), string.Empty, string.Empty, null)),
+        ];
+    }
+
+    private static PlanCheck Line(ExpectedOhms expected, Check? check, PageWords words, TradeKnowledge knowledge)
+    {
+        var frame = Id(expected) == ToFrame;
+        var expect = check?.Expect ?? (frame ? Units.Text(knowledge.Rules[ToFrame]["least-megohms"], "megohm") : expected.Ohms?.Text);
+        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), expect ?? string.Empty, check?.Got ?? string.Empty, expected.Note);
+    }
+
+    /// <summary>All joints are held to the frame together: one check, whichever joint the plan names.</summary>
+    private static string Id(ExpectedOhms expected) => expected.Between.Contains(Fact.Reading.Frame, StringComparer.Ordinal) ? ToFrame : string.Join('-', expected.Between);
+}
