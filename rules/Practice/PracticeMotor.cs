@@ -56,6 +56,15 @@ public sealed class PracticeMotor
         return wound.Value is { } value ? new PracticeMotor(knowledge, value) : Answer<PracticeMotor>.Refused(wound.Problems);
     }
 
+    /// <summary>The faults that a layout can have on the practice bench, as cause ids of the contract.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="layout">A layout id.</param>
+    public static IReadOnlyList<string> FaultsOf(TradeKnowledge knowledge, string layout)
+    {
+        ArgumentNullException.ThrowIfNull(knowledge);
+        return [.. knowledge.Causes.Keys.Where(cause => knowledge.Layouts[layout].Forms().Any(form => Winder.Places(form, cause).Count > 0)).Order(StringComparer.Ordinal)];
+    }
+
     /// <summary>What a person sees before measuring: the leads, the plate, the capacitor if there is one, the machine.</summary>
     public IReadOnlyList<Fact> Opening() =>
     [

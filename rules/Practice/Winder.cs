@@ -19,7 +19,7 @@ internal static class Winder
             .OrderBy(machine => machine.Id, StringComparer.Ordinal).ToList();
         var pairs = machines.SelectMany(machine => machine.Layouts.Where(id => layout is null || id == layout).Select(id => (Machine: machine, Layout: id)))
             .SelectMany(pair => knowledge.Layouts[pair.Layout].Forms().Select(form => (pair.Machine, Form: form)))
-            .Where(pair => Fault(pair.Form, fault).Count > 0).ToList();
+            .Where(pair => Places(pair.Form, fault).Count > 0).ToList();
         if (pairs.Count == 0)
         {
             return new Problem("invalid-fact", "practice.fault", Statement.Of("practice.not-this-fault", ("fault", fault ?? string.Empty), ("layout", layout ?? string.Empty)));
@@ -104,7 +104,7 @@ internal static class Winder
     }
 
     /// <summary>The coils or parts of a form at which a fault can be; one empty name for a sound motor or for the whole of it.</summary>
-    private static IReadOnlyList<string> Fault(Layout form, string? fault)
+    public static IReadOnlyList<string> Places(Layout form, string? fault)
     {
         IReadOnlyList<string> Coils(params string[] roles) => [.. form.Coils.Where(coil => roles.Contains(coil.Role, StringComparer.Ordinal)).Select(coil => coil.Id)];
         IReadOnlyList<string> Parts(string kind) => [.. form.Parts.Where(part => part.Kind == kind).Select(part => part.Id)];
@@ -134,7 +134,7 @@ internal static class Winder
         }
 
         var rule = knowledge.Rules["practice-faults"];
-        var at = chance.One(Fault(form, fault));
+        var at = chance.One(Places(form, fault));
         return new(fault, at, fault switch
         {
             "shorted-run-turns" or "shorted-start-turns" or "shorted-phase-turns" => 1 - chance.Between(rule["shorted-low"], rule["shorted-high"]),

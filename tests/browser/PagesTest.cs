@@ -54,6 +54,7 @@ public sealed class PagesTest(Bench bench)
     {
         await using var visitor = await bench.Visit(Device.Of(device));
         await visitor.Go("/practice");
+        await visitor.Page.Locator("summary", new() { HasText = "A certain motor" }).ClickAsync();
         await visitor.Page.SelectOptionAsync("#layout", "capacitor-start-dual-6");
         await visitor.Page.FillAsync("#seed", "7");
         await visitor.Press("Give me a motor");
@@ -178,8 +179,58 @@ public sealed class PagesTest(Bench bench)
         await visitor.Picture("sessions-with-deleted", whole: true);
         Assert.Contains($"{session} · entered twice", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         await visitor.Go($"/sessions/{session}/log");
-        Assert.Contains("There is no such", await visitor.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("There is no such job", await visitor.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(visitor.Complaints);
+    }
+
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("phone-dark")]
+    [InlineData("desk-no-scripts")]
+    public async Task An_apprentice_probes_freely_and_compares_with_the_coach(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/practice");
+        await visitor.Page.SelectOptionAsync("#family", "single-phase");
+        await visitor.Page.SelectOptionAsync("#fault", "open-start-winding");
+        await visitor.Page.SelectOptionAsync("#leads", "some");
+        await visitor.Press("Give me a motor");
+        await visitor.Press("Read the meter");
+        Assert.Contains("Choose an end", await visitor.Page.Locator("#wrong").InnerTextAsync(), StringComparison.Ordinal);
+        await visitor.Page.Locator("input[name='Free.From']").First.CheckAsync();
+        await visitor.Page.Locator("input[name='Free.To']").Last.CheckAsync();
+        await visitor.Press("Read the meter");
+        Assert.Contains("frame", await visitor.Page.Locator(".shown").InnerTextAsync(), StringComparison.Ordinal);
+        await visitor.Picture("practice-free", whole: true);
+        await CheckWhereScriptsRun(visitor, device);
+        await visitor.CheckNarrow();
+        await visitor.Press("Compare with the coach and see what the motor hides");
+        Assert.DoesNotContain("True marking", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Page.SelectOptionAsync("#fault", "open-start-winding");
+        await visitor.Press("Show me");
+        var row = await visitor.Page.Locator("tbody tr", new() { HasText = "Times the meter was put on" }).Locator("td").AllInnerTextsAsync();
+        Assert.Equal("1", row[0]);
+        Assert.InRange(int.Parse(row[1], System.Globalization.CultureInfo.InvariantCulture), 2, 60);
+        Assert.Contains("True marking", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        await visitor.Picture("practice-compared", whole: true);
+        await CheckWhereScriptsRun(visitor, device);
+        await visitor.CheckNarrow();
+        Assert.Empty(visitor.Complaints);
+    }
+
+    [Fact]
+    public async Task A_newcomer_has_a_practice_motor_answered_with_two_presses()
+    {
+        await using var visitor = await bench.Visit(Device.Of("phone"));
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        await visitor.Go("/");
+        await visitor.Press("Start with a practice motor");
+        await visitor.Page.Locator("input[name='Free.From']").Nth(0).CheckAsync();
+        await visitor.Page.Locator("input[name='Free.To']").Nth(1).CheckAsync();
+        await visitor.Press("Read the meter");
+        Assert.True(await visitor.Page.Locator(".shown").IsVisibleAsync());
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 60);
     }
 
     private static async Task TabTo(Visitor visitor, ILocator target)
