@@ -8,7 +8,7 @@ namespace WireCoach.Benchmarks.Identification;
 /// <summary>Simulated motors measured as the identifier asks: how many it settles, how many touches it takes, and whether it names a wrong winding.</summary>
 internal static class IdentifyStudy
 {
-    /// <summary>Runs the capacitor-start motors; with "trouble" those with shorted turns and one false reading at once; with "all" every kind of motor. Figures: how many motors, and the seed of the first.</summary>
+    /// <summary>Runs the capacitor-start motors; with "trouble" those with shorted turns and one false reading at once; with "all" every kind of motor, or those named. Figures: how many motors, and the seed of the first.</summary>
     public static void Run(string[] args)
     {
         var identifier = new Identifier(KnowledgeFolder.Load(KnowledgeFolder.Beside));
@@ -19,7 +19,7 @@ internal static class IdentifyStudy
         Yardstick(identifier);
         if (all)
         {
-            EveryKind(identifier, from, motors);
+            EveryKind(identifier, from, motors, [.. MotorFactory.All.Where(kind => args.Contains(kind))]);
         }
         else
         {
@@ -63,7 +63,7 @@ internal static class IdentifyStudy
         table.Print(motors);
     }
 
-    private static void EveryKind(Identifier identifier, int from, int motors)
+    private static void EveryKind(Identifier identifier, int from, int motors, IReadOnlyList<string> kinds)
     {
         var table = new Table();
         (double Percent, double Counts, double Leads)[] meters = [(0, 0, 0), (0.5, 1, 0.1), (1, 2, 0.2)];
@@ -71,6 +71,11 @@ internal static class IdentifyStudy
         {
             var chance = new Random(seed);
             var kind = MotorFactory.All[seed % MotorFactory.All.Count];
+            if (kinds.Count > 0 && !kinds.Contains(kind))
+            {
+                continue;
+            }
+
             var fault = chance.NextDouble() < 0.15 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
             var (percent, counts, leads) = meters[chance.Next(meters.Length)];
             var motor = new MotorFactory(new Random(seed)).Make(kind, fault);
