@@ -49,7 +49,18 @@ internal sealed class RecentIdentifications(int most)
             key.Append(tag).Append('=').Append(marking).Append('\n');
         }
 
-        key.Append(CultureInfo.InvariantCulture, $"|{input.Plate.Phases}|{input.Plate.Numbers("rpm").Count}|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}\n");
+        foreach (var (field, value) in input.Plate.All.OrderBy(pair => pair.Key, StringComparer.Ordinal))
+        {
+            key.Append(field).Append('=').Append(value.Text).Append('\n');
+        }
+
+        key.Append(CultureInfo.InvariantCulture, $"|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}\n");
+        foreach (var test in input.BenchTests)
+        {
+            Add([test.Test, test.Outcome ?? string.Empty, test.Unit ?? string.Empty, .. test.Drive, "/", .. test.Tie.SelectMany(tied => tied.Append("+")), "/", .. test.Read]);
+            key.Append(CultureInfo.InvariantCulture, $"{test.Value:R}|{test.AppliedVolts:R}\n");
+        }
+
         foreach (var (from, to) in input.Unreadable)
         {
             Add([from, to]);
