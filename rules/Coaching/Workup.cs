@@ -17,7 +17,7 @@ internal sealed class Workup
 
     private readonly Lazy<Gate> _gate;
     private readonly Lazy<Identification?> _identification;
-    private readonly Lazy<EndsFinding?> _ends;
+    private readonly Lazy<Answer<EndsFinding>?> _ends;
     private readonly Lazy<Answer<Plan>?> _plan;
     private readonly Lazy<FaultReport> _faults;
     private readonly Lazy<FoundMade?> _found;
@@ -81,7 +81,10 @@ internal sealed class Workup
     public Identification? Identification => _identification.Value;
 
     /// <summary>Which ends belong together; <see langword="null"/> before the windings are known.</summary>
-    public EndsFinding? Ends => _ends.Value;
+    public EndsFinding? Ends => _ends.Value?.Value;
+
+    /// <summary>Why the ends cannot be told from what was measured, where a result cannot be.</summary>
+    public IReadOnlyList<Problem> EndsProblems => _ends.Value?.Problems ?? [];
 
     /// <summary>The plan, or what it lacks; <see langword="null"/> before the ends are known.</summary>
     public Answer<Plan>? Plan => _plan.Value;

@@ -14,7 +14,7 @@ internal static class FindEnds
 
     private static readonly string[] Instruments = ["low-voltage-ac", "battery"];
 
-    public static EndsFinding? Find(Workup work)
+    public static Answer<EndsFinding>? Find(Workup work)
     {
         if (work.Identification is not { Status: IdentificationStatus.Identified, Layouts: [var likeliest, ..] } found)
         {
@@ -33,7 +33,7 @@ internal static class FindEnds
             Results = [.. tests.Select(EndsResult.Of)],
             Printed = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
             Barred = [.. work.File.Unknowns.Where(question => question.StartsWith("ends.", StringComparison.Ordinal)).Select(question => question.Split('.')[1]).Order(StringComparer.Ordinal)],
-        }).Value;
+        });
     }
 
     public static Question? Next(Workup work)
@@ -80,6 +80,11 @@ internal static class FindEnds
 
     public static IEnumerable<Statement> Say(Workup work)
     {
+        foreach (var problem in work.EndsProblems)
+        {
+            yield return problem.Advice;
+        }
+
         if (work.Ends is not { } ends)
         {
             yield break;
