@@ -14,6 +14,7 @@ internal sealed class Journal : IDisposable
     private readonly string _folder;
     private readonly TimeProvider _clock;
     private readonly HashSet<string> _deleted = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (long Lines, string Check)> _segments = new(StringComparer.Ordinal);
     private FileStream? _file;
 
     private Journal(string folder, TimeProvider clock) => (_folder, _clock) = (folder, clock);
@@ -24,10 +25,13 @@ internal sealed class Journal : IDisposable
     /// <summary>How many lines there are.</summary>
     public long Count { get; private set; }
 
+    /// <summary>How many of them were read and checked at opening.</summary>
+    public long LinesRead { get; private set; }
+
     /// <summary>The file into which a torn tail was put aside at opening, if there was one.</summary>
     public string? TornTail { get; private set; }
 
-    /// <summary>Opens a folder's journal and checks every line of it.</summary>
+    /// <summary>Opens a folder's journal and checks every line of it that was not checked before, or that changed since.</summary>
     /// <param name="folder">The data folder.</param>
     /// <param name="clock">The time that decides the segment.</param>
     /// <exception cref="StoreException">A line that is not the torn last one is damaged; the files stay as they are.</exception>
@@ -39,10 +43,18 @@ internal sealed class Journal : IDisposable
         }
 
         var journal = new Journal(folder, clock);
-        var segments = Segments(folder);
+        var (segments, known) = (Segments(folder), CheckedSegments.Take(folder));
+        journal._deleted.UnionWith(known?.Deleted ?? []);
         foreach (var segment in segments)
         {
-            journal.Check(segment, isLast: segment == segments[^1]);
+            if (known?.Of(folder, segment) is { } noted)
+            {
+                journal.Believe(noted);
+            }
+            else
+            {
+                journal.Check(segment, isLast: segment == segments[^1]);
+            }
         }
 
         journal.Erase(); // a deletion that was cut short is finished
@@ -121,6 +133,7 @@ internal sealed class Journal : IDisposable
         var at = last.LastIndexOf(EventFormat.LineFeed) + 1;
         End = new(End.Segment, End.Offset + lines.Length, CheckOf(last[at..]));
         Count += count;
+        Note(End.Segment, count, End.Check);
     }
 
     /// <summary>Takes the events of deleted sessions out of the files; what says that they were deleted stays.</summary>
@@ -143,7 +156,15 @@ internal sealed class Journal : IDisposable
         _deleted.Clear();
     }
 
-    public void Dispose() => _file?.Dispose();
+    /// <summary>Closes the files in order and notes how they stand.</summary>
+    public void Dispose()
+    {
+        _file?.Dispose();
+        CheckedSegments.Write(
+            _folder,
+            [.. _segments.Where(segment => segment.Value.Lines > 0).Select(segment => Noted(segment.Key, segment.Value.Lines, segment.Value.Check))],
+            [.. _deleted]);
+    }
 
     /// <summary>The names of a folder's segments, the oldest first.</summary>
     public static string[] Segments(string folder) =>
@@ -154,12 +175,28 @@ internal sealed class Journal : IDisposable
         name.Length == "journal-0000-00.jsonl".Length && name.StartsWith("journal-", StringComparison.Ordinal) && name.EndsWith(".jsonl", StringComparison.Ordinal)
         && name.AsSpan(8, 4).IndexOfAnyExceptInRange('0', '9') < 0 && name[12] == '-' && name.AsSpan(13, 2).IndexOfAnyExceptInRange('0', '9') < 0;
 
+    private CheckedSegments.Segment Noted(string name, long lines, string check)
+    {
+        var file = new FileInfo(Path.Combine(_folder, name));
+        return new(name, file.Exists ? file.Length : 0, file.LastWriteTimeUtc.Ticks, lines, check);
+    }
+
+    private void Note(string segment, long lines, string check) =>
+        _segments[segment] = (_segments.GetValueOrDefault(segment).Lines + lines, check);
+
+    private void Believe(CheckedSegments.Segment noted)
+    {
+        End = new(noted.Name, noted.Length, noted.Check);
+        Count += noted.Lines;
+        Note(noted.Name, noted.Lines, noted.Check);
+    }
+
     private static string CheckOf(ReadOnlySpan<byte> line) => Encoding.ASCII.GetString(line[..CheckLength]);
 
     private void Check(string segment, bool isLast)
     {
         var path = Path.Combine(_folder, segment);
-        long good = 0;
+        var (good, before) = (0L, Count);
         var check = new byte[CheckLength];
         End = new(segment, 0, string.Empty);
         using (var reader = new JournalReader(path, 0))
@@ -175,12 +212,14 @@ internal sealed class Journal : IDisposable
                 Deletes(line.Span);
                 good = reader.Offset;
                 Count++;
+                LinesRead++;
                 line.Span[..CheckLength].CopyTo(check);
             }
 
             if (good > 0)
             {
                 End = new(segment, good, CheckOf(check));
+                Note(segment, Count - before, End.Check);
             }
 
             if (reader.Rest is not { Length: > 0 } rest)
@@ -221,6 +260,7 @@ internal sealed class Journal : IDisposable
     private void Rewrite(string segment)
     {
         var (path, offset, check) = (Path.Combine(_folder, segment), 0L, string.Empty);
+        var left = 0L;
         using (var anew = new FileStream($"{path}.new", FileMode.Create, FileAccess.Write))
         {
             foreach (var line in Lines(segment))
@@ -233,7 +273,7 @@ internal sealed class Journal : IDisposable
 
                 anew.Write(line.Span);
                 anew.WriteByte(EventFormat.LineFeed);
-                (offset, check) = (offset + line.Length + 1, CheckOf(line.Span));
+                (offset, check, left) = (offset + line.Length + 1, CheckOf(line.Span), left + 1);
             }
 
             anew.Flush(flushToDisk: true);
@@ -241,6 +281,7 @@ internal sealed class Journal : IDisposable
 
         File.Move($"{path}.new", path, overwrite: true);
         DirectorySync.Flush(_folder);
+        _segments[segment] = (left, check);
         if (segment == End.Segment)
         {
             End = new(segment, offset, check);

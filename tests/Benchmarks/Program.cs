@@ -10,6 +10,7 @@ internal static class Program
         ["diagnose"] = DiagnoseStudy.Run,
         ["fuzz"] = FuzzStudy.Run,
         ["kill"] = KillStudy.Run,
+        ["size"] = SizeStudy.Run,
         ["turn"] = TurnStudy.Run,
         ["identify"] = Identification.IdentifyStudy.Run,
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,

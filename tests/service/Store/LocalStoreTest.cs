@@ -8,6 +8,56 @@ namespace WireCoach.Service.Tests.Store;
 /// <summary>The store on its own: what it acknowledged is there, whatever happens to its files.</summary>
 public sealed class LocalStoreTest : DataFolderTest
 {
+    [Fact]
+    public async Task A_line_that_was_spoilt_is_found_at_opening_after_a_clean_close_and_after_an_unclean_one()
+    {
+        var sessions = await Fill(3);
+        var note = Path.Combine(Folder, "checked-segments");
+        Assert.True(File.Exists(note));
+        var (length, changed) = (new FileInfo(Journal).Length, File.GetLastWriteTimeUtc(Journal));
+        Flip(Journal, length / 2);
+        Assert.Throws<StoreException>(() => Open());
+        Flip(Journal, length / 2);
+        Assert.False(File.Exists(note)); // it counts once
+        await Holds(sessions);
+        Flip(Journal, length - 20); // the last line is looked at in any case
+        File.SetLastWriteTimeUtc(Journal, changed);
+        Assert.Throws<StoreException>(() => Open());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("{\"Version\":1}")]
+    [InlineData("{\"Version\":9,\"Segments\":[],\"Deleted\":[]}")]
+    [InlineData("[[[")]
+    public async Task A_note_on_the_journal_that_cannot_be_read_only_costs_time(string text)
+    {
+        var sessions = await Fill(3);
+        await File.WriteAllTextAsync(Path.Combine(Folder, "checked-segments"), text, TestContext.Current.CancellationToken);
+        await Holds(sessions);
+    }
+
+    [Fact]
+    public async Task A_clean_start_reads_no_line_twice_and_counts_on()
+    {
+        var sessions = await Fill(3);
+        for (var round = 0; round < 3; round++)
+        {
+            await using (var store = Open())
+            {
+                sessions.Add(StoredSessions.New("more", 2));
+                await store.Append(sessions[^1]);
+            }
+
+            using var journal = WireCoach.Service.Sessions.Journal.Open(Folder, TimeProvider.System);
+            Assert.Equal(sessions.Sum(session => session.Count), journal.Count);
+            Assert.Equal(new FileInfo(Journal).Length, journal.End.Offset);
+            Assert.Equal(0, journal.LinesRead);
+        }
+
+        await Holds(sessions);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(100)]
