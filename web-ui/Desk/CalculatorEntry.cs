@@ -34,8 +34,9 @@ public sealed partial class CalculatorEntry
     public IReadOnlyList<Problem> Problems => _problems;
 
     /// <summary>The field of the form beside which a problem stands, or <see langword="null"/>.</summary>
+    /// <remarks>What cannot be read is named by its field, all else by the member that a field came to be: rows close up where one is missing.</remarks>
     public CalculatorField? FieldOf(Problem problem) =>
-        _form.Fields.FirstOrDefault(field => _members.GetValueOrDefault(field.Name) == problem.Field)
+        (_problems.Contains(problem) ? null : _form.Fields.FirstOrDefault(field => _members.GetValueOrDefault(field.Name) == problem.Field))
         ?? _form.Fields.FirstOrDefault(field => field.Name == problem.Field)
         ?? _form.Fields.FirstOrDefault(field => field.Name.StartsWith(problem.Field + "[", StringComparison.Ordinal) || problem.Field.StartsWith(field.Name + "[", StringComparison.Ordinal));
 

@@ -85,6 +85,13 @@ public sealed class CalculatorEntryTest
     public void An_example_fills_fields_of_its_form() => Assert.All(Knowledge.Calculators.Values, form =>
         Assert.All(form.Sample.Keys, name => Assert.Contains(form.Fields, field => field.Name == name)));
 
+    [Fact]
+    public void What_cannot_be_read_is_told_beside_its_own_field_although_the_rows_close_up()
+    {
+        var entry = Entry("unbalance", ("volts[0]", "462"), ("volts[1]", "4x0"), ("volts[2]", "455"));
+        Assert.Equal("volts[1]", entry.FieldOf(Assert.Single(entry.Problems))?.Name);
+    }
+
     private static CalculatorEntry Entry(string calculator, params (string Field, string Text)[] given) =>
         new(Knowledge.Calculators[calculator], given.ToDictionary(one => one.Field, one => one.Text.Trim(), StringComparer.Ordinal));
 }
