@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
@@ -178,9 +179,10 @@ internal static class TurnStudy
         app.UseGuards();
         app.MapEverything();
         var answer = JsonSerializer.Serialize(new { text = new string('x', 2000) });
+        var likeTurn = new LikeTurn();
         app.MapPost("/study/commit/{id}", async (string id, Study body, ISessionStore store) =>
         {
-            await store.Append([new StoredEvent(SessionId.New(DateTimeOffset.UtcNow), 1, DateTimeOffset.UtcNow, new SessionEvent.Opened(Role.Technician, Region.Iec, id, body.Facts[0].GetRawText(), null))]);
+            await store.Append(await likeTurn.Next(id, store));
             return Results.Content(answer, "application/json", Encoding.UTF8);
         });
         app.MapPost("/study/bare", (Study body) => Results.Content(answer, "application/json", Encoding.UTF8));
@@ -216,5 +218,27 @@ internal static class TurnStudy
     private sealed record Study
     {
         public required IReadOnlyList<JsonElement> Facts { get; init; }
+    }
+
+    /// <summary>What a turn commits: the events of the session's latest turn once more, as a session of its own.</summary>
+    private sealed class LikeTurn
+    {
+        private readonly ConcurrentDictionary<string, (string Copy, IReadOnlyList<SessionEvent> Turn, int Sequence)> _sessions = new(StringComparer.Ordinal);
+
+        public async Task<IReadOnlyList<StoredEvent>> Next(string id, ISessionStore store)
+        {
+            if (!_sessions.TryGetValue(id, out var known))
+            {
+                var events = await store.Events(id);
+                var last = events.Where(stored => stored.At == events[^1].At).Select(stored => stored.Event).Where(happened => happened is not SessionEvent.Opened).ToList();
+                known = (SessionId.New(DateTimeOffset.UtcNow), last, 0);
+            }
+
+            var now = DateTimeOffset.UtcNow;
+            IReadOnlyList<SessionEvent> turn = known.Sequence == 0 ? [new SessionEvent.Opened(Role.Technician, Region.NorthAmerica, null, null, null), .. known.Turn] : known.Turn;
+            List<StoredEvent> next = [.. turn.Select((happened, place) => new StoredEvent(known.Copy, known.Sequence + place + 1, now, happened))];
+            _sessions[id] = known with { Sequence = known.Sequence + next.Count };
+            return next;
+        }
     }
 }
