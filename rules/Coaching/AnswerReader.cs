@@ -1,5 +1,6 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching.Steps;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Coaching;
@@ -48,31 +49,6 @@ public sealed record Question
 
     /// <summary>The ids of the cautions that stand with it.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
-}
-
-/// <summary>How a question is answered.</summary>
-[JsonConverter(typeof(JsonStringEnumConverter<QuestionKind>))]
-public enum QuestionKind
-{
-    /// <summary>One of the options.</summary>
-    [JsonStringEnumMemberName("choice")]
-    Choice,
-
-    /// <summary>A number with a unit.</summary>
-    [JsonStringEnumMemberName("quantity")]
-    Quantity,
-
-    /// <summary>Ohms, open or short between two leads.</summary>
-    [JsonStringEnumMemberName("reading")]
-    Reading,
-
-    /// <summary>Done, or cannot.</summary>
-    [JsonStringEnumMemberName("confirm")]
-    Confirm,
-
-    /// <summary>Free words.</summary>
-    [JsonStringEnumMemberName("text")]
-    Text,
 }
 
 /// <summary>One option of a choice.</summary>

@@ -54,17 +54,8 @@ internal sealed class Workup
         ?? (HasCapacitor == true ? 1 : null);
 
     /// <summary>What printed marks tell: the phases that all layouts with just these marks have in common.</summary>
-    private int? PrintedPhases
-    {
-        get
-        {
-            var marks = File.Leads.Select(lead => lead.Marking).OfType<string>().ToHashSet(StringComparer.Ordinal);
-            int[] phases = marks.Count < MarksThatTell || marks.Count != File.Leads.Count
-                ? []
-                : [.. Knowledge.Layouts.Values.Where(layout => layout.Leads.Count == marks.Count && marks.All(mark => layout.Leads.Any(lead => LeadTags.Names(lead, mark)))).Select(layout => layout.Family == "three-phase" ? 3 : 1).Distinct()];
-            return phases is [var single] ? single : null;
-        }
-    }
+    private int? PrintedPhases => File.Leads.Count >= MarksThatTell
+        && FoundLayouts.Printed(this).Select(fit => fit.Layout.Family == "three-phase" ? 3 : 1).Distinct().ToList() is [var single] ? single : null;
 
     /// <summary>The plate, with the phases where they are known from elsewhere.</summary>
     public PlateFields Plate => File.Plate.Phases is null && Phases is { } phases ? File.Plate.With("phases", PlateValue.Of([phases])) : File.Plate;

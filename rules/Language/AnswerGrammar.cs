@@ -18,10 +18,10 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
 
         return asked.Kind switch
         {
-            AnswerKind.Reading => Reading(asked) ?? Unknown(asked),
-            AnswerKind.Quantity => Unknown(asked, onlyWithoutNumber: true) ?? Quantity(asked),
-            AnswerKind.Confirm => Confirm(asked),
-            AnswerKind.Choice => Choice(asked) ?? Unknown(asked),
+            QuestionKind.Reading => Reading(asked) ?? Unknown(asked),
+            QuestionKind.Quantity => Unknown(asked, onlyWithoutNumber: true) ?? Quantity(asked),
+            QuestionKind.Confirm => Confirm(asked),
+            QuestionKind.Choice => Choice(asked) ?? Unknown(asked),
             _ => Unknown(asked) ?? Text(asked),
         };
     }

@@ -97,7 +97,7 @@ internal sealed class Belonging
 
     private string? Lonely(Quantity q, bool suppliesVolts)
     {
-        var about = _scene.Asked is { Kind: AnswerKind.Text or AnswerKind.Quantity } open ? open.About : null; // a choice about the plate asks for no figures
+        var about = _scene.Asked is { Kind: QuestionKind.Text or QuestionKind.Quantity } open ? open.About : null; // a choice about the plate asks for no figures
         if (about == "plate" || (about?.StartsWith("plate.", StringComparison.Ordinal) ?? false) || (q.UnitId == "volt" && q.Values.Count > 1))
         {
             return "plate";

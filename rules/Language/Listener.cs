@@ -75,7 +75,7 @@ public sealed class Listener
         }
 
         var quantities = new QuantityReader(scene, _units).All();
-        var answered = scene.Asked is { Kind: AnswerKind.Reading or AnswerKind.Quantity } ? Answer(scene, readings, quantities) : null;
+        var answered = scene.Asked is { Kind: QuestionKind.Reading or QuestionKind.Quantity } ? Answer(scene, readings, quantities) : null;
         new Figures(scene, [.. quantities.Where(quantity => !scene.Tokens[quantity.First].Used)]).Read();
         if (scene.Asked?.About != "lead")
         {

@@ -9,7 +9,7 @@ public sealed record OpenQuestion
     public required string Id { get; init; }
 
     /// <summary>How it is answered.</summary>
-    public required AnswerKind Kind { get; init; }
+    public required QuestionKind Kind { get; init; }
 
     /// <summary>The kind of fact, the test id or the plate field that the answer fills.</summary>
     public string? About { get; init; }
@@ -30,8 +30,8 @@ public sealed record OpenQuestion
 public sealed record OpenOption(string Id, string Text);
 
 /// <summary>How an open question is answered.</summary>
-[JsonConverter(typeof(JsonStringEnumConverter<AnswerKind>))]
-public enum AnswerKind
+[JsonConverter(typeof(JsonStringEnumConverter<QuestionKind>))]
+public enum QuestionKind
 {
     /// <summary>One of the options.</summary>
     [JsonStringEnumMemberName("choice")]

@@ -160,7 +160,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
     private OpenQuestion? Open(Question? asked, Role role) => asked is null ? null : new()
     {
         Id = asked.Id,
-        Kind = Enum.Parse<AnswerKind>(asked.Kind.ToString()),
+        Kind = asked.Kind,
         About = asked.About,
         Unit = asked.Unit,
         Between = asked.Between,

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Practice;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;

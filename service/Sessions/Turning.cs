@@ -1,6 +1,7 @@
 using System.Globalization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 
 namespace WireCoach.WebUi.Parts;
 

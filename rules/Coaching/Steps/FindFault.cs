@@ -1,4 +1,5 @@
 using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Coaching.Steps;

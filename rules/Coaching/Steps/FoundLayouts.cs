@@ -18,6 +18,14 @@ internal static class FoundLayouts
             return [(work.Knowledge.Layouts[id], proved)];
         }
 
+        var fits = Printed(work).Where(fit => work.Phases is not { } phases || (phases == 3) == (fit.Layout.Family == "three-phase")).ToList();
+        var left = fits.Where(fit => !IsExcluded(work, fit.Layout, fit.Tags)).ToList();
+        return left.Count > 0 ? left : fits;
+    }
+
+    /// <summary>The layouts that have just the marks that are printed, one on every lead.</summary>
+    public static IEnumerable<(Layout Layout, IReadOnlyDictionary<string, string> Tags)> Printed(Workup work)
+    {
         var printed = work.File.Leads.Where(lead => lead.Marking is not null).ToList();
         if (printed.Count == 0 || printed.Count != work.File.Leads.Count || printed.DistinctBy(lead => lead.Marking).Count() != printed.Count)
         {
@@ -25,12 +33,9 @@ internal static class FoundLayouts
         }
 
         var named = printed.ToDictionary(lead => lead.Marking!, lead => lead.Tag, StringComparer.Ordinal);
-        var fits = work.Knowledge.Layouts.Values
-            .Where(layout => layout.Leads.Count == named.Count && (work.Phases is not { } phases || (phases == 3) == (layout.Family == "three-phase")))
+        return work.Knowledge.Layouts.Values.Where(layout => layout.Leads.Count == named.Count)
             .Select(layout => (Layout: layout, Tags: LeadTags.ByMarking(layout, named)))
-            .Where(fit => fit.Tags.Count == named.Count).ToList();
-        var left = fits.Where(fit => !IsExcluded(work, fit.Layout, fit.Tags)).ToList();
-        return left.Count > 0 ? left : fits;
+            .Where(fit => fit.Tags.Count == named.Count);
     }
 
     /// <summary>The next two leads that read a winding in one of the motors and open in another; <see langword="null"/> where no reading tells.</summary>

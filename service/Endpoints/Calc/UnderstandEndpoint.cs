@@ -86,7 +86,7 @@ internal sealed record AskedBody
 {
     public string? Id { get; init; }
 
-    public AnswerKind? Kind { get; init; }
+    public QuestionKind? Kind { get; init; }
 
     public string? About { get; init; }
 

@@ -2,6 +2,7 @@ using CsCheck;
 using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
 

@@ -126,7 +126,7 @@ public sealed class GoalsTest
             return Coach.Read(file, asked, given with { Choice = words }).Value ?? [];
         }
 
-        var open = new OpenQuestion { Id = asked.Id, Kind = Enum.Parse<AnswerKind>(asked.Kind.ToString()), About = asked.About, Unit = asked.Unit, Between = asked.Between };
+        var open = new OpenQuestion { Id = asked.Id, Kind = asked.Kind, About = asked.About, Unit = asked.Unit, Between = asked.Between };
         return [.. Listener.Understand(words, asked: open).Facts];
     }
 

@@ -32,7 +32,7 @@ public sealed class FuzzTest(ITestOutputHelper output)
 
     [Fact]
     public void Any_open_question_takes_any_answer() =>
-        Gen.Select(Piece.Array[0, 12], Gen.Enum<AnswerKind>(), Gen.Int[0, Abouts.Length - 1].Select(at => Abouts[at]))
+        Gen.Select(Piece.Array[0, 12], Gen.Enum<QuestionKind>(), Gen.Int[0, Abouts.Length - 1].Select(at => Abouts[at]))
             .Sample((pieces, kind, about) => Listener.Understand(
                 string.Concat(pieces),
                 ["1", "4", "red"],

@@ -52,7 +52,7 @@ public sealed class UnderstandingTest
     {
         var asked = new OpenQuestion
         {
-            Id = "first-start", Kind = AnswerKind.Choice, About = "running",
+            Id = "first-start", Kind = QuestionKind.Choice, About = "running",
             Options = [new("ran", "It ran up and runs"), new("hummed", "It only hummed and I switched off"), new("tripped", "The protection tripped"), new("nothing", "Nothing at all")],
         };
         Assert.Equal("hummed", Listener.Understand("only hummed, switched it off", asked: asked).Answer?.Choice);
@@ -62,7 +62,7 @@ public sealed class UnderstandingTest
     [Fact]
     public void Leads_that_are_asked_for_are_named()
     {
-        var asked = new OpenQuestion { Id = "leads", Kind = AnswerKind.Text, About = "lead" };
+        var asked = new OpenQuestion { Id = "leads", Kind = QuestionKind.Text, About = "lead" };
         string[] Tags(string text) => [.. Listener.Understand(text, asked: asked).Facts.OfType<Fact.Lead>().Select(lead => lead.Tag)];
         Assert.Equal(["1", "2", "3", "4", "5", "6"], Tags("1 2 3 4 5 6"));
         Assert.Equal(["red", "blue", "yellow 1", "yellow 2"], Tags("red, blue, two yellow"));

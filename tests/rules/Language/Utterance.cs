@@ -30,7 +30,7 @@ public sealed class Utterance
         var asked = Asked is null ? null : new OpenQuestion
         {
             Id = Asked.Id,
-            Kind = Enum.Parse<AnswerKind>(Asked.Kind, ignoreCase: true),
+            Kind = Enum.Parse<QuestionKind>(Asked.Kind, ignoreCase: true),
             About = Asked.About,
             Unit = Asked.Unit,
             Between = Asked.Between,
