@@ -18,7 +18,7 @@ internal static class JointChecks
 
         var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? 0;
         return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report
-            ? new Check("insulation", report.MinimumMegohms.Text, Units.Text(fact.Megohms, "megohm"), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext }
+            ? new Check("insulation", fact.Celsius is null ? Units.Text(work.Knowledge.Rules["insulation-gate"]["no-temperature-pass-megohms"], "megohm") : report.MinimumMegohms.Text, Units.Text(fact.Megohms, "megohm"), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext }
             : null;
     }
 
