@@ -10,6 +10,9 @@ internal static class BackupReader
 {
     private const int LargestManifest = 1 << 20;
 
+    /// <summary>A member that is missing is damage, not an empty value.</summary>
+    private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web) { RespectNullableAnnotations = true, RespectRequiredConstructorParameters = true };
+
     /// <exception cref="BackupException">It is no backup, a newer one, or not as it was written.</exception>
     public static BackupManifest Unpack(string file, string into)
     {
@@ -40,7 +43,7 @@ internal static class BackupReader
         }
 
         using var stream = entry.Open();
-        var manifest = JsonSerializer.Deserialize<BackupManifest>(stream, JsonSerializerOptions.Web);
+        var manifest = JsonSerializer.Deserialize<BackupManifest>(stream, Strict);
         if (manifest?.Format != BackupManifest.Kind)
         {
             throw new BackupException($"The file {file} is no backup of sessions.");

@@ -67,6 +67,31 @@ public sealed class BackupTest : DataFolderTest
         Assert.NotEmpty(await old.Events(lost));
     }
 
+    [Theory]
+    [InlineData("\"name\"")]
+    [InlineData("\"sha256\"")]
+    [InlineData("\"parts\"")]
+    public async Task A_manifest_without_one_of_its_members_is_no_whole_backup(string member)
+    {
+        await Fill("kept");
+        BackupWriter.Write(Data, Backup, DateTimeOffset.UtcNow);
+        using (var zip = ZipFile.Open(Backup, ZipArchiveMode.Update))
+        {
+            string manifest;
+            using (var reader = new StreamReader(zip.GetEntry("manifest.json")!.Open()))
+            {
+                manifest = await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
+            }
+
+            Assert.Contains(member, manifest, StringComparison.Ordinal);
+            zip.GetEntry("manifest.json")!.Delete();
+            await using var writer = new StreamWriter(zip.CreateEntry("manifest.json").Open());
+            await writer.WriteAsync(manifest.Replace(member, "\"nothing\"", StringComparison.Ordinal));
+        }
+
+        Assert.Throws<BackupException>(() => Restoring.Check(Backup, TimeProvider.System));
+    }
+
     [Fact]
     public async Task A_backup_with_a_turned_bit_is_refused_and_nothing_changes()
     {
