@@ -204,6 +204,9 @@ public abstract record Fact
 
         /// <summary>Minutes after the volts were applied.</summary>
         public double? AtMinute { get; init; }
+
+        /// <summary>Megohms at 40 °C of earlier sessions of the same motor, the earliest first. Whoever keeps the sessions looks them up; nobody types them.</summary>
+        public IReadOnlyList<double> EarlierMegohms { get; init; } = [];
     }
 
     /// <summary>What was read while it ran: power was on.</summary>

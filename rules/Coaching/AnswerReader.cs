@@ -46,7 +46,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             QuestionKind.Choice when given.Choice is { } choice => asked.Options.Any(option => option.Id == choice)
                 ? Facts(Chosen(file, asked, choice))
                 : new Problem("invalid-fact", "choice", Statement.Of("answer.no-such-option", ("options", string.Join(", ", asked.Options.Select(option => option.Id))))),
-            QuestionKind.Quantity when given.Quantity is { } quantity => Measured(asked, quantity),
+            QuestionKind.Quantity when given.Quantity is { } quantity => Measured(file, asked, quantity),
             QuestionKind.Reading when given.Reading is { } reading => Shown(file, asked, reading),
             QuestionKind.Text when given.Text is not null => Answer<IReadOnlyList<Fact>>.Given([]),
             _ => new Problem("invalid-fact", Member(asked.Kind), Statement.Of("answer.wrong-member", ("member", Member(asked.Kind)))),
@@ -116,7 +116,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
 
     private static Fact.Instrument Reach(string instrument, bool present) => new() { Id = instrument, Present = present, How = FactEntry.Form };
 
-    private Answer<IReadOnlyList<Fact>> Measured(Question asked, AnsweredQuantity quantity)
+    private Answer<IReadOnlyList<Fact>> Measured(CaseFile file, Question asked, AnsweredQuantity quantity)
     {
         var unit = asked.Unit!;
         if (UnitFamilies.Convert(quantity.Value, quantity.Unit ?? unit, unit) is not { } value)
@@ -138,6 +138,8 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         {
             _ when asked.Id.StartsWith(FindFault.TestPrefix, StringComparison.Ordinal) && asked.About != "insulation" =>
                 new Fact.BenchTest { Test = asked.About, Value = value, Unit = unit, How = FactEntry.Form },
+            "insulation" when asked.Id == BeforePower.InsulationTemperature && file.Insulations.LastOrDefault() is { } read =>
+                read with { Celsius = value, Replaces = read.FactId, FactId = string.Empty, How = FactEntry.Form },
             "insulation" => new Fact.Insulation { Megohms = value, How = FactEntry.Form },
             "running" => new Fact.Running { Volts = value, How = FactEntry.Form },
             "run-current" => new Fact.Running { Amps = value, How = FactEntry.Form },

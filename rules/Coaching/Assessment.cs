@@ -60,4 +60,7 @@ public sealed record Check(string Id, string Expect, string Got, string Verdict,
 {
     /// <summary>What to do about it.</summary>
     public IReadOnlyList<Statement> DoNext { get; init; } = [];
+
+    /// <summary>How it moved since earlier sessions of the same motor.</summary>
+    public Statement? Trend { get; init; }
 }

@@ -24,6 +24,7 @@ public static class Echo
             : Statement.Of("echo.lead-marked", ("tag", lead.Tag), ("marking", lead.Marking)),
         Fact.Capacitor capacitor => Capacitor(capacitor),
         Fact.BenchTest test => Test(test),
+        Fact.Insulation { Celsius: { } celsius } warm => Statement.Of("echo.insulation-at", ("value", Units.Text(warm.Megohms, "megohm")), ("celsius", Units.Text(celsius, "celsius"))),
         Fact.Insulation insulation => Statement.Of("echo.insulation", ("value", Units.Text(insulation.Megohms, "megohm"))),
         Fact.Running running => Running(running),
         Fact.Joint joint => joint.Conductor is null

@@ -36,7 +36,7 @@ internal static class Job
 
     private static readonly Step[] Power =
     [
-        BeforePower.Connected, BeforePower.Insulation, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
+        BeforePower.Connected, BeforePower.Insulation, BeforePower.Temperature, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
         BeforePower.Earth, BeforePower.Shaft, BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
         FirstStart.Volts, FirstStart.Amps, FirstStart.Speed, FirstStart.Direction,
     ];

@@ -19,6 +19,7 @@ public static class InsulationJudge
         {
             RatedVolts = ratedVolts,
             Readings = [new InsulationReading(fact.Megohms, fact.AtMinute, fact.Celsius, fact.TestVolts)],
+            EarlierMegohms = fact.EarlierMegohms,
         });
     }
 
@@ -40,6 +41,7 @@ public static class InsulationJudge
         var minimum = InsulationMinimum.Of(knowledge, input);
         var (verdict, why) = Verdict(knowledge, judged, corrected, minimum);
         var ratios = InsulationRatios.Of(knowledge, input);
+        var trend = InsulationTrend.Of(knowledge, input.EarlierMegohms, judged, corrected, verdict);
         if (ratios.IndexFails && (verdict is "pass" or "marginal"))
         {
             (verdict, why) = ("fail", Statement.Of("insulation.index-low").With("index", ratios.Index!).With("least", ratios.IndexLeast!));
@@ -55,7 +57,8 @@ public static class InsulationJudge
             Verdict = verdict,
             Why = why,
             DoNext = [.. Next(knowledge, input, verdict, judged)],
-            Notes = [.. InsulationNotes.Of(knowledge, input, judged, corrected, ratios)],
+            Notes = [.. InsulationNotes.Of(knowledge, input, judged, ratios), .. trend is null ? Array.Empty<Statement>() : [trend]],
+            Trend = trend,
             TestVolts = InsulationNotes.TestVolts(knowledge, input.RatedVolts!.Value),
         };
     }

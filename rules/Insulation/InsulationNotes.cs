@@ -7,7 +7,7 @@ namespace WireCoach.Rules.Insulation;
 /// <summary>What else stands out of insulation readings.</summary>
 internal static class InsulationNotes
 {
-    public static IEnumerable<Statement> Of(TradeKnowledge knowledge, InsulationInput input, InsulationReading judged, Quoted? corrected, InsulationRatios ratios)
+    public static IEnumerable<Statement> Of(TradeKnowledge knowledge, InsulationInput input, InsulationReading judged, InsulationRatios ratios)
     {
         var volts = TestVolts(knowledge, input.RatedVolts!.Value);
         var reading = knowledge.Rules["insulation-reading"];
@@ -32,13 +32,6 @@ internal static class InsulationNotes
         if (ratios.Index is { } index && index.Value > knowledge.Rules["polarization-index"]["brittle-above"])
         {
             yield return Statement.Of("insulation.index-brittle").With("index", index);
-        }
-
-        var trend = knowledge.Rules["insulation-trend"];
-        if (input.EarlierMegohms.Count > 0 && corrected is { Value: { } now } && now < input.EarlierMegohms[^1] * trend["fall"])
-        {
-            yield return Statement.Of("insulation.falling").With("now", corrected)
-                .With("before", trend.Quote(input.EarlierMegohms[^1], "megohm", "the last session, at 40 °C"));
         }
     }
 

@@ -33,6 +33,9 @@ public sealed record InsulationReport
     /// <summary>What else stands out: test volts, absorption, trend.</summary>
     public IReadOnlyList<Statement> Notes { get; init; } = [];
 
+    /// <summary>How it moved since earlier sessions; <see langword="null"/> where there are none, or this reading is no insulation test.</summary>
+    public Statement? Trend { get; init; }
+
     /// <summary>The test volts that such a winding takes.</summary>
     public QuotedRange? TestVolts { get; init; }
 }

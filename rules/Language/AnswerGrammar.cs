@@ -87,6 +87,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private static Fact Of(OpenQuestion asked, double value, Quantity q) => asked.About switch
     {
         "supply" => asked.Unit == "hertz" ? new Fact.Supply { Hertz = value } : new Fact.Supply { Volts = value },
+        "insulation" when asked.Unit == "celsius" => new Fact.Insulation { Megohms = 0, Celsius = value },
         "insulation" => new Fact.Insulation { Megohms = value },
         "capacitor" or "capacitance" => new Fact.Capacitor { MeasuredMicrofarads = value },
         "resistance" when asked.Between is [var from, var to] => new Fact.Reading { From = from, To = to, Ohms = value },

@@ -40,6 +40,7 @@ internal static class Composition
         .AddSingleton<Hearing>()
         .AddSingleton<PracticeBench>()
         .AddSingleton<Opening>()
+        .AddSingleton<EarlierSessions>()
         .AddSingleton<Turning>()
         .AddSingleton<TurnLog>()
         .AddSingleton<CoachDesk>();

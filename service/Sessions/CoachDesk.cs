@@ -10,7 +10,7 @@ namespace WireCoach.Service.Sessions;
 
 /// <summary>Holds the sessions: every call is checked, turned by the rules, stored and only then answered.</summary>
 internal sealed partial class CoachDesk(
-    ISessionStore store, LiveSessions live, Turning turning, Coach coach, Opening opening, Hearing hearing, PracticeBench bench, FactCheck check, TimeProvider clock, TurnLog log) : ICoachDesk
+    ISessionStore store, LiveSessions live, EarlierSessions earlier, Turning turning, Coach coach, Opening opening, Hearing hearing, PracticeBench bench, FactCheck check, TimeProvider clock, TurnLog log) : ICoachDesk
 {
     private const int KeyLength = 80;
 
@@ -38,7 +38,9 @@ internal sealed partial class CoachDesk(
         }
 
         var at = Now();
-        var turned = turning.Open(SessionId.New(at), read.Value.Opened, read.Value.Given with { Key = key }, at);
+        var id = SessionId.New(at);
+        var given = await earlier.Beside(id, read.Value.Opened, at, read.Value.Given);
+        var turned = turning.Open(id, read.Value.Opened, given with { Key = key }, at);
         if (!await Store(turned))
         {
             return Refusals.StoreUnavailable();
@@ -105,7 +107,8 @@ internal sealed partial class CoachDesk(
             return Answer<Reply>.Refused(given.Problems);
         }
 
-        var turned = turning.Turn(found, given.Value with { Key = key, Print = print }, Now());
+        var whole = await earlier.Beside(session, found.State.Opened, found.State.CreatedAt, given.Value);
+        var turned = turning.Turn(found, whole with { Key = key, Print = print }, Now());
         if (!await Store(turned))
         {
             return Refusals.StoreUnavailable();

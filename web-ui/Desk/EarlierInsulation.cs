@@ -1,4 +1,3 @@
-using WireCoach.Rules.Cases;
 using WireCoach.Rules.Insulation;
 using WireCoach.Rules.Reference;
 
@@ -22,7 +21,7 @@ public sealed class EarlierInsulation(ICoachDesk desk, TradeKnowledge knowledge)
         var found = new List<double>();
         foreach (var earlier in (page.Value?.Items ?? []).Where(one => one.Id != session.Id && string.Equals(one.MotorTag, tag, StringComparison.OrdinalIgnoreCase)))
         {
-            if ((await desk.Find(earlier.Id, cancel)).Value is { Practice: null } view && Corrected(view.Case) is { } megohms)
+            if ((await desk.Find(earlier.Id, cancel)).Value is { Practice: null } view && InsulationHistory.Left(knowledge, view.Case) is { } megohms)
             {
                 found.Add(megohms);
             }
@@ -36,9 +35,4 @@ public sealed class EarlierInsulation(ICoachDesk desk, TradeKnowledge knowledge)
         found.Reverse();
         return found;
     }
-
-    /// <summary>The last reading of a session that can be carried to 40 °C: one without a temperature is no part of a trend.</summary>
-    private double? Corrected(CaseFile file) => file.Insulations.FindLast(reading => reading.Celsius is not null) is { } reading && file.Plate.Volts is [var volts, ..]
-        ? InsulationJudge.Judge(knowledge, reading, volts).Value?.CorrectedMegohms?.Value
-        : null;
 }

@@ -12,8 +12,8 @@ namespace WireCoach.WebUi.Desk;
 /// <param name="Name">Between what, or the check's name.</param>
 /// <param name="Expect">The expected figure, empty where none can be named.</param>
 /// <param name="Got">What was read, empty until then.</param>
-/// <param name="Note">What stands below it.</param>
-public sealed record PlanCheck(string Name, string Expect, string Got, Statement? Note);
+/// <param name="Notes">What stands below it.</param>
+public sealed record PlanCheck(string Name, string Expect, string Got, IReadOnlyList<Statement> Notes);
 
 /// <summary>The checks before power of a plan, the same on the screen and on paper.</summary>
 public static class PlanChecks
@@ -28,16 +28,20 @@ public static class PlanChecks
         return
         [
             .. plan.ExpectedOhms.Select(expected => Line(expected, checks.FirstOrDefault(check => check.Id == Id(expected)), words, knowledge)),
-            .. checks.Where(check => !planned.Contains(check.Id)).Select(check => new PlanCheck(words.Term("check", check.Id), check.Expect, check.Got, null)),
-            .. AlwaysThere.Where(id => checks.All(check => check.Id != id)).Select(id => new PlanCheck(words.Term("check", id), string.Empty, string.Empty, null)),
+            .. checks.Where(check => !planned.Contains(check.Id)).Select(check => new PlanCheck(words.Term("check", check.Id), check.Expect, check.Got, Notes(check))),
+            .. AlwaysThere.Where(id => checks.All(check => check.Id != id)).Select(id => new PlanCheck(words.Term("check", id), string.Empty, string.Empty, [])),
         ];
     }
+
+    /// <summary>What an insulation reading comes to at 40 °C, and how it moved: the figure alone does not say it.</summary>
+    private static IReadOnlyList<Statement> Notes(Check check) =>
+        check.Id == "insulation" ? [check.Says, .. check.Trend is { } trend ? [trend] : Array.Empty<Statement>()] : [];
 
     private static PlanCheck Line(ExpectedOhms expected, Check? check, PageWords words, TradeKnowledge knowledge)
     {
         var frame = Id(expected) == ToFrame;
         var expect = check?.Expect ?? (frame ? Units.Text(knowledge.Rules[ToFrame]["least-megohms"], "megohm") : expected.Ohms?.Text);
-        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), expect ?? string.Empty, check?.Got ?? string.Empty, expected.Note);
+        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), expect ?? string.Empty, check?.Got ?? string.Empty, [expected.Note]);
     }
 
     /// <summary>All joints are held to the frame together: one check, whichever joint the plan names.</summary>

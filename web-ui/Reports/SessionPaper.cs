@@ -111,7 +111,7 @@ public static class SessionPaper
         foreach (var line in PlanChecks.Of(plan, session.Assessment.Checks, words, knowledge))
         {
             writer.Row([null, line.Name, line.Expect, line.Got], CheckColumns, write: true);
-            if (line.Note is { } note)
+            foreach (var note in line.Notes)
             {
                 writer.Note(words.Say(note, session.Role));
             }

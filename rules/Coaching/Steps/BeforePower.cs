@@ -8,12 +8,22 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>Everything that must hold before the first start: joints, insulation, capacitor, ohms, earth, shaft, protection.</summary>
 internal static class BeforePower
 {
+    /// <summary>The question after a reading whose temperature would settle more than the reading alone.</summary>
+    public const string InsulationTemperature = "insulation-temperature";
+
     private const string JointTest = "joint-resistance";
 
     public static Question? Connected(Workup work) => work.Settled("connected") ? null : work.Ask.Of("connected");
 
     public static Question? Insulation(Workup work) =>
         work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : InsulationQuestion(work);
+
+    /// <summary>How warm the winding was, where the verdict or the trend hangs on it.</summary>
+    public static Question? Temperature(Workup work) =>
+        work.File.Insulations.LastOrDefault() is not { Celsius: null } || work.Skipped(InsulationTemperature) || JointChecks.Insulation(work) is not { } check
+            || (check is { Verdict: "pass", Trend: null }) || !JointChecks.TemperatureTells(work)
+            ? null
+            : work.Ask.Of(InsulationTemperature);
 
     public static Question? CapacitorBack(Workup work) =>
         work.HasCapacitor != true || work.Settled("capacitor-refitted") ? null : work.Ask.Of("capacitor-refitted");
@@ -64,13 +74,13 @@ internal static class BeforePower
     /// <summary>A check that did not pass is made again once it has been put right; until then nothing else goes on.</summary>
     public static Question? Again(Workup work) => Checks(work).FirstOrDefault(check => check.Verdict != "pass") is not { } failed ? null : failed.Id switch
     {
-        "insulation" => InsulationQuestion(work),
+        "insulation" => Temperature(work) ?? InsulationQuestion(work),
         "earth-continuity" => work.Ask.Of("earth-continuity"),
         "joints-to-frame" => FrameQuestion(work, work.Plan!.Value!),
         var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),
     };
 
-    public static IEnumerable<Statement> Say(Workup work) => Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.DoNext]);
+    public static IEnumerable<Statement> Say(Workup work) => Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Trend is { } trend ? [trend] : Array.Empty<Statement>(), .. check.DoNext]);
 
     /// <summary>What was expected and what was read, check by check.</summary>
     public static IEnumerable<Check> Checks(Workup work) =>

@@ -17,9 +17,22 @@ internal static class JointChecks
         }
 
         var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? 0;
-        return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report
-            ? new Check("insulation", fact.Celsius is null ? Units.Text(work.Knowledge.Rules["insulation-gate"]["no-temperature-pass-megohms"], "megohm") : report.MinimumMegohms.Text, Units.Text(fact.Megohms, "megohm"), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext }
-            : null;
+        return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report ? Insulation(work, fact, report) : null;
+    }
+
+    /// <summary>Whether a temperature could make a pass of the last reading, or compare it: below the line that stops at any temperature, and from a multimeter, it cannot.</summary>
+    public static bool TemperatureTells(Workup work) => work.File.Insulations.LastOrDefault() is { } last
+        && last.Megohms >= work.Knowledge.Rules["insulation-gate"]["stop-megohms"] && !(last.TestVolts < work.Knowledge.Rules["insulation-reading"]["least-test-volts"]);
+
+    private static Check Insulation(Workup work, Fact.Insulation fact, InsulationReport report)
+    {
+        var read = Units.Text(fact.Megohms, "megohm");
+        var expect = fact.Celsius is null ? Units.Text(work.Knowledge.Rules["insulation-gate"]["no-temperature-pass-megohms"], "megohm") : report.MinimumMegohms.Text;
+        return new Check("insulation", expect, fact.Celsius is { } celsius ? $"{read} ({Units.Text(celsius, "celsius")})" : read, report.Verdict, report.Why)
+        {
+            DoNext = report.Verdict == "pass" ? [] : report.DoNext,
+            Trend = report.Trend,
+        };
     }
 
     public static Check? Earth(Workup work)

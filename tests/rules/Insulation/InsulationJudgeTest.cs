@@ -99,10 +99,30 @@ public sealed class InsulationJudgeTest
     public void Test_volts_that_do_not_suit_are_said(double testVolts, int notes) =>
         Assert.Equal(notes, Judge(230, "random-wound", new InsulationReading(100, 1, 25, testVolts)).Notes.Count);
 
+    [Theory]
+    [InlineData(40, new[] { 300.0, 200 }, "insulation.falling")]
+    [InlineData(100, new[] { 200.0 }, "insulation.falling")] // half is half or more
+    [InlineData(101, new[] { 200.0 }, "insulation.steady")]
+    [InlineData(90, new[] { 200.0, 130 }, "insulation.falling-slowly")]
+    [InlineData(260, new[] { 90.0, 200 }, "insulation.steady")]
+    [InlineData(2, new[] { 30.0 }, "insulation.falling")] // although it no longer passes either
+    public void A_fall_between_sessions_is_a_warning(double megohms, double[] earlier, string said)
+    {
+        var report = InsulationJudge.Judge(Knowledge, new InsulationInput { RatedVolts = 230, Readings = [new(megohms, 1, 40, 500)], EarlierMegohms = earlier }).Value!;
+        Assert.Equal(said, report.Trend!.Id);
+        Assert.Contains(report.Trend, report.Notes);
+    }
+
     [Fact]
-    public void A_fall_between_sessions_is_said() =>
-        Assert.Contains(InsulationJudge.Judge(Knowledge, new InsulationInput { RatedVolts = 230, Readings = [new(40, 1, 40, 500)], EarlierMegohms = [300, 200] }).Value!.Notes,
-            note => note.Id == "insulation.falling");
+    public void Both_readings_of_a_trend_are_at_forty_degrees() // 200 MΩ at 20 °C is 50 at 40
+        => Assert.Equal("insulation.falling", InsulationJudge.Judge(Knowledge, new InsulationInput { RatedVolts = 230, Readings = [new(200, 1, 20, 500)], EarlierMegohms = [100] }).Value!.Trend!.Id);
+
+    [Theory]
+    [InlineData(null, 500.0, "insulation.trend-needs-temperature")]
+    [InlineData(5.0, 500.0, "insulation.trend-needs-temperature")]
+    [InlineData(20.0, 9.0, null)]
+    public void What_cannot_be_compared_is_not(double? celsius, double testVolts, string? said) =>
+        Assert.Equal(said, InsulationJudge.Judge(Knowledge, new InsulationInput { RatedVolts = 230, Readings = [new(200, 1, celsius, testVolts)], EarlierMegohms = [100] }).Value!.Trend?.Id);
 
     [Fact]
     public void A_fact_of_the_case_is_judged_alike() =>

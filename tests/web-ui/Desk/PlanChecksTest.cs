@@ -23,7 +23,7 @@ public sealed class PlanChecksTest
     {
         var frame = Assert.Single(Lines(Done("joints-to-frame", "over-range")), line => line.Name == "Joints to frame");
         Assert.Equal("over-range", frame.Got);
-        Assert.NotNull(frame.Note);
+        Assert.NotEmpty(frame.Notes);
     }
 
     [Fact]
@@ -32,6 +32,14 @@ public sealed class PlanChecksTest
         var lines = Lines(Done("insulation", "210 MΩ"));
         Assert.Equal("210 MΩ", Assert.Single(lines, line => line.Name == Words.Term("check", "insulation")).Got);
         Assert.Empty(Assert.Single(lines, line => line.Name == Words.Term("check", "earth-continuity")).Got);
+    }
+
+    [Fact]
+    public void An_insulation_reading_has_what_it_comes_to_and_how_it_moved_below_it()
+    {
+        var check = Done("insulation", "20 MΩ (20 °C)") with { Says = Statement.Of("coach.frame-open", ("got", "judged")), Trend = Statement.Of("coach.frame-open", ("got", "moved")) };
+        var line = Assert.Single(Lines(check), line => line.Name == Words.Term("check", "insulation"));
+        Assert.Equal([check.Says, check.Trend], line.Notes);
     }
 
     private static IReadOnlyList<PlanCheck> Lines(params Check[] checks) => PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), checks, Words, Plans.Knowledge);
