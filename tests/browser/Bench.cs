@@ -1,7 +1,11 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
+using WireCoach.Rules.Reference;
 using WireCoach.Service;
+using WireCoach.Service.Sessions;
 
 [assembly: AssemblyFixture(typeof(WireCoach.Browser.Tests.Bench))]
 
@@ -23,12 +27,20 @@ public sealed class Bench : IAsyncLifetime
     /// <summary>Where the pages are.</summary>
     public Uri Address => _service!.ClientOptions.BaseAddress;
 
+    /// <summary>What a job is shown asking.</summary>
+    public AskedQuestions Asked { get; } = new();
+
+    /// <summary>The facts of the trade.</summary>
+    public TradeKnowledge Knowledge => _service!.Services.GetRequiredService<TradeKnowledge>();
+
     /// <summary>Asks the service without a browser.</summary>
     public HttpClient Http { get; private set; } = default!;
 
     public async ValueTask InitializeAsync()
     {
-        _service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning"));
+        _service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
+            .UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning")
+            .ConfigureTestServices(services => services.AddSingleton(provider => AskedDesk.Over(provider.GetRequiredService<CoachDesk>(), Asked))));
         _service.UseKestrel(0);
         _service.StartServer();
         Http = _service.CreateClient();

@@ -38,6 +38,47 @@ internal static class Lens
         }
         """;
 
+    // The question, its first answer and the button to save it are in view and not covered, at the top of the page; more than four answers push the button down.
+    private const string Hidden = """
+        () => {
+          const wrong = [];
+          const see = (e, name) => {
+            if (!e) { wrong.push(`no ${name}`); return; }
+            const box = e.getBoundingClientRect(), column = e.closest('.talk').getBoundingClientRect();
+            const bottom = Math.min(innerHeight, getComputedStyle(e.closest('.talk')).overflowY === 'auto' ? column.bottom : innerHeight);
+            if (box.top < 0 || box.bottom > bottom + .5) wrong.push(`${name} at ${Math.round(box.top)} to ${Math.round(box.bottom)} of ${Math.round(bottom)}`);
+            else {
+              const top = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+              if (!top || !(e.contains(top) || top.contains(e))) wrong.push(`${name} is covered by ${top?.className || top?.tagName}`);
+            }
+          };
+          window.scrollTo(0, 0);
+          document.querySelector('.talk').scrollTo(0, 0);
+          const form = document.querySelector('.ask .answers');
+          see(document.querySelector('#asked'), 'question');
+          see(form.querySelector('#value, #text, .tile label'), 'answer');
+          if (form.querySelectorAll('.tile').length <= 4 || form.querySelector('.units')) see(form.querySelector('button.go'), 'button');
+          if (innerWidth < 760) {
+            const whole = form.getBoundingClientRect().width;
+            for (const e of form.querySelectorAll('.go, .tiles:not(.units) > .tile')) {
+              const box = e.getBoundingClientRect();
+              if (box.width < whole - 1 || box.height < 63.9) wrong.push(`${e.textContent.trim().slice(0, 30)} is ${Math.round(box.width)}×${Math.round(box.height)} of ${Math.round(whole)}`);
+            }
+          }
+          return wrong;
+        }
+        """;
+
+    /// <summary>A question with its first answer and its button is seen without scrolling, also after its "why" was opened.</summary>
+    public static async Task<IReadOnlyList<string>> Unseen(this Visitor visitor)
+    {
+        var closed = await visitor.Page.EvaluateAsync<string[]>(Hidden);
+        await visitor.Page.EvaluateAsync("() => document.querySelectorAll('.ask .why').forEach(why => why.open = true)");
+        var open = await visitor.Page.EvaluateAsync<string[]>(Hidden);
+        await visitor.Page.EvaluateAsync("() => document.querySelectorAll('.ask .why').forEach(why => why.open = false)");
+        return [.. closed, .. open.Except(closed, StringComparer.Ordinal).Select(one => $"with its why open: {one}")];
+    }
+
     /// <summary>Nothing for axe to find, nothing too small for a glove, nothing beside the screen, no page too heavy.</summary>
     public static async Task Check(this Visitor visitor)
     {

@@ -1,3 +1,4 @@
+using System.Net.Http.Json;
 using System.Text.Json;
 using WireCoach.Service.Tests.Conversations;
 
@@ -64,6 +65,42 @@ public sealed class TechnicianTest(Bench bench)
         Assert.Empty(visitor.Complaints);
     }
 
+    [Theory]
+    [InlineData("battery", "battery-flick")]
+    [InlineData("none", "half-run")]
+    public async Task Every_way_to_tell_the_ends_shows_its_set_up_above_its_answer(string instrument, string test)
+    {
+        await using var visitor = await bench.Visit(Device.Phone);
+        await visitor.Go("/");
+        await visitor.Page.FillAsync("#words", FirstWords.Replace(" and a low-voltage AC supply", string.Empty, StringComparison.Ordinal));
+        await visitor.Press("Begin");
+        var answers = new BenchAnswers(new BenchMotor(Tags, 1.5, 3.4)) { Supply = 240, Instrument = instrument };
+        var tested = 0;
+        for (var turn = 0; turn < 40; turn++)
+        {
+            var session = await visitor.Read();
+            var ask = session.GetProperty("assessment").GetProperty("next");
+            if (ask.GetProperty("about").GetString() == test)
+            {
+                tested++;
+                await visitor.Go($"/sessions/{visitor.Session}");
+                await visitor.Picture($"ends-{instrument}-{turn:00}");
+                Assert.True(await visitor.Page.Locator(".setup > li").First.IsVisibleAsync());
+                Assert.Empty(await visitor.Unseen());
+                await visitor.Check();
+            }
+            else if (tested > 0)
+            {
+                break;
+            }
+
+            var answered = await bench.Http.PostAsJsonAsync($"/api/sessions/{visitor.Session}/answers", answers.Answer(ask, default));
+            Assert.True(answered.IsSuccessStatusCode, await answered.Content.ReadAsStringAsync());
+        }
+
+        Assert.True(tested > 0, $"{test} was never asked for.");
+    }
+
     /// <summary>One state of each kind is looked at closely; the desk never scrolls as a whole, and a phone shows the question without a touch.</summary>
     private static async Task Look(Visitor visitor, string device, string state)
     {
@@ -76,6 +113,11 @@ public sealed class TechnicianTest(Bench bench)
             }
 
             await visitor.CheckNarrow();
+        }
+
+        if (Device.Of(device).Scripts && await visitor.Page.Locator(".ask").CountAsync() > 0)
+        {
+            Assert.Empty(await visitor.Unseen());
         }
 
         if (state is not ("plan" or "log"))

@@ -24,6 +24,9 @@ public sealed class AskForm
     /// <summary>Set by the button "I can't tell".</summary>
     public string? Skip { get; set; }
 
+    /// <summary>Whether a figure stands beside "over-range": only one of them can be meant.</summary>
+    public bool IsTwofold => Shown is "open" or "kick" && !string.IsNullOrWhiteSpace(Value);
+
     /// <summary>The answer, or <see langword="null"/> where nothing was filled in or a figure cannot be read.</summary>
     public QuestionAnswer? Answer(Question asked)
     {
@@ -45,12 +48,15 @@ public sealed class AskForm
 
     private QuestionAnswer? Reading(string id) => Shown switch
     {
+        _ when IsTwofold => null,
         "open" => new QuestionAnswer { QuestionId = id, Reading = new() { Open = true } },
         "kick" => new QuestionAnswer { QuestionId = id, Reading = new() { Kick = true } },
         _ => Number(Value) is { } ohms
-            ? new QuestionAnswer { QuestionId = id, Reading = new() { Ohms = Shown == "kilohm" ? ohms * 1000 : ohms } }
+            ? new QuestionAnswer { QuestionId = id, Reading = new() { Ohms = ohms * Times(Shown) } }
             : null,
     };
+
+    private static double Times(string? unit) => unit switch { "megohm" => 1_000_000, "kilohm" => 1000, _ => 1 };
 
     /// <summary>A figure with a point or a comma.</summary>
     private static double? Number(string? text) =>

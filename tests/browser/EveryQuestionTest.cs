@@ -1,0 +1,37 @@
+using System.Net.Http.Json;
+using System.Text.Json;
+using WireCoach.Rules.Language;
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>Every question that knowledge has, in front of somebody with one hand free.</summary>
+public sealed class EveryQuestionTest(Bench bench)
+{
+    [Theory]
+    [InlineData("technician", "phone")]
+    [InlineData("technician", "desk-dark")]
+    [InlineData("homeowner", "phone-dark")]
+    public async Task Question_and_answer_are_seen_without_scrolling(string role, string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        var opened = await bench.Http.PostAsJsonAsync("/api/sessions", new { role, region = "na", text = "Six leads tagged 1 2 3 4 5 6, no marks. It hums." }, TestContext.Current.CancellationToken);
+        var session = (await opened.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetString()!;
+        var kinds = new HashSet<QuestionKind>();
+        var wrong = new List<string>();
+        foreach (var question in AskedQuestions.All(bench.Knowledge))
+        {
+            (bench.Asked.Session, bench.Asked.Question) = (session, question);
+            await visitor.Go($"/sessions/{session}");
+            await visitor.Picture($"asked-{question.Id}-{role}");
+            wrong.AddRange((await visitor.Unseen()).Select(one => $"{question.Id}: {one}"));
+            if (kinds.Add(question.Kind))
+            {
+                await visitor.CheckNarrow();
+                await visitor.Check();
+            }
+        }
+
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
+        Assert.Equal(Enum.GetValues<QuestionKind>().Length, kinds.Count);
+    }
+}
