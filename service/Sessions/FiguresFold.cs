@@ -2,39 +2,82 @@ using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
 
-/// <summary>What sessions amount to.</summary>
-internal static class FiguresFold
+/// <summary>What sessions amount to, in one pass over them.</summary>
+internal sealed class FiguresFold
 {
-    public static Figures Of(IReadOnlyList<SessionSummary> sessions) => new()
+    private readonly Dictionary<string, int> _causes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _layouts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _statuses = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _roles = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _verdicts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _cautions = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _accepted = new(StringComparer.Ordinal);
+    private readonly List<double> _touches = [];
+    private readonly List<double> _minutes = [];
+    private int _notConfirmed;
+
+    public static Figures Of(IReadOnlyList<SessionSummary> sessions)
     {
-        Sessions = sessions.Count,
-        ByCause = Count(sessions.Select(session => session.Causes.Count == 0 ? null : session.Causes[0])),
-        ByLayout = Count(sessions.Select(session => session.Layout)),
-        ByStatus = Count(sessions.Select(session => session.Status)),
-        ByRole = Count(sessions.Select(session => session.Role.ToString().ToLowerInvariant())),
-        ByVerdict = Count(sessions.Select(session => session.Verdict)),
-        Cautions = [.. sessions
-            .SelectMany(session => session.Cautions.Select(caution => (caution, accepted: session.Confirmed.Contains(caution, StringComparer.Ordinal))))
-            .GroupBy(shown => shown.caution, StringComparer.Ordinal)
-            .Select(caution => new CautionCount(caution.Key, caution.Count(), caution.Count(shown => shown.accepted)))
-            .OrderByDescending(caution => caution.Shown).ThenBy(caution => caution.Id, StringComparer.Ordinal)],
-        Touches = SpreadOf(sessions.Select(session => (double)session.Touches)),
-        Minutes = SpreadOf(sessions.Select(session => (session.ChangedAt - session.CreatedAt).TotalMinutes)),
-        NotConfirmed = sessions.Count(session => session.NotConfirmed.Count > 0),
+        var fold = new FiguresFold();
+        foreach (var session in sessions)
+        {
+            fold.Add(session);
+        }
+
+        return fold.Figures();
+    }
+
+    private void Add(SessionSummary session)
+    {
+        Count(_causes, session.Causes.Count == 0 ? null : session.Causes[0]);
+        Count(_layouts, session.Layout);
+        Count(_statuses, session.Status);
+        Count(_roles, session.Role.ToString().ToLowerInvariant());
+        Count(_verdicts, session.Verdict);
+        foreach (var caution in session.Cautions)
+        {
+            Count(_cautions, caution);
+            Count(_accepted, session.Confirmed.Contains(caution, StringComparer.Ordinal) ? caution : null);
+        }
+
+        _touches.Add(session.Touches);
+        _minutes.Add((session.ChangedAt - session.CreatedAt).TotalMinutes);
+        _notConfirmed += session.NotConfirmed.Count > 0 ? 1 : 0;
+    }
+
+    private Figures Figures() => new()
+    {
+        Sessions = _touches.Count,
+        ByCause = Most(_causes),
+        ByLayout = Most(_layouts),
+        ByStatus = Most(_statuses),
+        ByRole = Most(_roles),
+        ByVerdict = Most(_verdicts),
+        Cautions = [.. Most(_cautions).Select(caution => new CautionCount(caution.Id, caution.Sessions, _accepted.GetValueOrDefault(caution.Id)))],
+        Touches = SpreadOf(_touches),
+        Minutes = SpreadOf(_minutes),
+        NotConfirmed = _notConfirmed,
     };
 
-    private static List<Count> Count(IEnumerable<string?> ids) =>
+    private static void Count(Dictionary<string, int> counts, string? id)
+    {
+        if (id is not null)
+        {
+            System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(counts, id, out _)++;
+        }
+    }
+
+    private static List<Count> Most(Dictionary<string, int> counts) =>
     [
-        .. ids.OfType<string>().GroupBy(id => id, StringComparer.Ordinal)
-            .Select(id => new Count(id.Key, id.Count()))
+        .. counts.Select(count => new Count(count.Key, count.Value))
             .OrderByDescending(count => count.Sessions).ThenBy(count => count.Id, StringComparer.Ordinal),
     ];
 
-    private static Spread SpreadOf(IEnumerable<double> values)
+    private static Spread SpreadOf(List<double> values)
     {
-        var sorted = values.Order().ToArray();
-        return sorted.Length == 0 ? new(0, 0, 0) : new(sorted.Average(), At(sorted, 0.5), At(sorted, 0.9));
+        values.Sort();
+        return values.Count == 0 ? new(0, 0, 0) : new(values.Average(), At(values, 0.5), At(values, 0.9));
     }
 
-    private static double At(double[] sorted, double share) => sorted[(int)Math.Round((sorted.Length - 1) * share)];
+    private static double At(List<double> sorted, double share) => sorted[(int)Math.Round((sorted.Count - 1) * share)];
 }

@@ -10,13 +10,15 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
     private const int Together = 256;
     private const int Backlog = 5000;
 
+    private static readonly TimeSpan Gathering = TimeSpan.FromMilliseconds(250);
+
     private readonly FolderLock _lock;
     private readonly Journal _journal;
     private readonly ProjectionKeeper _projection;
     private readonly ILogger<LocalStore> _log;
     private readonly Channel<Pending> _pending = Channel.CreateBounded<Pending>(
         new BoundedChannelOptions(1024) { SingleReader = true, FullMode = BoundedChannelFullMode.Wait });
-    private readonly SemaphoreSlim _written = new(0);
+    private readonly AutoResetEvent _written = new(initialState: false);
     private readonly CancellationTokenSource _stopping = new();
     private readonly Task _writer;
     private readonly Task _projector;
@@ -25,8 +27,8 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
     private LocalStore(FolderLock folderLock, Journal journal, ProjectionKeeper projection, ILogger<LocalStore> log)
     {
         (_lock, _journal, _projection, _log) = (folderLock, journal, projection, log);
-        _writer = Task.Run(Write);
-        _projector = Task.Run(Project);
+        _writer = OnItsOwn(Write);
+        _projector = OnItsOwn(Project);
     }
 
     public string? Trouble => _trouble;
@@ -78,10 +80,10 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
 
     public Task<IReadOnlyList<StoredEvent>> Events(string session) => Task.FromResult(_projection.Ask(projection => projection.Events(session)));
 
-    public Task<SessionPage> List(SessionFilter filter) => Task.FromResult(_projection.Ask(projection => projection.List(filter)));
+    public Task<SessionPage> List(SessionFilter filter) => Task.FromResult(_projection.Listed().List(filter));
 
     public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) =>
-        Task.FromResult(_projection.Ask(projection => projection.Summaries(from, to)));
+        Task.FromResult(_projection.Listed().Between(from, to));
 
     public Task<IReadOnlyList<Deletion>> Deletions() => Task.FromResult(_projection.Ask(projection => projection.Deletions()));
 
@@ -113,11 +115,14 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
     [LoggerMessage(Level = LogLevel.Error, Message = "The session list could not be brought up to date ({Kind}: {Message})")]
     private static partial void LogUnprojected(ILogger log, string kind, string message);
 
-    private async Task Write()
+    /// <summary>A thread of its own: it waits for the disk, and the pool's threads are for requests.</summary>
+    private static Task OnItsOwn(Action work) => Task.Factory.StartNew(work, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+
+    private void Write()
     {
         var lines = new ArrayBufferWriter<byte>(1 << 16);
         var batch = new List<Pending>(Together);
-        while (await _pending.Reader.WaitToReadAsync())
+        while (_pending.Reader.WaitToReadAsync().AsTask().GetAwaiter().GetResult())
         {
             while (batch.Count < Together && _pending.Reader.TryRead(out var pending))
             {
@@ -164,35 +169,36 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         }
 
         batch.ForEach(pending => pending.Done.SetResult());
-        _written.Release();
+        _written.Set();
         if (_projection.Waiting > Backlog)
         {
             DrainOrLog();
         }
     }
 
-    private async Task Project()
+    /// <summary>Brings the database up to date behind the answers, a good many turns at a time: that costs far less than each alone.</summary>
+    private void Project()
     {
+        ListOrLog();
         while (!_stopping.IsCancellationRequested)
         {
-            try
+            if (WaitHandle.WaitAny([_written, _stopping.Token.WaitHandle]) == 0 && !_stopping.Token.WaitHandle.WaitOne(Gathering))
             {
-                await _written.WaitAsync(_stopping.Token);
+                DrainOrLog();
             }
-            catch (OperationCanceledException)
-            {
-                return;
-            }
-
-            DrainOrLog();
         }
     }
 
-    private void DrainOrLog()
+    private void DrainOrLog() => DoOrLog(_projection.Drain);
+
+    /// <summary>Reads the list in, so that the first who asks for it need not wait.</summary>
+    private void ListOrLog() => DoOrLog(() => _ = _projection.Listed());
+
+    private void DoOrLog(Action work)
     {
         try
         {
-            _projection.Drain();
+            work();
         }
         catch (StoreException wrong)
         {

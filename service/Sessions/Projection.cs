@@ -18,6 +18,7 @@ internal sealed class Projection : IDisposable
     private readonly ILiteCollection<BsonDocument> _events;
     private readonly ILiteCollection<BsonDocument> _meta;
     private readonly ILiteCollection<BsonDocument> _deleted;
+    private string? _listedTo = string.Empty;
 
     public Projection(string path)
     {
@@ -42,6 +43,9 @@ internal sealed class Projection : IDisposable
             throw;
         }
     }
+
+    /// <summary>All sessions as the list shows them; not whole before <see cref="ListFurther"/> says so.</summary>
+    public SummaryIndex Index { get; } = new();
 
     /// <summary>How far in the journal it has come.</summary>
     public JournalPosition Mark { get; private set; }
@@ -71,6 +75,7 @@ internal sealed class Projection : IDisposable
             }
 
             (Mark, Count) = (chunk[^1].End, count);
+            Show(folds.Values, chunk.SelectMany(piece => piece.Lines));
         }
     }
 
@@ -78,17 +83,20 @@ internal sealed class Projection : IDisposable
     public void Fill(IEnumerable<JournalPiece> pieces)
     {
         var folds = new Dictionary<string, SummaryFold>(StringComparer.Ordinal);
-        var (mark, count) = (JournalPosition.Start, 0L);
+        var (mark, count, deletions) = (JournalPosition.Start, 0L, new List<ReadOnlyMemory<byte>>());
         _events.InsertBulk(pieces.SelectMany(piece =>
         {
             (mark, count) = (piece.End, count + piece.Lines.Count);
+            deletions.AddRange(piece.Lines.Where(line => EventFormat.IsDeletion(line.Span)));
             return piece.Lines.Select(line => Fold(folds, line));
         }));
         _sessions.InsertBulk(folds.Values.Select(SummaryDocument.Write));
-        TakeOut(_events.Find(Query.Contains("line", "\"type\":\"deleted\"")).ToList().Select(document => (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes(document["line"].AsString)));
+        TakeOut(deletions);
         WriteMark(mark, count);
         _database.Checkpoint();
         (Mark, Count) = (mark, count);
+        Show(folds.Values, []);
+        _listedTo = null;
     }
 
     /// <summary>The lines of a session in their order.</summary>
@@ -110,30 +118,21 @@ internal sealed class Projection : IDisposable
             : throw Damaged(session);
     }
 
-    public SessionPage List(SessionFilter filter)
+    /// <summary>Takes further sessions into the list, which is whole when this is true.</summary>
+    public bool ListFurther()
     {
-        var size = Math.Clamp(filter.Size ?? 50, 1, 200);
-        var narrowed = SummaryQuery.Of(filter);
-        var query = Query.All("_id", Query.Descending);
-        query.Limit = size + 1;
-        query.Where.AddRange(narrowed);
-        if (filter.After is { } after)
+        if (_listedTo is null)
         {
-            query.Where.Add(Query.LT("_id", after));
+            return true;
         }
 
-        var found = _sessions.Find(query).Select(document => SummaryDocument.Read(document).Shown).ToList();
-        var all = Query.All();
-        all.Where.AddRange(narrowed);
-        var total = narrowed.Count == 0 ? _sessions.Count() : _sessions.Count(all);
-        return new(found.Take(size).ToList(), total, found.Count > size ? found[size - 1].Id : null);
-    }
-
-    public IReadOnlyList<SessionSummary> Summaries(DateTimeOffset? from, DateTimeOffset? to)
-    {
         var query = Query.All("_id", Query.Ascending);
-        query.Where.AddRange(SummaryQuery.Of(new SessionFilter { From = from, To = to }));
-        return _sessions.Find(query).Select(document => SummaryDocument.Read(document).Shown).ToList();
+        query.Limit = Batch;
+        query.Where.Add(Query.GT("_id", _listedTo));
+        var found = _sessions.Find(query).ToList();
+        found.ForEach(document => Index.Put(SummaryDocument.Read(document)));
+        _listedTo = found.Count == Batch ? found[^1]["_id"].AsString : null;
+        return _listedTo is null;
     }
 
     /// <summary>What was deleted, the latest first.</summary>
@@ -152,6 +151,20 @@ internal sealed class Projection : IDisposable
     public void Dispose() => _database.Dispose();
 
     private static StoreException Damaged(string session) => new($"The database does not hold the session {session} as it was written.");
+
+    /// <summary>Takes over into the list what the database has committed.</summary>
+    private void Show(IEnumerable<SummaryFold> folds, IEnumerable<ReadOnlyMemory<byte>> lines)
+    {
+        foreach (var fold in folds)
+        {
+            Index.Put(fold);
+        }
+
+        foreach (var line in lines.Where(line => EventFormat.IsDeletion(line.Span)))
+        {
+            Index.Remove(EventFormat.SessionOf(line.Span));
+        }
+    }
 
     /// <summary>Sessions that these lines delete: what is left is the line that says so.</summary>
     private void TakeOut(IEnumerable<ReadOnlyMemory<byte>> lines)

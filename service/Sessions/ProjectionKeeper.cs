@@ -17,6 +17,7 @@ internal sealed partial class ProjectionKeeper : IDisposable
     private List<JournalPiece> _queue = [];
     private JournalPosition _end;
     private Projection? _projection;
+    private bool _closed;
 
     private ProjectionKeeper(string folder, ILogger log) => (_folder, _log) = (folder, log);
 
@@ -75,6 +76,11 @@ internal sealed partial class ProjectionKeeper : IDisposable
         {
             for (var again = false; ; again = true)
             {
+                if (_closed)
+                {
+                    throw new StoreException("The service is stopping.");
+                }
+
                 try
                 {
                     if (_projection is null)
@@ -98,6 +104,17 @@ internal sealed partial class ProjectionKeeper : IDisposable
                 }
             }
         }
+    }
+
+    /// <summary>The list of all sessions, whole: who asks while it is still being read in reads on.</summary>
+    public SummaryIndex Listed()
+    {
+        while (!Ask(projection => projection.ListFurther()))
+        {
+            // in pieces, so that others come in between
+        }
+
+        return Ask(projection => projection.Index);
     }
 
     /// <summary>Takes what was deleted out of the journal, and makes the database anew: its file keeps what is deleted in it.</summary>
@@ -130,7 +147,7 @@ internal sealed partial class ProjectionKeeper : IDisposable
                 LogFailed(_log, wrong.GetType().Name, wrong.Message);
             }
 
-            _projection = null;
+            (_projection, _closed) = (null, true);
         }
     }
 
