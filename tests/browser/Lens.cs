@@ -14,13 +14,13 @@ internal static class Lens
         RunOnly = new() { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] },
     };
 
-    // Everything that a finger must hit: its box and, for a radio, the box together with its label.
+    // Everything that a finger must hit: its box and, for a radio or a box to tick, it together with its label.
     private const string Small = """
         () => {
           const shown = e => e.checkVisibility({ visibilityProperty: true }) && e.getClientRects().length > 0 && !e.closest('.skip');
           const box = e => {
             const own = e.getBoundingClientRect();
-            const label = e.type === 'radio' ? document.querySelector(`label[for="${CSS.escape(e.id)}"]`)?.getBoundingClientRect() : null;
+            const label = e.type === 'radio' || e.type === 'checkbox' ? document.querySelector(`label[for="${CSS.escape(e.id)}"]`)?.getBoundingClientRect() : null;
             return label ? { width: Math.max(own.right, label.right) - Math.min(own.left, label.left), height: Math.max(own.bottom, label.bottom) - Math.min(own.top, label.top) } : own;
           };
           const name = e => `${e.tagName.toLowerCase()} "${(e.textContent || e.id).trim().slice(0, 30)}" ${Math.round(box(e).width)}×${Math.round(box(e).height)}`;

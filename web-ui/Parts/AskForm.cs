@@ -59,6 +59,6 @@ public sealed class AskForm
     private static double Times(string? unit) => unit switch { "megohm" => 1_000_000, "kilohm" => 1000, _ => 1 };
 
     /// <summary>A figure with a point or a comma.</summary>
-    private static double? Number(string? text) =>
+    internal static double? Number(string? text) =>
         double.TryParse(text?.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 }
