@@ -48,7 +48,7 @@ internal static class CapacitorFit
     }
 
     /// <summary>The µF that a replacement may have: the printed range, or close to the printed figure.</summary>
-    private static (Quoted Low, Quoted High) Allowed(TradeKnowledge knowledge, CapacitorPart original)
+    public static (Quoted Low, Quoted High) Allowed(TradeKnowledge knowledge, CapacitorPart original)
     {
         var rule = knowledge.Rules["capacitor-replacement"];
         var inputs = $"{Units.Text(original.Microfarads!.Value, "microfarad", 4)}{(original.MicrofaradsTo is { } to ? $" to {Units.Text(to, "microfarad", 4)}" : string.Empty)}, {original.Use}";

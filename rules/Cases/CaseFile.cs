@@ -39,11 +39,17 @@ public sealed record CaseFile
     /// <summary>The plate as far as it was read.</summary>
     public PlateFields Plate { get; private init; } = PlateFields.Empty;
 
+    /// <summary>The plate of the motor that this one replaces, as far as it was read.</summary>
+    public PlateFields OldPlate { get; private init; } = PlateFields.Empty;
+
     /// <summary>The supply as far as it was said.</summary>
     public Fact.Supply? Supply { get; private init; }
 
     /// <summary>Capacitors found, or <see cref="Fact.Capacitor.Present"/> false where there is none.</summary>
     public ImmutableList<Fact.Capacitor> Capacitors { get; private init; } = [];
+
+    /// <summary>A capacitor at hand that may take the place of one on the motor.</summary>
+    public Fact.Capacitor? SpareCapacitor { get; private init; }
 
     /// <summary>Results of bench tests in their order.</summary>
     public ImmutableList<Fact.BenchTest> BenchTests { get; private init; } = [];
@@ -105,10 +111,12 @@ public sealed record CaseFile
         return fact switch
         {
             Fact.Reading reading => file with { TakenReadings = TakenReadings.Add(reading) },
+            Fact.Plate { Of: not null } old => file with { OldPlate = OldPlate.With(old.Field, old.Value) },
             Fact.Plate plate => file with { Plate = Plate.With(plate.Field, plate.Value), Unknowns = Unknowns.Remove(plate.Field) },
             Fact.Supply supply => file with { Supply = Merge(Supply, supply) },
             Fact.Symptom symptom => file with { Symptoms = Symptoms.SetItem(symptom.Id, symptom.Present) },
             Fact.Lead lead => file with { Leads = Merge(Leads, lead) },
+            Fact.Capacitor { Spare: true } spare => file with { SpareCapacitor = spare },
             Fact.Capacitor capacitor => file with { Capacitors = Capacitors.Add(capacitor) },
             Fact.BenchTest test => file with { BenchTests = BenchTests.Add(test) },
             Fact.Insulation insulation => file with { Insulations = Insulations.Add(insulation) },

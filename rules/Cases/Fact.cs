@@ -99,6 +99,12 @@ public abstract record Fact
 
         /// <summary>The unit that was given, where the field leaves a choice.</summary>
         public string? Unit { get; init; }
+
+        /// <summary>Whose plate: <see cref="Old"/> for the motor that this one replaces, <see langword="null"/> for the motor at hand.</summary>
+        public string? Of { get; init; }
+
+        /// <summary>The value of <see cref="Of"/> for the motor that is replaced.</summary>
+        public const string Old = "old";
     }
 
     /// <summary>The supply at hand; a member that was not said stays <see langword="null"/>.</summary>
@@ -160,6 +166,9 @@ public abstract record Fact
 
         /// <summary><see langword="false"/> says that the motor has none.</summary>
         public bool Present { get; init; } = true;
+
+        /// <summary><see langword="true"/> of a capacitor that is not on the motor: one that may take the place of its own.</summary>
+        public bool Spare { get; init; }
     }
 
     /// <summary>The result of a bench test.</summary>

@@ -14,6 +14,7 @@ public static class Echo
     public static Statement Of(Fact fact) => fact switch
     {
         Fact.Reading reading => Reading(reading),
+        Fact.Plate { Of: not null } old => Statement.Of("echo.plate-old", ("field", Words(old.Field)), ("value", old.Value.Text), ("unit", PlateUnit(old))),
         Fact.Plate plate => Statement.Of("echo.plate", ("field", Words(plate.Field)), ("value", plate.Value.Text), ("unit", PlateUnit(plate))),
         Fact.Supply supply => Supply(supply),
         Fact.Symptom symptom => symptom.Present
@@ -39,6 +40,8 @@ public static class Echo
             : Statement.Of("echo.no-instrument", ("instrument", Words(instrument.Id))),
         Fact.Application application => Statement.Of("echo.application", ("application", application.Text)),
         Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history", ("what", Words(choice.Question[History.Length..]))),
+        Fact.Choice { Question: "supply.length-metres" } length => Statement.Of("echo.length", ("metres", length.Option)),
+        Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),
         Fact.Choice choice => Statement.Of("echo.choice", ("question", Words(choice.Question)), ("option", Words(choice.Option))),
         Fact.Unknown unknown => Statement.Of("echo.unknown", ("question", Words(unknown.Question))),
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),
@@ -100,7 +103,8 @@ public static class Echo
             .. capacitor.Volts is { } volts ? [Units.Text(volts, "volt")] : Array.Empty<string>(),
             .. capacitor.MeasuredMicrofarads is { } measured ? [$"measured {Units.Text(measured, "microfarad")}"] : Array.Empty<string>(),
         ];
-        return parts.Length == 0 ? Statement.Of("echo.capacitor") : Statement.Of("echo.capacitor-marked", ("marks", string.Join(", ", parts)));
+        return capacitor.Spare ? Statement.Of("echo.capacitor-spare", ("marks", string.Join(", ", parts)))
+            : parts.Length == 0 ? Statement.Of("echo.capacitor") : Statement.Of("echo.capacitor-marked", ("marks", string.Join(", ", parts)));
     }
 
     private static Statement Test(Fact.BenchTest test)

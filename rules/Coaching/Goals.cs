@@ -29,7 +29,7 @@ internal static class Goals
     private static readonly HashSet<string> WiringJobs = new(StringComparer.Ordinal) { "leads-unmarked", "motor-replaced", "supply-changed" };
 
     /// <summary>What was said last, or else what shows.</summary>
-    public static string? Of(CaseFile file) => file.Goals.LastOrDefault() ?? From(file);
+    public static string? Of(CaseFile file) => file.Goals.LastOrDefault() ?? (file.OldPlate.All.Any() ? FitReplacement : From(file));
 
     /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
     private static string? From(CaseFile file) => file.Facts.Select(Told).FirstOrDefault(goal => goal is not null);

@@ -54,6 +54,7 @@ internal static class Job
         Goals.ReplaceCapacitor => First(NewCapacitor, work),
         Goals.CheckEarth => OtherJobs.EarthIsBroken(work) ? null : First(Earthed, work),
         Goals.CheckNumbers => First(Numbers, work),
+        Goals.FitReplacement when First([MakeSafe.Isolate, KnowMotor.BothPlates], work) is { } plates => plates,
         _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Power, work) : null),
     };
 

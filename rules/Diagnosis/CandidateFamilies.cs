@@ -7,10 +7,14 @@ namespace WireCoach.Rules.Diagnosis;
 internal static class CandidateFamilies
 {
     /// <summary>The weight of each family, in the order given; families that the facts rule out weigh nothing.</summary>
+    /// <param name="file">The case.</param>
+    /// <param name="families">The families.</param>
+    /// <param name="byUse">How much more often, or more seldom, a family is met where it is usual, or hardly ever met.</param>
+    /// <param name="sealedCircuit">Whether the motor sits in a sealed circuit.</param>
     /// <remarks>Facts that contradict each other rule out all; then the family that was named, or else none of them, counts.</remarks>
-    public static double[] Weights(CaseFile file, IReadOnlyList<MotorFamily> families, bool sealedCircuit)
+    public static double[] Weights(CaseFile file, IReadOnlyList<MotorFamily> families, TradeRule byUse, bool sealedCircuit)
     {
-        double[] all = [.. families.Select(family => family.Weight)];
+        double[] all = [.. families.Select(family => family.Weight * ByUse(family, file.Application?.ApplicationId, byUse))];
         var weights = Array.ConvertAll(all, weight => weight);
         foreach (var fits in Filters(file, sealedCircuit))
         {
@@ -20,6 +24,12 @@ internal static class CandidateFamilies
 
         return weights;
     }
+
+    private static double ByUse(MotorFamily family, string? use, TradeRule byUse) =>
+        use is null ? 1
+        : family.OftenIn.Contains(use, StringComparer.Ordinal) ? byUse["often"]
+        : family.SeldomIn.Contains(use, StringComparer.Ordinal) ? byUse["seldom"]
+        : 1;
 
     private static IEnumerable<Func<MotorFamily, bool>> Filters(CaseFile file, bool sealedCircuit)
     {

@@ -41,19 +41,16 @@ public sealed class Faq(TradeKnowledge knowledge)
 
     private List<Statement> BiggerCapacitor(CaseFile file)
     {
-        var said = new List<Statement> { Statement.Of("faq.capacitor-no") };
         var marked = file.Capacitors.FindLast(capacitor => capacitor.Present && capacitor.Microfarads is not null);
+        List<Statement> said = file.SpareCapacitor is { } spare ? [.. Offered(marked, spare)] : [Statement.Of("faq.capacitor-no")];
         if (marked is not { Microfarads: { } microfarads })
         {
             said.Add(Statement.Of("faq.capacitor-unread"));
         }
         else
         {
-            var part = new CapacitorPart(microfarads, marked.MicrofaradsTo, marked.Volts, marked.Use);
-            if (CapacitorHealth.Band(knowledge, part) is { Low: { } low, High: { } high })
-            {
-                said.Add(Statement.Of("faq.capacitor-range").With("low", low).With("high", high));
-            }
+            var (low, high) = CapacitorFit.Allowed(knowledge, new CapacitorPart(microfarads, marked.MicrofaradsTo, marked.Volts, marked.Use));
+            said.Add(Statement.Of("faq.capacitor-range").With("low", low).With("high", high));
 
             said.Add(marked.Volts is { } volts
                 ? Statement.Of("faq.capacitor-volts").With("volts", knowledge.Rules["capacitor-replacement"].Quote(volts, "volt", "marked on the old one"))
@@ -63,6 +60,19 @@ public sealed class Faq(TradeKnowledge knowledge)
         said.Add(Statement.Of("faq.capacitor-kind"));
         said.AddRange(_effects.WeakCapacitor(file));
         return said;
+    }
+
+    /// <summary>The very capacitor that is at hand, against the one on the motor; one whose use was not said is taken to be meant for the same place.</summary>
+    private List<Statement> Offered(Fact.Capacitor? marked, Fact.Capacitor spare)
+    {
+        var use = spare.Use is "start" or "run" ? spare.Use : marked?.Use ?? "unknown";
+        var judged = CapacitorFit.Of(
+            knowledge,
+            new CapacitorPart(marked?.Microfarads, marked?.MicrofaradsTo, marked?.Volts, marked?.Use ?? "unknown"),
+            new CapacitorPart(spare.Microfarads, spare.MicrofaradsTo, spare.Volts, use));
+        return judged.Allowed && spare.Use != use ? [Statement.Of("faq.capacitor-spare-if", ("use", use))]
+            : judged.Allowed ? [Statement.Of("faq.capacitor-spare-yes"), judged.Why]
+            : [Statement.Of("faq.capacitor-spare-no"), .. judged.Reasons];
     }
 
     private List<Statement> OtherVolts(CaseFile file)

@@ -38,7 +38,11 @@ internal sealed class FaqCord(TradeKnowledge knowledge)
                 ? Statement.Of("faq.cord-too-much").With("most", most.Quote(most["most-percent"], "percent", "limit"))
                 : Statement.Of("faq.cord-bears"),
         ];
-        if (drop is { StartingVolts: { } lost, StartingVoltsAtMotor: { } left, StartingTorque: { } torque })
+        if (drop.StartingPercent?.Value is { } share && share > most["start-most-percent"])
+        {
+            said.Insert(1, Statement.Of("faq.cord-no-start").With("most", most.Quote(most["start-most-percent"], "percent", "limit"))); // so far down a current in proportion to full volts says no more than that
+        }
+        else if (drop is { StartingVolts: { } lost, StartingVoltsAtMotor: { } left, StartingTorque: { } torque })
         {
             said.Insert(1, Statement.Of("faq.cord-starting").With("lost", lost).With("left", left).With("torque", torque));
         }

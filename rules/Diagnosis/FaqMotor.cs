@@ -18,7 +18,7 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
     /// <summary>The kind of motor where only one is left; <see langword="null"/> where several are.</summary>
     public string? Family(CaseFile file)
     {
-        var weights = CandidateFamilies.Weights(file, _diagnostician.Model.Families, sealedCircuit: false);
+        var weights = CandidateFamilies.Weights(file, _diagnostician.Model.Families, knowledge.Rules["family-by-use"], sealedCircuit: false);
         return weights.Count(weight => weight > 0) == 1 ? _diagnostician.Model.Families[Array.FindIndex(weights, weight => weight > 0)].Id : null;
     }
 
@@ -40,10 +40,11 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
 
         var report = _diagnostician.Examine(file, _open);
         var rule = knowledge.Rules["faq-worth-repairing"];
-        var cause = report.Causes.Select(one => (Cause: knowledge.Causes[one.Id], one.Probability))
+        var burnt = file.BenchTests.Exists(test => test is { Test: "look-and-smell", Outcome: "burnt-winding" }); // seen, it costs the most, whatever else is wrong beside it
+        var cause = report.Causes.Select(one => (Cause: knowledge.Causes[one.Id], one.Probability)).Where(one => !burnt || IsWindingWork(one.Cause))
             .GroupBy(one => one.Cause.Decision, StringComparer.Ordinal).MaxBy(same => same.Sum(one => one.Probability))!.First().Cause;
         var said = new List<Statement> { Statement.Of("faq.worth-likely", ("cause", cause.Name)) };
-        if (cause.Decision is not ("rewind" or "replace-rotor" or "armature-work"))
+        if (!IsWindingWork(cause))
         {
             said.Add(Statement.Of("faq.worth-part"));
             return said;
@@ -61,4 +62,6 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
             .With("limit", rule.Quote(rule["rewind-from-horsepower"], "horsepower", "limit")));
         return said;
     }
+
+    private static bool IsWindingWork(Cause cause) => cause.Decision is "rewind" or "replace-rotor" or "armature-work";
 }

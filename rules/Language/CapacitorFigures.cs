@@ -21,7 +21,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             MicrofaradsTo = mark?.Values.Count > 1 ? mark.Values[1] : null,
             MeasuredMicrofarads = isMeasured ? q.Values[0] : measured?.Values[0],
             Volts = volts?.Values[0],
-            Use = scene.InClause("start-use", q.First) ? "start" : scene.InClause("run-use", q.First) ? "run" : UseBefore(q),
+            Use = UseBeside(q) ?? UseBefore(q),
         });
         return [.. new[] { volts, measured, marked }.OfType<Quantity>()];
     }
@@ -35,6 +35,15 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     private Quantity? Follows(Quantity q, string concept) => open.Find(other =>
         other.First > q.Last && other.UnitId is "" or "microfarad" && other.Values.Count == 1 && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence
         && scene.Hits.Exists(hit => hit.Concept == concept && hit.First > q.Last && hit.Last < other.First && other.First - hit.Last <= SaidJustBefore));
+
+    /// <summary>What it is for by the nearest word in its clause; words before it go first: "start cap 189 µF and run cap 30 µF".</summary>
+    private string? UseBeside(Quantity q)
+    {
+        var clause = scene.Tokens[q.First].Clause;
+        var told = scene.Hits.Where(hit => hit.Concept is "start-use" or "run-use" && scene.Tokens[hit.First].Clause == clause).ToList();
+        var nearest = told.FindLast(hit => hit.First < q.First) ?? told.Find(hit => hit.First > q.Last);
+        return nearest?.Concept switch { "start-use" => "start", "run-use" => "run", _ => null };
+    }
 
     /// <summary>"The run cap, 7.5 µF": what it is for stands right before the comma.</summary>
     private string UseBefore(Quantity q)

@@ -128,7 +128,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     /// <summary>Times, lengths and the like belong to the sentence around them; a cord's length is kept.</summary>
     private bool Others(Quantity q)
     {
-        if (q.UnitId == "metre" && q.Kind is not "inch" && scene.InClause("cord", q.First))
+        if (q.UnitId == "metre" && q.Kind is not "inch" && (scene.InClause("cord", q.First) || BesideSize(q)))
         {
             scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.length-metres", Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
         }
@@ -140,6 +140,10 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
         return true;
     }
+
+    /// <summary>"100 ft of 16 gauge": a length right beside a conductor's size, in a sentence that speaks of a cord.</summary>
+    private bool BesideSize(Quantity length) => scene.InSentence("cord", length.First)
+        && quantities.Exists(size => size.Kind is "gauge" or "cable-size" && scene.Tokens[size.First].Clause == scene.Tokens[length.First].Clause);
 
     /// <summary>"3 volts left", "the cap is under 5 V": what is still on a capacitor, or on a frame.</summary>
     private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First)
@@ -161,9 +165,9 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        if (near("line-currents"))
+        if (near("line-currents") && q.Values.Count == 1 && !quantities.Exists(power => power.UnitId is "horsepower" or "kilowatt" && scene.Tokens[power.First].Sentence == scene.Tokens[q.First].Sentence))
         {
-            return true; // one line alone compares with nothing
+            return true; // one line alone compares with nothing; amps read out with the power are the plate's
         }
 
         AddPlate(q, q.Kind == "sfa" || scene.InClause("service-factor-amps", q.First) ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
@@ -240,6 +244,13 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
+        if (MeasuredOnRange(q) is { } range)
+        {
+            scene.Add(q.First, range.Last, new Fact.Capacitor { MeasuredMicrofarads = q.Values[0], Microfarads = range.Values[0], MicrofaradsTo = range.Values[1] });
+            _gone.Add(range);
+            return true;
+        }
+
         if (_runs.IsPlateAmps(q))
         {
             scene.Add(q.First, q.Last, new Fact.Plate { Field = "amps", Value = PlateValue.Of(q.Values), Unit = "amp" });
@@ -266,6 +277,11 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
         return false;
     }
+
+    /// <summary>"The cap reads 180 on 161-193": a figure and the printed range right behind it.</summary>
+    private Quantity? MeasuredOnRange(Quantity q) => q.Values.Count == 1 && scene.InClause("capacitor", q.First) && scene.InClause("measured", q.First)
+        ? _open.Find(range => range.Unit is null && range.Values is [var low, var high] && low < high && range.First > q.Last && range.First - q.Last <= 3)
+        : null;
 
     private bool NominalVolts(Quantity q, bool companions)
     {

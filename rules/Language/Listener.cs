@@ -83,6 +83,8 @@ public sealed class Listener
         }
 
         answered ??= Answer(scene, readings, quantities);
+        PlateOwner.Tell(scene);
+        SpareCapacitor.Tell(scene);
         var facts = PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene);
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
         {

@@ -7,7 +7,13 @@ internal static class PlatePairs
 {
     private static readonly string[] Paired = ["volts", "amps"];
 
-    public static List<Fact> Of(IReadOnlyList<Fact> facts, Scene scene)
+    public static List<Fact> Of(IReadOnlyList<Fact> facts, Scene scene) =>
+    [
+        .. OfOne([.. facts.Where(fact => fact is not Fact.Plate { Of: not null })], scene),
+        .. OfOne([.. facts.Where(fact => fact is Fact.Plate { Of: not null })], scene),
+    ];
+
+    private static List<Fact> OfOne(List<Fact> facts, Scene scene)
     {
         var joined = Joined(facts, scene);
         var volts = joined.OfType<Fact.Plate>().FirstOrDefault(plate => plate.Field == "volts");
@@ -25,7 +31,7 @@ internal static class PlatePairs
     }
 
     /// <summary>Two volts or amps that were told one by one, as one pair; only where it is said what parts them.</summary>
-    private static List<Fact> Joined(IReadOnlyList<Fact> facts, Scene scene)
+    private static List<Fact> Joined(List<Fact> facts, Scene scene)
     {
         var pairs = facts.OfType<Fact.Plate>().Where(plate => Paired.Contains(plate.Field, StringComparer.Ordinal) && plate.Value.Numbers.Count == 1)
             .GroupBy(plate => plate.Field, StringComparer.Ordinal).Where(same => same.Count() == 2 && same.First().Value.Number != same.Last().Value.Number)

@@ -153,7 +153,12 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
         var joint = from.Last + 1;
         var (sign, width) = Joiner(joint);
-        if (width == 0 || (sign == "and" && !introduced && !HasVerb(joint + width)))
+        if (width == 0)
+        {
+            return SideBySide(from.Tag, joint);
+        }
+
+        if (sign == "and" && !introduced && !HasVerb(joint + width))
         {
             return null;
         }
@@ -163,6 +168,15 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
             ? (from.Tag, to.Tag, to.Last)
             : null;
     }
+
+    /// <summary>"red blue 21": two known leads with nothing between them and a figure behind that is no lead itself.</summary>
+    private (string From, string To, int Last)? SideBySide(string from, int at) =>
+        IsKnown(from) && (leads.Frame(at) ?? leads.At(at)) is { } to && to.Tag != from && (IsKnown(to.Tag) || leads.Frame(at) is not null)
+        && ValueAt(to.Last + 1, false) is { } value && !(value.First == value.Last && IsKnown(scene.Tokens[value.First].Text))
+            ? (from, to.Tag, to.Last)
+            : null;
+
+    private bool IsKnown(string tag) => scene.Leads.Contains(tag, StringComparer.OrdinalIgnoreCase);
 
     private (string Sign, int Width) Joiner(int at) => scene[at]?.Text switch
     {

@@ -7,6 +7,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
 {
     private const int Beside = 5;
     private const int JustBefore = 3;
+    private const int OfThreeLines = 3;
     private readonly Belonging _belonging = new(scene, quantities);
     private readonly List<Quantity> _drawn = [];
 
@@ -28,11 +29,16 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1
         && _drawn.Exists(drawn => drawn.Last < q.First && scene.Tokens[drawn.First].Sentence == scene.Tokens[q.First].Sentence)
-        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Places.Length > 1 && hit.Last < q.First && q.First - hit.Last <= JustBefore);
+        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : q.First - hit.Last == 1));
 
     /// <summary>Three lines read one after the other; a single one compares with nothing.</summary>
     private List<Quantity> Lines(List<Quantity> sentence)
     {
+        if (Row(sentence) is { Count: > 0 } row)
+        {
+            return File(row);
+        }
+
         var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First)) || sentence.Exists(Lined);
         List<Quantity> amps = said ? sentence.FindAll(q => q.UnitId == "amp" && !scene.Near(q, Beside, "protection") && !Stated(q)) : [];
         if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == "line-currents"))
@@ -40,11 +46,35 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
             amps.AddRange(sentence.FindAll(q => q.Unit is null && !scene.IsNominalVolts(q) && !Stated(q)));
         }
 
-        if (amps.Sum(q => q.Values.Count) < 2)
+        return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps);
+    }
+
+    /// <summary>"8.1 8.3 10.9 amps", "12/12.3/17.9 A": three figures in a row, the last one with its unit.</summary>
+    private List<Quantity> Row(List<Quantity> sentence)
+    {
+        List<Quantity> ordered = [.. sentence.OrderBy(q => q.First)];
+        for (var at = 0; at < ordered.Count; at++)
         {
-            return [];
+            if (ordered[at] is { UnitId: "amp", Values.Count: OfThreeLines } whole && !Stated(whole))
+            {
+                return [whole];
+            }
+
+            if (at >= 2 && ordered[at] is { UnitId: "amp", Values.Count: 1 } third && ordered[(at - 2)..at].TrueForAll(q => q.Values.Count == 1 && (q.Unit is null || q.UnitId == "amp"))
+                && Follows(ordered[at - 2], ordered[at - 1]) && Follows(ordered[at - 1], third) && !Stated(ordered[at - 2]))
+            {
+                return ordered[(at - 2)..(at + 1)];
+            }
         }
 
+        return [];
+    }
+
+    private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "and", "&", ";"));
+
+    private List<Quantity> File(List<Quantity> amps)
+    {
+        _drawn.AddRange(amps);
         foreach (var q in amps.OrderBy(q => q.First))
         {
             scene.Use(q.First, q.Last);

@@ -60,11 +60,15 @@ internal sealed class Scene
 
     /// <summary>Adds to a fact what was read later in the same message.</summary>
     public void Amend<TFact>(Func<TFact, bool> which, Func<TFact, TFact> change)
+        where TFact : Fact => Amend<TFact>((fact, _) => which(fact), change);
+
+    /// <summary>The same, where the place of the fact's words counts.</summary>
+    public void Amend<TFact>(Func<TFact, int, bool> which, Func<TFact, TFact> change)
         where TFact : Fact
     {
         for (var at = 0; at < _facts.Count; at++)
         {
-            if (_facts[at].Fact is TFact fact && which(fact))
+            if (_facts[at].Fact is TFact fact && which(fact, _facts[at].At))
             {
                 _facts[at] = (_facts[at].At, change(fact));
             }

@@ -27,6 +27,12 @@ public sealed record MotorFamily
     /// <summary>The layouts that belong to it.</summary>
     public IReadOnlyList<string> Layouts { get; init; } = [];
 
+    /// <summary>Applications in which it is usual.</summary>
+    public IReadOnlyList<string> OftenIn { get; init; } = [];
+
+    /// <summary>Applications in which it is hardly ever met.</summary>
+    public IReadOnlyList<string> SeldomIn { get; init; } = [];
+
     /// <summary>Where the weight comes from.</summary>
     public required Source Source { get; init; }
 }

@@ -129,6 +129,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     {
         each.Id("field", plate.Field, needed: true);
         each.Text("unit", plate.Unit, IdLength);
+        each.OneOf("of", plate.Of, [Fact.Plate.Old]);
         each.Text("value", plate.Value?.Text, TextLength, needed: plate.Value is null || plate.Value.Numbers.Count == 0);
         foreach (var number in plate.Value?.Numbers ?? [])
         {

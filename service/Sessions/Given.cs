@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Service.Sessions;
@@ -14,6 +15,9 @@ internal sealed record Given
 
     /// <summary>The words that were not understood.</summary>
     public IReadOnlyList<string> NotUnderstood { get; init; } = [];
+
+    /// <summary>Of the words that were not understood, those that can mean one thing or another.</summary>
+    public IReadOnlyList<Leftover> Doubtful { get; init; } = [];
 
     /// <summary>The question that it answers.</summary>
     public string? Question { get; init; }

@@ -69,6 +69,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
                 Facts = [.. Coach.Implied(file, taken), .. taken],
                 Words = text,
                 NotUnderstood = nothing ? [text.Trim()] : unheard.Distinct(StringComparer.Ordinal).ToList(),
+                Doubtful = [.. understood.NotUnderstood.Where(leftover => leftover.Reads.Count > 0)],
                 Question = answer.Facts.Count > 0 ? asked?.Id : null,
                 Answers = [.. replies, .. problems.Select(problem => problem.Advice)],
             },
@@ -80,7 +81,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         understood.SpeaksOfPlate || asked?.About == "plate"
             ? []
             : understood.Facts.Except(understood.Corrections, ReferenceEqualityComparer.Instance).OfType<Fact.Plate>()
-                .Where(said => file.Plate[said.Field] is { } known && known.Numbers.Count > 0 && !known.Numbers.SequenceEqual(said.Value.Numbers));
+                .Where(said => said.Of is null && file.Plate[said.Field] is { } known && known.Numbers.Count > 0 && !known.Numbers.SequenceEqual(said.Value.Numbers));
 
     /// <summary>While a start is being looked at, a single figure of speed, amps or volts that the plate does not give was measured.</summary>
     private static IEnumerable<Fact.Plate> Measured(CaseFile file, Question? asked, Understood understood) =>
@@ -178,7 +179,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         {
             (Fact.Reading before, Fact.Reading now) =>
                 (before.From == Tag(now.From) && before.To == Tag(now.To)) || (before.From == Tag(now.To) && before.To == Tag(now.From)),
-            (Fact.Plate before, Fact.Plate now) => before.Field == now.Field,
+            (Fact.Plate before, Fact.Plate now) => before.Field == now.Field && before.Of == now.Of,
             (Fact.Joint before, Fact.Joint now) => before.Leads.Intersect(now.Leads, StringComparer.Ordinal).Any(),
             (Fact.Supply, Fact.Supply) or (Fact.Capacitor, Fact.Capacitor) or (Fact.Insulation, Fact.Insulation) or (Fact.Running, Fact.Running) => true,
             _ => false,

@@ -80,9 +80,15 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         return
         [
             .. read.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", read)))],
-            .. given.NotUnderstood.Select(text => Statement.Of("reply.not-understood", ("text", text))),
+            .. given.Doubtful.Select(doubt => Statement.Of("reply.which", ("text", doubt.Text), ("readings", string.Join(" · ", doubt.Reads.Select(read => sentences.Render(Reading(read), role)))))),
+            .. given.NotUnderstood.Except(given.Doubtful.Select(doubt => doubt.Text), StringComparer.Ordinal).Select(text => Statement.Of("reply.not-understood", ("text", text))),
         ];
     }
+
+    /// <summary>What doubtful words may mean: a symptom by its name, a figure by what it is of.</summary>
+    private static Statement Reading(string read) => read.StartsWith("symptom/", StringComparison.Ordinal)
+        ? Statement.Named($"symptom.{read["symptom/".Length..]}")
+        : Statement.Named($"reading.{read.Replace('/', '-')}");
 
     private IEnumerable<Statement> TakenBack(Given given, SessionState before, Role role)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Statements;
 
@@ -10,10 +11,17 @@ internal static class KnowMotor
 {
     public const string Numbering = "leads-numbered";
 
+    private const string NewPlate = "plate-new";
     private const string LeadCount = "leads.count";
 
     public static Question? Plate(Workup work) =>
-        work.File.Plate.All.Any() || work.Skipped("plate") ? null : work.Ask.Of("plate");
+        work.File.Plate.All.Any() || work.Skipped("plate") || work.Skipped(NewPlate) ? null : work.Ask.Of("plate");
+
+    /// <summary>Of a motor that replaces another: its own plate, then that of the motor that comes off.</summary>
+    public static Question? BothPlates(Workup work) =>
+        !work.File.Plate.All.Any() && !work.Skipped(NewPlate) ? work.Ask.Of(NewPlate)
+        : !work.File.OldPlate.All.Any() && !work.Skipped(PlateOwner.OldPlate) ? work.Ask.Of(PlateOwner.OldPlate)
+        : null;
 
     public static Question? PlateVolts(Workup work) =>
         work.File.Plate.Volts.Count > 0 || work.Skipped("plate.volts") ? null : work.Ask.Of("plate.volts");

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Coaching.Steps;
@@ -31,7 +32,7 @@ internal static class OtherJobs
         Goals.WorthRepairing => work.Rooms.Faq.Answer("worth-repairing", work.File),
         Goals.CheckNumbers => Numbers(work),
         Goals.Reverse when work.Plan is not { IsGiven: true } => work.Rooms.Faq.Answer("can-reverse", work.File),
-        Goals.FitReplacement => [Statement.Of("coach.replacement-compare"), Statement.Of("coach.replacement-colours")],
+        Goals.FitReplacement => Replacement(work),
         Goals.ChangeVoltage when work.File.Plate.Volts is [var only] => [Statement.Of("coach.one-voltage").With("volts", work.Knowledge.Rules["faq-plate-volts"].Quote(only, "volt", "plate"))],
         _ => [],
     };
@@ -67,6 +68,15 @@ internal static class OtherJobs
             ? [Statement.Of(work.Skipped(Marks) ? "coach.capacitor-unreadable" : "coach.capacitor-marks-wanted")]
             : work.Rooms.Faq.Answer("bigger-capacitor", work.File).Skip(1).Append(Statement.Of("coach.capacitor-why-it-died"));
     }
+
+    /// <summary>Plate against plate where both were read; else what is to be compared.</summary>
+    private static IEnumerable<Statement> Replacement(Workup work) =>
+    [
+        .. work.File.Plate.All.Any() && work.File.OldPlate.All.Any()
+            ? ReplacementMotor.Compare(work.Knowledge, work.File.OldPlate, work.File.Plate)
+            : [Statement.Of("coach.replacement-compare")],
+        Statement.Of("coach.replacement-colours"),
+    ];
 
     private static IEnumerable<Statement> Earthing(Workup work)
     {

@@ -81,6 +81,20 @@ public sealed class GoalsTest
         Assert.True(assessed.Next is not null || assessed.Status is "ready" or "referred" or "verified" || assessed.PlanMissing.Count > 0, $"{assessed.Status} without a question");
     }
 
+    [Theory]
+    [InlineData(Role.Technician)]
+    [InlineData(Role.Homeowner)]
+    public void A_replacement_is_held_against_the_old_motor_plate_by_plate(Role role)
+    {
+        var (_, assessed) = Talk(role, "I want to fit a new motor on the bandsaw", new()
+        {
+            ["plate-new"] = "1 hp 3450 rpm 115/230 V 12/6 A single phase 60 Hz frame 56", ["plate-old"] = "1 hp 1725 rpm 115/230 V 12/6 A single phase 60 Hz frame 56", ["capacitor"] = "none",
+        });
+        Assert.Equal("fit-replacement", assessed.Goal);
+        Assert.Contains("nameplate.replacement-faster", Ids(assessed));
+        Assert.DoesNotContain("coach.replacement-compare", Ids(assessed));
+    }
+
     private static List<string> Ids(Assessment assessed) => [.. assessed.Say.Select(said => said.Id)];
 
     /// <summary>Answers what is scripted, confirms what is to be confirmed, and does not know the rest, until nothing is asked any more.</summary>

@@ -1,6 +1,7 @@
 using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 
@@ -10,6 +11,19 @@ public sealed class FaqTest
 {
     private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
     private static readonly Faq Questions = new(Knowledge);
+
+    [Theory]
+    [InlineData("mine is 30 uF 370 V run cap, can I use a 30 uF 440 V run cap?", "faq.capacitor-spare-yes")]
+    [InlineData("mine is 30 uF 370 V run cap, can I use a 30 uF 440 V?", "faq.capacitor-spare-if")]
+    [InlineData("mine is 30 uF 370 V run cap, can I use a 35 uF 440 V run cap?", "faq.capacitor-spare-no")]
+    [InlineData("mine is 30 uF 370 V run cap, can I use a 30 uF 250 V run cap?", "faq.capacitor-spare-no")]
+    [InlineData("mine is 30 uF 370 V run cap, can I use a 30 uF 440 V start cap?", "faq.capacitor-spare-no")]
+    [InlineData("can I use a bigger capacitor? it has a 30 uF 370 V run cap", "faq.capacitor-no")]
+    public void The_capacitor_at_hand_is_judged_against_the_one_on_the_motor(string said, string first)
+    {
+        var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), new Listener(Knowledge).Understand(said).Facts);
+        Assert.Equal(first, new Faq(Knowledge).Answer("bigger-capacitor", file)[0].Id);
+    }
 
     [Fact]
     public void A_capacitor_is_not_made_bigger_and_its_own_range_is_given()

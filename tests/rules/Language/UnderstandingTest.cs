@@ -69,6 +69,56 @@ public sealed class UnderstandingTest
         Assert.Equal(["T1", "T2", "T3", "T4", "T5", "T8"], Tags("T1 T2 T3 T4 T5 T8"));
     }
 
+    [Theory]
+    [InlineData("red blue 21", "red", "blue", 21.0)]
+    [InlineData("white black 4.7 ohm", "white", "black", 4.7)]
+    [InlineData("red frame 0.4", "red", "frame", 0.4)]
+    public void Two_known_leads_and_a_figure_are_a_reading(string text, string from, string to, double ohms)
+    {
+        var heard = Listener.Understand(text, ["red", "blue", "white", "black"]).Facts;
+        var reading = Assert.Single(heard.OfType<Fact.Reading>());
+        Assert.Equal((from, to, ohms), (reading.From, reading.To, reading.Ohms));
+        Assert.Empty(heard.OfType<Fact.Lead>());
+    }
+
+    [Theory]
+    [InlineData("1 2 3")]
+    [InlineData("red blue white")]
+    public void A_row_of_known_leads_is_no_reading(string text) =>
+        Assert.Empty(Listener.Understand(text, ["1", "2", "3", "red", "blue", "white"]).Facts.OfType<Fact.Reading>());
+
+    [Theory]
+    [InlineData("8.1 8.3 10.9 amps, plate 8.2 at 400")]
+    [InlineData("the legs draw 8.1/8.3/10.9 A, plate says 8.2")]
+    [InlineData("8.1, 8.3 and 10.9 amps where the plate says 8.2 A")]
+    public void Three_amps_in_a_row_are_the_lines_and_never_the_plate(string text)
+    {
+        var heard = Listener.Understand(text).Facts;
+        Assert.Equal([8.1, 8.3, 10.9], heard.OfType<Fact.BenchTest>().Where(test => test.Test == "line-currents").Select(test => test.Value!.Value));
+        Assert.Equal([8.2], heard.OfType<Fact.Plate>().Single(plate => plate.Field == "amps").Value.Numbers);
+    }
+
+    [Theory]
+    [InlineData("can I use a bigger capacitor? mine is 30 uF 370 V run cap and I have a 35 uF 440 V", 30.0, 35.0)]
+    [InlineData("run cap is 30 uF, can I put a 35 uF in?", 30.0, 35.0)]
+    [InlineData("can I use a 35 uF instead of the 30 uF", 30.0, 35.0)]
+    [InlineData("is it ok to fit a 35 uF 440 V", null, 35.0)]
+    [InlineData("the cap is 30 uF 370 V", 30.0, null)]
+    [InlineData("start cap 189 uF and run cap 30 uF, is that ok?", 30.0, null)]
+    public void A_capacitor_that_is_offered_is_not_the_one_on_the_motor(string text, double? own, double? spare)
+    {
+        var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), Listener.Understand(text).Facts);
+        Assert.Equal(own, file.Capacitors.LastOrDefault()?.Microfarads);
+        Assert.Equal(spare, file.SpareCapacitor?.Microfarads);
+    }
+
+    [Fact]
+    public void A_figure_on_a_printed_range_is_measured()
+    {
+        var heard = Listener.Understand("the cap reads 180 on 161-193").Facts.OfType<Fact.Capacitor>().Single();
+        Assert.Equal((161, 193, 180), (heard.Microfarads, heard.MicrofaradsTo, heard.MeasuredMicrofarads));
+    }
+
     [Fact]
     public void Every_term_of_the_glossary_is_found_when_it_is_asked_for()
     {
