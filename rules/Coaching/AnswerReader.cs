@@ -67,7 +67,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
     private IReadOnlyList<Fact> Chosen(CaseFile file, Question asked, string choice) => asked.About switch
     {
         "lead" when choice == "numbered" => KnowMotor.Numbered(file),
-        _ when asked.Id.StartsWith(FindFault.TestPrefix, StringComparison.Ordinal) =>
+        _ when asked.Id.StartsWith(TestGuide.QuestionPrefix, StringComparison.Ordinal) =>
             [new Fact.BenchTest { Test = asked.About, Outcome = choice, How = FactEntry.Form }],
         "instrument" when choice == "none" => [.. asked.Options.Where(option => option.Id != "none").Select(option => Reach(option.Id, false))],
         "instrument" => [Reach(choice, true)],
@@ -136,7 +136,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
 
         return Facts(asked.About switch
         {
-            _ when asked.Id.StartsWith(FindFault.TestPrefix, StringComparison.Ordinal) && asked.About != "insulation" =>
+            _ when asked.Id.StartsWith(TestGuide.QuestionPrefix, StringComparison.Ordinal) && asked.About != "insulation" =>
                 new Fact.BenchTest { Test = asked.About, Value = value, Unit = unit, How = FactEntry.Form },
             "insulation" when asked.Id == BeforePower.InsulationTemperature && file.Insulations.LastOrDefault() is { } read =>
                 read with { Celsius = value, Replaces = read.FactId, FactId = string.Empty, How = FactEntry.Form },

@@ -110,7 +110,7 @@ public sealed class Coach
         work.Gate.ReferOut || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
         : FirstStart.Verified(work) ? "verified"
         : OtherJobs.HandsOn(work) || (work.LooksForFault && work.Faults.ReferTo is not null) ? "referred"
-        : OtherJobs.Settled(work) ? "ready"
+        : OtherJobs.Settled(work) || work.Repaired ? "ready"
         : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? "ready"
         : "open";
 

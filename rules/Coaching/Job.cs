@@ -45,6 +45,7 @@ internal static class Job
     public static Question? Wanted(Workup work) => work.Goal switch
     {
         null => work.Ask.Of("goal"),
+        _ when work.Repaired => null,
         Goals.WorthRepairing when OtherJobs.Power(work) is { } power => power,
         _ when work.LooksForFault => FindFault.Next(work),
         Goals.CheckConnection => work.FoundConnection is null

@@ -90,7 +90,13 @@ internal sealed class Workup
     public FaultReport Faults => _faults.Value;
 
     /// <summary>Whether a fault is looked for: it was asked for, or a first start went wrong.</summary>
-    public bool LooksForFault => Goal is Goals.Diagnose or Goals.WorthRepairing || FirstStart.Fault(this) is not null;
+    public bool LooksForFault => !Repaired && Fails;
+
+    /// <summary>Whether the person said that it runs again, and has told of no fault since.</summary>
+    public bool Repaired => File.Facts.FindLastIndex(fact => fact is Fact.Choice { Question: "outcome", Option: "repaired" }) is var said and >= 0
+        && !File.Facts.Skip(said + 1).Any(fact => fact is Fact.Symptom { Present: true }) && Fails;
+
+    private bool Fails => Goal is Goals.Diagnose or Goals.WorthRepairing || FirstStart.Fault(this) is not null;
 
     /// <summary>Whether a question was answered with "I can't tell".</summary>
     public bool Skipped(string question) => File.Unknowns.Contains(question);

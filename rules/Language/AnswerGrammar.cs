@@ -3,10 +3,11 @@ using WireCoach.Rules.Cases;
 namespace WireCoach.Rules.Language;
 
 /// <summary>Reads the answer to the open question out of words that mean nothing by themselves: "1.7", "OL", "yes", "240".</summary>
-internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Quantity> quantities, ShortForms forms)
+internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Quantity> quantities, ShortForms forms, HashSet<string> smallTalk)
 {
     private const double Enough = 0.5;
     private const double EnoughAmongFacts = 0.75;
+    private const double Agreed = 0.9;
 
     /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
     public (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Read()
@@ -57,6 +58,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         var fitting = quantities.Find(q => Free(q) && (q.UnitId == asked.Unit || (q.Unit is null && !IsOneOfSeveral(q.First, q.Last)))) ?? Similar(asked);
         if (fitting is null)
         {
+            InWords(asked);
             return null;
         }
 
@@ -65,14 +67,26 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         return (answer, File(fitting.First, fitting.Last, Of(asked, value, fitting)));
     }
 
+    /// <summary>"It reads open": an outcome that was told in words counts where a number was asked for.</summary>
+    private void InWords(OpenQuestion asked)
+    {
+        if (asked.About is { } test && forms.Option(asked.Id, scene, consents: false, refuses: false) is { } outcome)
+        {
+            scene.Add(0, scene.Tokens.Count - 1, new Fact.BenchTest { Test = test, Outcome = outcome });
+        }
+    }
+
     private Quantity? Similar(OpenQuestion asked) => quantities.Find(q => Free(q) && Factor(q.UnitId, asked.Unit) != 1);
 
     /// <summary>"Swapped 3 and 5": a bare number beside another one is not what the meter shows.</summary>
     private bool IsOneOfSeveral(int first, int last) => first == last && scene.Tokens[first].Kind == TokenKind.Number
         && Enumerable.Range(0, scene.Tokens.Count).Any(at => at != first && scene.Tokens[at] is { Used: false, Kind: TokenKind.Number } && scene.Tokens[at].Clause == scene.Tokens[first].Clause);
 
-    /// <summary>What a transformer gives is no answer to what the meter shows.</summary>
-    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !(scene.InSentence("instrument.low-voltage-ac", q.First) && !scene.InSentence("measured", q.First));
+    /// <summary>What a transformer gives is no answer to what the meter shows, nor is what is printed on a capacitor.</summary>
+    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !IsPrinted(q) && !(scene.InSentence("instrument.low-voltage-ac", q.First) && !scene.InSentence("measured", q.First));
+
+    private bool IsPrinted(Quantity q) => scene.Asked?.Unit == "microfarad"
+        && (q.Values.Count > 1 || (scene.Hits.FindLast(hit => hit.Last < q.First && q.First - hit.Last <= 2 && hit.Concept is "marked" or "measured") is { Concept: "marked" }));
 
     private static double Factor(string from, string? to) => (from, to) switch
     {
@@ -125,22 +139,16 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(first, last, new Fact.Confirm { Id = id }));
     }
 
-    /// <summary>The option that shares most of its words with the message, where it is one alone.</summary>
+    /// <summary>The option that the words name; else the one whose own words, those that no other option has, the message shares the most of.</summary>
     private (HeardAnswer, IReadOnlyList<Fact>)? Choice(OpenQuestion asked)
     {
-        var said = scene.Tokens.Where(token => token.Kind != TokenKind.Mark).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
         var text = scene.Text.Trim();
         var yes = scene.Hits.Exists(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
         var no = scene.Hits.Exists(hit => hit.Concept is "answer-no");
-        var exact = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase))
-            ?? (forms.Option(asked.Id, scene, yes, no) is { } named ? asked.Options.FirstOrDefault(option => option.Id == named) : null);
-        if (exact is null)
-        {
-            var scored = asked.Options.Select(option => (option, Score: Score(option, said, yes, no))).OrderByDescending(option => option.Score).ToList();
-            exact = scored.Count > 0 && scored[0].Score >= (scene.HasFacts ? EnoughAmongFacts : Enough) && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].option : null;
-        }
-
-        if (exact is null || scene.Tokens.Count == 0)
+        var chosen = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase))
+            ?? (forms.Option(asked.Id, scene, yes, no) is { } named ? asked.Options.FirstOrDefault(option => option.Id == named) : null)
+            ?? Nearest(asked, yes, no);
+        if (chosen is null || scene.Tokens.Count == 0)
         {
             return null;
         }
@@ -150,17 +158,30 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
             token.Used = true;
         }
 
-        return (new HeardAnswer { QuestionId = asked.Id, Choice = exact.Id }, File(0, scene.Tokens.Count - 1, new Fact.Choice { Question = asked.Id, Option = exact.Id }));
+        return (new HeardAnswer { QuestionId = asked.Id, Choice = chosen.Id }, File(0, scene.Tokens.Count - 1, new Fact.Choice { Question = asked.Id, Option = chosen.Id }));
     }
 
-    private static double Score(OpenOption option, HashSet<string> said, bool yes, bool no)
+    private OpenOption? Nearest(OpenQuestion asked, bool yes, bool no)
     {
-        var words = Tokenizer.Cut(option.Text).Where(token => token.Kind != TokenKind.Mark && (token.Text.Length > 2 || token.Kind != TokenKind.Word)).Select(token => Stem.Of(token.Text)).Distinct(StringComparer.Ordinal).ToList();
-        var first = words.Count > 0 ? words[0] : string.Empty;
-        var shared = words.Count == 0 ? 0 : words.Count(said.Contains) / (double)words.Count;
-        var agreed = (yes && !no && (option.Id == "yes" || first == "yes")) || (no && !yes && (option.Id is "no" or "none" || option.Text.StartsWith("No", StringComparison.Ordinal) && (option.Text.Length == 2 || !char.IsLetter(option.Text[2]))));
-        return Math.Max(shared, agreed ? 0.9 : 0);
+        var words = asked.Options.ToDictionary(option => option.Id, option => Words(option.Text), StringComparer.Ordinal);
+        var shared = words.Values.SelectMany(own => own).GroupBy(word => word, StringComparer.Ordinal).Where(same => same.Count() > 1).Select(same => same.Key).ToHashSet(StringComparer.Ordinal);
+        var said = scene.Tokens.Where(token => token.Kind != TokenKind.Mark && !token.Denied).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
+        var denied = scene.Tokens.Where(token => token.Denied).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
+        var scored = asked.Options.Select(option => (Option: option, Score: Math.Max(Score([.. words[option.Id].Except(shared, StringComparer.Ordinal)], said, denied), Agrees(option, yes, no) ? Agreed : 0)))
+            .OrderByDescending(option => option.Score).ToList();
+        return scored.Count > 0 && scored[0].Score >= (scene.HasFacts ? EnoughAmongFacts : Enough) && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].Option : null;
     }
+
+    private List<string> Words(string text) =>
+        [.. Tokenizer.Cut(text).Where(token => token.Kind != TokenKind.Mark && (token.Text.Length > 2 || token.Kind != TokenKind.Word) && !smallTalk.Contains(token.Text)).Select(token => Stem.Of(token.Text)).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>How many of the option's own words were said; none where one of them was denied.</summary>
+    private static double Score(List<string> own, HashSet<string> said, HashSet<string> denied) =>
+        own.Count == 0 || own.Exists(denied.Contains) ? 0 : own.Count(said.Contains) / (double)own.Count;
+
+    private static bool Agrees(OpenOption option, bool yes, bool no) =>
+        (yes && !no && (option.Id == "yes" || option.Text.StartsWith("Yes", StringComparison.OrdinalIgnoreCase)))
+        || (no && !yes && (option.Id is "no" or "none" || option.Text.StartsWith("No", StringComparison.Ordinal) && (option.Text.Length == 2 || !char.IsLetter(option.Text[2]))));
 
     private (HeardAnswer, IReadOnlyList<Fact>)? Unknown(OpenQuestion asked, bool onlyWithoutNumber = false)
     {

@@ -251,6 +251,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
+        if (scene.Asked?.Unit == "microfarad" && (q.Values is [var least, var most] && least < most || scene.Hits.Exists(hit => hit.Concept == "marked" && hit.Last < q.First && q.First - hit.Last <= 2)))
+        {
+            scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0], MicrofaradsTo = q.Values.Count > 1 ? q.Values[1] : null });
+            return true;
+        }
+
         if (_runs.IsPlateAmps(q))
         {
             scene.Add(q.First, q.Last, new Fact.Plate { Field = "amps", Value = PlateValue.Of(q.Values), Unit = "amp" });

@@ -104,5 +104,5 @@ public sealed class Listener
     }
 
     private (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Answer(Scene scene, ReadingGrammar readings, List<Quantity> quantities) =>
-        new AnswerGrammar(scene, readings, quantities, _forms).Read();
+        new AnswerGrammar(scene, readings, quantities, _forms, _smallTalk).Read();
 }

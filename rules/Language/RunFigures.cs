@@ -8,6 +8,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     private const int Beside = 5;
     private const int JustBefore = 3;
     private const int OfThreeLines = 3;
+    private const double Together = 1.15;
     private readonly Belonging _belonging = new(scene, quantities);
     private readonly List<Quantity> _drawn = [];
 
@@ -19,6 +20,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         {
             List<Quantity> here = [.. sentence];
             taken.UnionWith(Lines(here));
+            taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));
             taken.UnionWith(here.FindAll(q => !taken.Contains(q) && Starting(q)));
             taken.UnionWith(Running(here.FindAll(q => !taken.Contains(q))));
         }
@@ -34,9 +36,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>Three lines read one after the other; a single one compares with nothing.</summary>
     private List<Quantity> Lines(List<Quantity> sentence)
     {
-        if (Row(sentence) is { Count: > 0 } row)
+        if (Row(sentence, "amp") is { Count: > 0 } row)
         {
-            return File(row);
+            return File(row, "line-currents");
         }
 
         var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First)) || sentence.Exists(Lined);
@@ -46,24 +48,24 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
             amps.AddRange(sentence.FindAll(q => q.Unit is null && !scene.IsNominalVolts(q) && !Stated(q)));
         }
 
-        return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps);
+        return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps, "line-currents");
     }
 
-    /// <summary>"8.1 8.3 10.9 amps", "12/12.3/17.9 A": three figures in a row, the last one with its unit.</summary>
-    private List<Quantity> Row(List<Quantity> sentence)
+    /// <summary>"8.1 8.3 10.9 amps", "amps 7.9 8 7.9", "12/12.3/17.9 A": three figures in a row, one of them with the unit.</summary>
+    private List<Quantity> Row(List<Quantity> sentence, string unit)
     {
         List<Quantity> ordered = [.. sentence.OrderBy(q => q.First)];
         for (var at = 0; at < ordered.Count; at++)
         {
-            if (ordered[at] is { UnitId: "amp", Values.Count: OfThreeLines } whole && !Stated(whole))
+            if (ordered[at] is { Values.Count: OfThreeLines } whole && whole.UnitId == unit && !Stated(whole))
             {
                 return [whole];
             }
 
-            if (at >= 2 && ordered[at] is { UnitId: "amp", Values.Count: 1 } third && ordered[(at - 2)..at].TrueForAll(q => q.Values.Count == 1 && (q.Unit is null || q.UnitId == "amp"))
-                && Follows(ordered[at - 2], ordered[at - 1]) && Follows(ordered[at - 1], third) && !Stated(ordered[at - 2]))
+            if (at >= OfThreeLines - 1 && ordered[(at - OfThreeLines + 1)..(at + 1)] is var three && three.TrueForAll(q => q.Values.Count == 1 && (q.Unit is null || q.UnitId == unit))
+                && three.Exists(q => q.UnitId == unit) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
             {
-                return ordered[(at - 2)..(at + 1)];
+                return three;
             }
         }
 
@@ -72,19 +74,28 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
 
     private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "and", "&", ";"));
 
-    private List<Quantity> File(List<Quantity> amps)
+    /// <summary>"398 402 397 V": volts of three lines that lie close together are no list of plate volts.</summary>
+    private List<Quantity> LineVolts(List<Quantity> sentence)
     {
-        _drawn.AddRange(amps);
-        foreach (var q in amps.OrderBy(q => q.First))
+        var row = Row(sentence, "volt");
+        List<double> volts = [.. row.SelectMany(q => q.Values)];
+        return volts.Count == OfThreeLines && volts.Max() <= Together * volts.Min() && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
+    }
+
+    private List<Quantity> File(List<Quantity> row, string test)
+    {
+        var unit = test == "line-currents" ? "amp" : "volt";
+        _drawn.AddRange(unit == "amp" ? row : []);
+        foreach (var q in row.OrderBy(q => q.First))
         {
             scene.Use(q.First, q.Last);
             foreach (var value in q.Values)
             {
-                scene.Note(q.First, q.Last, new Fact.BenchTest { Test = "line-currents", Value = value, Unit = "amp" });
+                scene.Note(q.First, q.Last, new Fact.BenchTest { Test = test, Value = value, Unit = unit });
             }
         }
 
-        return amps;
+        return row;
     }
 
     /// <summary>"96 V at the motor while it tries to start".</summary>

@@ -8,6 +8,7 @@ internal sealed class ShortForms
     private const string Consent = "+yes";
     private const string Refusal = "+no";
     private const int ShortClause = 7;
+
     private readonly Dictionary<string, IReadOnlyList<Form>> _done;
     private readonly Dictionary<string, IReadOnlyList<Form>> _options;
 
@@ -16,8 +17,10 @@ internal sealed class ShortForms
         _done = knowledge.Questions.Values.Where(card => card.Heard.Count > 0).Select(card => (card.Id, card.Heard))
             .Concat(knowledge.Confirmations.Values.Where(wanted => wanted.Heard.Count > 0).Select(wanted => (wanted.Id, wanted.Heard)))
             .ToDictionary(one => one.Id, one => Forms(one.Id, one.Heard), StringComparer.Ordinal);
-        _options = knowledge.Questions.Values.Where(card => card.Options.Any(option => option.Heard.Count > 0))
-            .ToDictionary(card => card.Id, IReadOnlyList<Form> (card) => [.. card.Options.SelectMany(option => Forms(option.Id, option.Heard))], StringComparer.Ordinal);
+        _options = knowledge.Questions.Values.Select(card => (card.Id, Told: card.Options.Select(option => (option.Id, option.Heard))))
+            .Concat(knowledge.Tests.Values.Select(test => (Id: TestGuide.QuestionPrefix + test.Id, Told: test.Outcomes.Select(outcome => (outcome.Id, outcome.Heard)))))
+            .Where(one => one.Told.Any(option => option.Heard.Count > 0))
+            .ToDictionary(one => one.Id, IReadOnlyList<Form> (one) => [.. one.Told.SelectMany(option => Forms(option.Id, option.Heard))], StringComparer.Ordinal);
     }
 
     /// <summary>The words that say that what a question wants is done; short clauses around such words are claimed whole.</summary>

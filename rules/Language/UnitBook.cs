@@ -38,7 +38,7 @@ internal sealed class UnitBook
 
         foreach (var (words, glued, unit) in writings)
         {
-            if ((!glued || (behindNumber && first.Glued)) && Fits(scene, at, words) && !IsSmallWord(scene, at, words))
+            if ((!glued || (behindNumber && first.Glued)) && Fits(scene, at, words) && !IsSmallWord(scene, at, words) && !IsLead(scene, at, words))
             {
                 return (unit, at + words.Length - 1);
             }
@@ -50,6 +50,10 @@ internal sealed class UnitBook
     /// <summary>"a" and other single letters are units when they hang on the number or are written as signs: "5A", "5 A", never "5 a".</summary>
     private static bool IsSmallWord(Scene scene, int at, string[] words) =>
         words is [{ Length: 1 } letter] && char.IsAsciiLetter(letter[0]) && !(scene.Tokens[at].Glued && scene[at - 1]?.Kind == TokenKind.Number) && !char.IsAsciiLetterUpper(scene.Text[scene.Tokens[at].Start]);
+
+    /// <summary>"C-S 8.1 C-R 3.2": a letter that is tied to another one is a lead.</summary>
+    private static bool IsLead(Scene scene, int at, string[] words) =>
+        words is [{ Length: 1 }] && scene.IsWord(at + 1, "-") && scene[at + 2] is { Glued: true, Kind: TokenKind.Word, Text.Length: 1 };
 
     private static bool Fits(Scene scene, int at, string[] words)
     {

@@ -95,6 +95,9 @@ public sealed record TestGuide
     /// <summary>How it is done, step by step.</summary>
     public required IReadOnlyList<string> How { get; init; }
 
+    /// <summary>How the question of a test is named: this and the test's id.</summary>
+    public const string QuestionPrefix = "test.";
+
     /// <summary>What it can show, the good outcome first.</summary>
     public required IReadOnlyList<TestOutcome> Outcomes { get; init; }
 
@@ -133,6 +136,9 @@ public sealed record TestOutcome
 
     /// <summary>What it means.</summary>
     public required string Means { get; init; }
+
+    /// <summary>Further words that tell it, as phrases.</summary>
+    public IReadOnlyList<string> Heard { get; init; } = [];
 
     /// <summary>How often it shows with causes that do not bear on the test; the outcomes of a test add up to 1.</summary>
     public required double Usual { get; init; }

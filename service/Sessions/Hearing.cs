@@ -55,7 +55,8 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         Fact[] facts = [.. answer.Facts.Select(fact => fact with { How = FactEntry.Typed, Span = fact.Span ?? text.Trim() }), .. told];
         var (taken, refused, why) = Taken(file, facts);
         Problem[] problems = [.. answer.Problems, .. why, .. stray.Select(figure => PlateStands(file, figure))];
-        var replies = HearingReplies.To(understood, asked, knowledge, taken.Aggregate(file, (known, fact) => known.With(fact)), _faq).ToList();
+        var after = taken.Aggregate(file, (known, fact) => known.With(fact));
+        var replies = HearingReplies.To(understood, asked, knowledge, after, _faq, () => coach.Assess(after).Causes).ToList();
         if (problems.Length > 0 && taken.Count == 0 && replies.Count == 0 && !understood.Undo)
         {
             return Answer<Heard>.Refused(problems);

@@ -10,18 +10,36 @@ namespace WireCoach.Service.Sessions;
 /// <summary>What is answered to a person's own questions; every sentence of it stands in knowledge.</summary>
 internal static class HearingReplies
 {
-    public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq) =>
+    private const int Others = 3;
+
+    public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<IReadOnlyList<RankedCause>> causes) =>
         understood.Questions.SelectMany(question => question.Id switch
         {
             "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
             "what-now" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Text],
             "how" => asked is null ? [Statement.Of("asked.nothing-open")] : How(asked),
+            "why-cause" => WhyCause(causes(), knowledge),
+            "change-mind" => [.. ElseCould(causes(), knowledge), .. asked is null ? [] : Meaning(asked).Skip(1)],
             "what-does-that-mean" => asked is null ? [Statement.Of("asked.nothing-open")] : Meaning(asked),
             "what-is" when question.Term is { } term && knowledge.Words.Glossary.TryGetValue(term, out var explained) =>
                 [Statement.Of("asked.term", ("term", explained.Term), ("text", file.Role == Role.Homeowner ? explained.Plain : explained.Technician))],
             _ when Faq.Questions.Contains(question.Id, StringComparer.Ordinal) => faq.Answer(question.Id, file),
             _ => knowledge.Sentences.Ids.Contains($"asked.{question.Id}") ? [Statement.Named($"asked.{question.Id}")] : new[] { Statement.Of("asked.no-answer") },
         });
+
+    /// <summary>What speaks for the leading cause and what against it.</summary>
+    private static IReadOnlyList<Statement> WhyCause(IReadOnlyList<RankedCause> causes, TradeKnowledge knowledge) => causes.Count == 0
+        ? [Statement.Of("asked.no-cause-yet")]
+        :
+        [
+            Statement.Of("asked.cause", ("cause", knowledge.Causes[causes[0].Id].Name)),
+            .. causes[0].For,
+            .. causes[0].Against.Count == 0 ? [] : causes[0].Against.Prepend(Statement.Of("asked.cause-against")),
+        ];
+
+    private static IReadOnlyList<Statement> ElseCould(IReadOnlyList<RankedCause> causes, TradeKnowledge knowledge) => causes.Count < 2
+        ? [Statement.Of("asked.no-cause-yet")]
+        : [Statement.Of("asked.else", ("causes", string.Join("; ", causes.Skip(1).Take(Others).Select(cause => knowledge.Causes[cause.Id].Name))))];
 
     private static IReadOnlyList<Statement> How(Question asked) => asked.How.Count == 0 ? [Statement.Of("asked.no-how")] : asked.How;
 

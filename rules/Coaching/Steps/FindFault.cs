@@ -1,5 +1,6 @@
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Language;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Coaching.Steps;
@@ -7,8 +8,6 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>From what it does to what is wrong with it, by the test that tells most of what to do.</summary>
 internal static class FindFault
 {
-    public const string TestPrefix = "test.";
-
     private const string Symptoms = "symptoms";
 
     public static Question? Next(Workup work)
@@ -29,7 +28,10 @@ internal static class FindFault
     public static FaultReport Examine(Workup work) =>
         work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal));
 
-    public static IEnumerable<Statement> Say(Workup work) => work.LooksForFault && work.File.Symptoms.Count > 0 ? work.Faults.Say : [];
+    public static IEnumerable<Statement> Say(Workup work) =>
+        work.Repaired ? [Statement.Of("coach.runs-again")]
+        : work.LooksForFault && work.File.Symptoms.Count > 0 ? work.Faults.Say
+        : [];
 
     private static Question Test(Workup work, NextTest next)
     {
@@ -37,7 +39,7 @@ internal static class FindFault
         var measured = next.Unit is not null && work.Knowledge.Tests[next.Test].Value is { SpreadOver: null };
         return new Question
         {
-            Id = TestPrefix + next.Test,
+            Id = TestGuide.QuestionPrefix + next.Test,
             Kind = measured ? QuestionKind.Quantity : QuestionKind.Choice,
             Text = Statement.Named($"test.{next.Test}.ask"),
             Why = next.Why,
