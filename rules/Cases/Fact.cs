@@ -300,6 +300,12 @@ public abstract record Fact
         /// <summary>The question which connection is wanted: a word of the tables, or volts of the plate.</summary>
         public const string Connection = "connection";
 
+        /// <summary>The question whose option is the volts that the links inside are set for.</summary>
+        public const string WiredFor = "wired-for";
+
+        /// <summary>The question whose option is how the links lie: <c>star</c> or <c>delta</c>.</summary>
+        public const string Links = "links";
+
         /// <summary>The question's id.</summary>
         public required string Question { get; init; }
 

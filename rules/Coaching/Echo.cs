@@ -99,7 +99,7 @@ public static class Echo
 
         string[] parts =
         [
-            .. capacitor.Microfarads is { } marked ? [Units.Text(marked, "microfarad")] : Array.Empty<string>(),
+            .. capacitor.Microfarads is { } marked ? [capacitor.MicrofaradsTo is { } to ? $"{Units.Number(marked)} to {Units.Text(to, "microfarad")}" : Units.Text(marked, "microfarad")] : Array.Empty<string>(),
             .. capacitor.Volts is { } volts ? [Units.Text(volts, "volt")] : Array.Empty<string>(),
             .. capacitor.MeasuredMicrofarads is { } measured ? [$"measured {Units.Text(measured, "microfarad")}"] : Array.Empty<string>(),
         ];

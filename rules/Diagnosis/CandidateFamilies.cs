@@ -6,6 +6,9 @@ namespace WireCoach.Rules.Diagnosis;
 /// <summary>Which kinds of motor this one may be, by what is known of it.</summary>
 internal static class CandidateFamilies
 {
+    private const int Several = 3;
+    private const double OnlyThreePhase = 370;
+
     /// <summary>The weight of each family, in the order given; families that the facts rule out weigh nothing.</summary>
     /// <param name="file">The case.</param>
     /// <param name="families">The families.</param>
@@ -48,6 +51,21 @@ internal static class CandidateFamilies
             yield return family => family.Id == "sealed";
         }
 
+        if (MarkedReadings.TellSealed(file))
+        {
+            yield return family => family.Id == "sealed";
+        }
+
+        if (MarkedReadings.TellDirectCurrent(file))
+        {
+            yield return family => family.Id == "dc";
+        }
+
+        if (HasThreeLines(file))
+        {
+            yield return family => family.Phases == 3;
+        }
+
         if (file.Plate.Phases is { } phases)
         {
             yield return family => family.Phases == phases;
@@ -74,6 +92,11 @@ internal static class CandidateFamilies
             yield return family => family.Id is "two-value" or "sealed";
         }
     }
+
+    /// <summary>Three lines were read, the marks are those of three phases, or the volts are none that one phase has.</summary>
+    private static bool HasThreeLines(CaseFile file) => MarkedReadings.TellThreePhases(file)
+        || file.BenchTests.Count(test => test.Test == "line-currents") >= Several || file.BenchTests.Count(test => test.Test == "supply-voltage" && test.Value is not null) >= Several
+        || (file.Plate.Phases is null && file.Supply?.Phases is null && file.Plate.Volts.Concat(file.Supply?.Volts is { } fed ? [fed] : []).Any(volts => volts >= OnlyThreePhase));
 
     private static bool Uses(CaseFile file, string use) => file.Capacitors.Any(capacitor => capacitor.Present && capacitor.Use == use);
 }

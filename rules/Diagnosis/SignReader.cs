@@ -89,7 +89,8 @@ internal sealed class SignReader(CauseModel model)
 
         return outcome ?? Outcomes.Of(guide, values, file) ?? guide.Id switch
         {
-            "plate" => Compared(file),
+            "plate" => Connected.Against(file),
+            "resistance" => MarkedReadings.Outcome(file),
             "run-direction" => Turned(file),
             _ => null,
         };
@@ -98,10 +99,6 @@ internal sealed class SignReader(CauseModel model)
     /// <summary>The direction that somebody saw already; nobody starts it again to see it.</summary>
     private static string? Turned(CaseFile file) => file.Symptoms.GetValueOrDefault("wrong-direction") ? "wrong" : null;
 
-    /// <summary>What plate and supply, held against each other, say without anybody looking again.</summary>
-    private static string? Compared(CaseFile file) =>
-        file.Plate.Hertz is { } made && file.Supply?.Hertz is { } fed && made != fed ? "hertz-differ" : null;
-
     /// <summary>A value that another kind of fact gives for a test.</summary>
     private static double? Value(string test, Fact fact) => (test, fact) switch
     {
@@ -109,6 +106,7 @@ internal sealed class SignReader(CauseModel model)
         ("capacitance", Fact.Capacitor capacitor) => capacitor.MeasuredMicrofarads,
         ("run-current", Fact.Running running) => running.Outcome is null or "ran" ? running.Amps : null,
         ("run-speed", Fact.Running running) => running.Rpm,
+        ("supply-voltage", Fact.Running running) => running.Volts,
         ("earth-continuity", Fact.Reading { Ohms: { } ohms } reading) when Is(reading, Fact.Reading.Frame, Fact.Reading.Earth) => ohms,
         _ => null,
     };

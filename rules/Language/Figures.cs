@@ -21,6 +21,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     {
         Each(q => q.UnitId == "microfarad", Capacitors);
         Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && scene.InSentence("insulation-word", q.First)), Insulation);
+        _open.RemoveAll(new WindingFigures(scene).Read(_open).Contains);
         Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
@@ -197,8 +198,31 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         scene.Add(q.First, q.Last, new Fact.Plate { Field = field, Value = PlateValue.Of(values), Unit = q.UnitId.Length == 0 || q.Unit!.Unit is "ratio" or "count" ? null : field == "kilowatts" ? "kilowatt" : q.UnitId });
     }
 
+    /// <summary>"It was on 110 before", "wired for 230 and fed 115": volts of the links as they are.</summary>
+    private bool WiredFor(Quantity q)
+    {
+        if (q.Values.Count != 1 || !(q.UnitId == "volt" || (q.Unit is null && scene.IsNominalVolts(q))))
+        {
+            return false;
+        }
+
+        var before = scene.Hits.Exists(hit => hit.Concept == "was-on" && hit.Last < q.First && q.First - hit.Last <= 2);
+        var links = IsLink(q) && quantities.Exists(other => !ReferenceEquals(other, q) && (_belonging.IsSupply(other) || _belonging.Of(other, false) == "supply"));
+        if (before || links)
+        {
+            scene.Add(q.First, q.Last, new Fact.Choice { Question = Fact.Choice.WiredFor, Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
+        }
+
+        return before || links;
+    }
+
     private bool VoltsHertzPhases(Quantity q)
     {
+        if (WiredFor(q))
+        {
+            return true;
+        }
+
         if (q.UnitId == "volt" && q.Values.All(value => value <= 1))
         {
             return false;
@@ -291,6 +315,11 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     private bool NominalVolts(Quantity q, bool companions)
     {
+        if (WiredFor(q))
+        {
+            return true;
+        }
+
         var where = _belonging.Of(q, _supply.HasVolts);
         if (where == "supply")
         {

@@ -63,7 +63,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
             }
 
             if (at >= OfThreeLines - 1 && ordered[(at - OfThreeLines + 1)..(at + 1)] is var three && three.TrueForAll(q => q.Values.Count == 1 && (q.Unit is null || q.UnitId == unit))
-                && three.Exists(q => q.UnitId == unit) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
+                && (unit.Length == 0 ? three.TrueForAll(scene.IsNominalOrNear) : three.Exists(q => q.UnitId == unit)) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
             {
                 return three;
             }
@@ -72,12 +72,13 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         return [];
     }
 
-    private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "and", "&", ";"));
+    private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by"));
 
     /// <summary>"398 402 397 V": volts of three lines that lie close together are no list of plate volts.</summary>
     private List<Quantity> LineVolts(List<Quantity> sentence)
     {
         var row = Row(sentence, "volt");
+        row = row.Count == 0 && sentence.Exists(q => scene.InSentence("measured", q.First) || scene.InSentence("supply-noun", q.First) || scene.InSentence("line-currents", q.First) || scene.InSentence("line-volts", q.First)) ? Row(sentence, string.Empty) : row;
         List<double> volts = [.. row.SelectMany(q => q.Values)];
         return volts.Count == OfThreeLines && volts.Max() <= Together * volts.Min() && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
     }

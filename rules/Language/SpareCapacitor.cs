@@ -9,11 +9,18 @@ internal static class SpareCapacitor
     private const string InPlaceOf = "in-place-of";
     private const string Offer = "offered-part";
     private const int RightBefore = 5;
+    private const double OtherValue = 1.3;
 
     /// <summary>Marks the offered one, where a message asks about one.</summary>
     public static void Tell(Scene scene)
     {
         var marked = scene.Facts.Where(fact => fact.Fact is Fact.Capacitor { Microfarads: not null }).ToList();
+        if (marked.Count > 1 && scene.Hits.Exists(hit => hit.Concept is "swapped-in" or InPlaceOf) && !scene.Hits.Exists(hit => hit.Concept == "ask") && Differ(marked))
+        {
+            scene.Note(marked[0].At, marked[^1].At, new Fact.BenchTest { Test = "capacitor-look", Outcome = "wrong-marks" });
+            return;
+        }
+
         if (marked.Count == 0 || !scene.Hits.Exists(hit => hit.Concept is "ask" or "bigger-capacitor" or InPlaceOf) || (ForStartAndRun(marked) && !Before(scene, Offer, marked[^1].At)))
         {
             return;
@@ -21,6 +28,13 @@ internal static class SpareCapacitor
 
         var offered = Offered(scene, marked);
         scene.Amend<Fact.Capacitor>((capacitor, at) => capacitor.Microfarads is not null && at == offered, capacitor => capacitor with { Spare = true });
+    }
+
+    /// <summary>Whether the one that was fitted is another value than the one that came off.</summary>
+    private static bool Differ(List<(int At, Fact Fact)> marked)
+    {
+        List<double> values = [.. marked.Select(one => ((Fact.Capacitor)one.Fact).Microfarads!.Value)];
+        return !ForStartAndRun(marked) && values.Max() > OtherValue * values.Min();
     }
 
     private static bool ForStartAndRun(List<(int At, Fact Fact)> marked) =>
