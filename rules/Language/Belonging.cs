@@ -37,6 +37,9 @@ internal sealed class Belonging
     /// <summary>Whether volts are plainly those of the supply.</summary>
     public bool IsSupply(Quantity q) => q.UnitId == "volt" && Cue(q) == "supply-cue";
 
+    /// <summary>Whether the noun behind it says that it is the motor's own: "230 V motor".</summary>
+    public bool IsPlate(Quantity q) => Behind(q) == "plate";
+
     /// <summary><c>plate</c>, <c>supply</c>, or <see langword="null"/> where nothing tells.</summary>
     /// <param name="q">Volts, hertz or phases.</param>
     /// <param name="suppliesVolts">Whether volts of the supply were said already.</param>

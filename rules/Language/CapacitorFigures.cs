@@ -33,7 +33,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
 
     /// <summary>"7.5 µF, measures 4.1": a number after it in its sentence, with the word that tells right before it.</summary>
     private Quantity? Follows(Quantity q, string concept) => open.Find(other =>
-        other.First > q.Last && other.UnitId is "" or "microfarad" && other.Values.Count == 1 && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence
+        other.First > q.Last && other.UnitId is "" or "microfarad" && other.Values.Count <= 2 && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence
         && scene.Hits.Exists(hit => hit.Concept == concept && hit.First > q.Last && hit.Last < other.First && other.First - hit.Last <= SaidJustBefore));
 
     /// <summary>What it is for by the nearest word in its clause; words before it go first: "start cap 189 µF and run cap 30 µF".</summary>

@@ -275,6 +275,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
+        if (q.Values.Count == 1 && scene.Hits.Exists(hit => hit.Concept == "in-place-of" && hit.Last == q.First - 1) && quantities.Exists(other => other.UnitId == "microfarad" && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence))
+        {
+            scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0] });
+            return true;
+        }
+
         if (scene.Asked?.Unit == "microfarad" && (q.Values is [var least, var most] && least < most || scene.Hits.Exists(hit => hit.Concept == "marked" && hit.Last < q.First && q.First - hit.Last <= 2)))
         {
             scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0], MicrofaradsTo = q.Values.Count > 1 ? q.Values[1] : null });

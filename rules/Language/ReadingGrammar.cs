@@ -146,7 +146,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     /// <summary>Two leads with something that joins them.</summary>
     private (string From, string To, int Last)? Pair(int at, bool introduced)
     {
-        if (leads.At(at, introduced || scene.IsWord(at + 1, "-")) is not { } from)
+        if (leads.At(at, introduced || scene.IsWord(at + 1, "-") || IsPinPair(at)) is not { } from)
         {
             return null;
         }
@@ -164,7 +164,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         }
 
         var frame = leads.Frame(joint + width);
-        return (frame ?? leads.At(joint + width, introduced || sign == "-")) is { } to && !string.Equals(from.Tag, to.Tag, StringComparison.Ordinal)
+        return (frame ?? leads.At(joint + width, introduced || sign == "-" || IsPinPair(at))) is { } to && !string.Equals(from.Tag, to.Tag, StringComparison.Ordinal)
             ? (from.Tag, to.Tag, to.Last)
             : null;
     }
@@ -175,6 +175,9 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         && ValueAt(to.Last + 1, false) is { } value && !(value.First == value.Last && IsKnown(scene.Tokens[value.First].Text))
             ? (from, to.Tag, to.Last)
             : null;
+
+    /// <summary>"C to R open": two of the pins of a sealed compressor.</summary>
+    private bool IsPinPair(int at) => scene.IsWord(at, "c", "r", "s") && scene.IsWord(at + 1, "to") && scene.IsWord(at + 2, "c", "r", "s") && ValueAt(at + 3, false) is not null;
 
     private bool IsKnown(string tag) => scene.Leads.Contains(tag, StringComparer.OrdinalIgnoreCase);
 

@@ -102,8 +102,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>"96 V at the motor while it tries to start".</summary>
     private bool Starting(Quantity q)
     {
-        if (q.UnitId != "volt" || q.Values.Count > 1 || !scene.InClause("energise", q.First)
-            || !scene.Hits.Exists(hit => hit.Concept == "at-the-motor" && hit.First > q.Last && hit.First - q.Last <= JustBefore))
+        var atMotor = q.UnitId == "volt" && scene.InClause("energise", q.First) && scene.Hits.Exists(hit => hit.Concept == "at-the-motor" && hit.First > q.Last && hit.First - q.Last <= JustBefore);
+        var whileStarting = (q.UnitId == "volt" || (q.Unit is null && scene.InSentence("volts-read", q.First))) && scene.Hits.Exists(hit => hit.Concept == "while-starting" && hit.First > q.Last && hit.First - q.Last <= 2);
+        if (q.Values.Count > 1 || !(atMotor || (whileStarting && scene.IsNominalOrNear(q))))
         {
             return false;
         }
@@ -127,6 +128,14 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
         var turns = said["wrong-way"].Any() || said["right-way"].Any();
         var plate = sentence.Exists(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
+        Quantity[] bare = [.. sentence.Where(IsBareAmps)];
+        if (bare.Length == 1 && !sentence.Exists(q => q.UnitId == "amp"))
+        {
+            scene.Add(bare[0].First, bare[0].Last, new Fact.Running { Amps = bare[0].Values[0] });
+            _drawn.Add(bare[0]);
+            return [bare[0]];
+        }
+
         var measured = sentence.FindAll(q => IsMeasured(q) && !(runs is null && !asked && q.UnitId == "volt" && scene.IsNominalVolts(q)) && (asked || ((runs is not null || turns) && !plate) || Drawn(q)));
         if (measured.Count == 0)
         {
@@ -148,7 +157,10 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         return measured;
     }
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !scene.Near(q, JustBefore, "protection")
+    /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
+    private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Hits.Exists(hit => hit.Concept == "amps-are" && hit.Last == q.First - 1);
+
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !(q.UnitId == "volt" && _belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
         && !scene.Near(q, Beside, "line-currents");
 
     /// <summary>"Draws 4.2 A at 236 V and turns 1440 rpm": the nearest telling word before it says that it was measured.</summary>

@@ -11,16 +11,18 @@ public sealed class DescribedCasesTest(ITestOutputHelper output)
 {
     private static readonly Troubleshooting Troubleshooting = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
 
-    [Fact]
-    public void An_accepted_cause_is_mostly_among_the_first_three_and_no_warning_is_ever_missing()
+    [Theory]
+    [InlineData("described.yaml", 0.90)]
+    [InlineData("described-second.yaml", 0.85)]
+    public void An_accepted_cause_is_mostly_among_the_first_three_and_no_warning_is_ever_missing(string file, double share)
     {
-        var cases = Read();
+        var cases = Read(file);
         var named = 0;
         var silent = new List<string>();
         foreach (var one in cases)
         {
             var facts = Troubleshooting.Hear(one.Say).Value!;
-            var report = Troubleshooting.Examine(CaseFile.From(new CaseOpening(Enum.Parse<Role>(one.Role, ignoreCase: true), Region.NorthAmerica), facts));
+            var report = Troubleshooting.Examine(CaseFile.From(new CaseOpening(Enum.Parse<Role>(one.Role, ignoreCase: true), one.Region == "iec" ? Region.Iec : Region.NorthAmerica), facts));
             List<string> first = [.. report.Faults.Causes.Take(3).Select(cause => cause.Id)];
             var missing = one.Cautions.Except(report.Cautions.Select(caution => caution.Id)).ToList();
             named += first.Intersect(one.Causes).Any() ? 1 : 0;
@@ -34,18 +36,20 @@ public sealed class DescribedCasesTest(ITestOutputHelper output)
 
         output.WriteLine($"{named} of {cases.Count}");
         Assert.Empty(silent);
-        Assert.True(named >= 0.9 * cases.Count, $"{named} of {cases.Count}");
+        Assert.True(named >= share * cases.Count, $"{named} of {cases.Count}");
     }
 
-    private static List<DescribedCase> Read() =>
+    private static List<DescribedCase> Read(string file) =>
         new DeserializerBuilder().WithNamingConvention(HyphenatedNamingConvention.Instance).Build()
-            .Deserialize<List<DescribedCase>>(File.ReadAllText(Path.Combine(Repository.Root, "tests", "rules", "Diagnosis", "described.yaml")));
+            .Deserialize<List<DescribedCase>>(File.ReadAllText(Path.Combine(Repository.Root, "tests", "rules", "Diagnosis", file)));
 }
 
 /// <summary>A description with what must come of it.</summary>
 public sealed class DescribedCase
 {
     public string Role { get; set; } = string.Empty;
+
+    public string Region { get; set; } = "na";
 
     public string Say { get; set; } = string.Empty;
 
