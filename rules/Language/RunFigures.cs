@@ -9,6 +9,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     private const int JustBefore = 3;
     private const int OfThreeLines = 3;
     private const double Together = 1.15;
+    private const double LeastLineVolts = 80;
+    private const double MostLineVolts = 700;
     private readonly Belonging _belonging = new(scene, quantities);
     private readonly List<Quantity> _drawn = [];
 
@@ -63,7 +65,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
             }
 
             if (at >= OfThreeLines - 1 && ordered[(at - OfThreeLines + 1)..(at + 1)] is var three && three.TrueForAll(q => q.Values.Count == 1 && (q.Unit is null || q.UnitId == unit))
-                && (unit.Length == 0 ? three.TrueForAll(scene.IsNominalOrNear) : three.Exists(q => q.UnitId == unit)) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
+                && (unit.Length == 0 ? three.TrueForAll(IsOfLineVolts) : three.Exists(q => q.UnitId == unit)) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
             {
                 return three;
             }
@@ -71,6 +73,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
 
         return [];
     }
+
+    /// <summary>Whether it is one number of the size that line volts have.</summary>
+    private static bool IsOfLineVolts(Quantity q) => q.Values is [>= LeastLineVolts and <= MostLineVolts];
 
     private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by"));
 
@@ -104,7 +109,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     {
         var atMotor = q.UnitId == "volt" && scene.InClause("energise", q.First) && scene.Hits.Exists(hit => hit.Concept == "at-the-motor" && hit.First > q.Last && hit.First - q.Last <= JustBefore);
         var whileStarting = (q.UnitId == "volt" || (q.Unit is null && scene.InSentence("volts-read", q.First))) && scene.Hits.Exists(hit => hit.Concept == "while-starting" && hit.First > q.Last && hit.First - q.Last <= 2);
-        if (q.Values.Count > 1 || !(atMotor || (whileStarting && scene.IsNominalOrNear(q))))
+        if (q.Values.Count > 1 || !(atMotor || (whileStarting && IsOfLineVolts(q))))
         {
             return false;
         }

@@ -139,9 +139,6 @@ internal sealed class Scene
     public bool IsNominalVolts(Quantity q) =>
         Enumerable.Range(q.First, q.Last - q.First + 1).Where(at => Tokens[at].Kind == TokenKind.Number).All(at => At(at, "nominal-volts") is not null);
 
-    /// <summary>Whether it is one number of the size that line volts have.</summary>
-    public bool IsNominalOrNear(Quantity q) => q.Values is [>= 80 and <= 700];
-
     /// <summary>Steps over signs.</summary>
     public void SkipSigns(ref int at, params ReadOnlySpan<string> signs)
     {
