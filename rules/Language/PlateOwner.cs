@@ -16,7 +16,8 @@ internal static class PlateOwner
     {
         var cues = scene.Hits.Where(hit => hit.Concept is OldCue or NewCue).OrderBy(hit => hit.First).ToList();
         var asked = scene.Asked?.Id == OldPlate;
-        if (asked || cues.Exists(hit => hit.Concept == OldCue))
+        var replaced = cues.Exists(hit => hit.Concept == OldCue) && (cues.Exists(hit => hit.Concept == NewCue) || scene.Hits.Exists(hit => hit.Concept == "replacement-wish"));
+        if (asked || replaced)
         {
             scene.Amend<Fact.Plate>((_, at) => IsOld(cues, at, asked), plate => plate with { Of = Fact.Plate.Old });
         }

@@ -69,8 +69,17 @@ internal static class FindWindings
         }
 
         return found is { Status: IdentificationStatus.NeedsReading, Next: { Kind: "resistance" } next }
-            ? work.Ask.Reading("reading", next.From, next.To) with { Why = next.Why }
+            ? Reading(work, next.From, next.To) with { Why = next.Why }
             : Beside(work, found);
+    }
+
+    /// <summary>A reading that was taken already is asked for as one that is taken again, or it looks as if nobody had listened.</summary>
+    private static Question Reading(Workup work, string from, string to)
+    {
+        var asked = work.Ask.Reading("reading", from, to);
+        return work.File.Readings.Exists(reading => reading.Together.Count == 0 && ((reading.From == from && reading.To == to) || (reading.From == to && reading.To == from)))
+            ? asked with { Text = Statement.Of("coach.reading-once-more", ("from", from), ("to", to)) }
+            : asked;
     }
 
     /// <summary>Where the ohms leave several kinds of motor: what a look or a turn of the shaft tells of those that are left.</summary>
