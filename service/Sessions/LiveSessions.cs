@@ -3,11 +3,11 @@ using WireCoach.Rules.Coaching;
 namespace WireCoach.Service.Sessions;
 
 /// <summary>The sessions that are being talked in, folded; the longest unused one makes room. One call at a time holds a session.</summary>
-internal sealed class LiveSessions(ISessionStore store, Coach coach) : IDisposable
+internal sealed class LiveSessions(ISessionStore store, Coach coach)
 {
     private const int Most = 256;
 
-    private readonly SemaphoreSlim[] _gates = [.. Enumerable.Range(0, 64).Select(_ => new SemaphoreSlim(1, 1))];
+    private readonly SessionGates _gates = new();
     private readonly LinkedList<LiveSession> _byUse = [];
     private readonly Dictionary<string, LinkedListNode<LiveSession>> _byId = new(StringComparer.Ordinal);
     private readonly Lock _cache = new();
@@ -15,15 +15,14 @@ internal sealed class LiveSessions(ISessionStore store, Coach coach) : IDisposab
     /// <summary>Waits for a session and holds it; the session is <see langword="null"/> where there is none.</summary>
     public async Task<Held> Hold(string id, CancellationToken cancel)
     {
-        var gate = _gates[(uint)string.GetHashCode(id, StringComparison.Ordinal) % _gates.Length];
-        await gate.WaitAsync(cancel);
+        var gate = await _gates.Enter(id, cancel);
         try
         {
             return new Held(gate, Cached(id) ?? await Load(id));
         }
         catch
         {
-            gate.Release();
+            gate.Dispose();
             throw;
         }
     }
@@ -56,14 +55,6 @@ internal sealed class LiveSessions(ISessionStore store, Coach coach) : IDisposab
             {
                 _byUse.Remove(known);
             }
-        }
-    }
-
-    public void Dispose()
-    {
-        foreach (var gate in _gates)
-        {
-            gate.Dispose();
         }
     }
 
@@ -103,10 +94,10 @@ internal sealed class LiveSessions(ISessionStore store, Coach coach) : IDisposab
     }
 
     /// <summary>A session that nobody else changes until this is disposed.</summary>
-    public sealed class Held(SemaphoreSlim gate, LiveSession? session) : IDisposable
+    public sealed class Held(IDisposable gate, LiveSession? session) : IDisposable
     {
         public LiveSession? Session => session;
 
-        public void Dispose() => gate.Release();
+        public void Dispose() => gate.Dispose();
     }
 }

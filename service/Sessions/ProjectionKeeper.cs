@@ -7,6 +7,7 @@ namespace WireCoach.Service.Sessions;
 internal sealed partial class ProjectionKeeper : IDisposable
 {
     private const long Smallest = 8192;
+    private const int Portion = 100;
     private const long CountedUpTo = 200_000;
     private const string State = "projection-state";
 
@@ -66,11 +67,23 @@ internal sealed partial class ProjectionKeeper : IDisposable
         }
     }
 
-    /// <summary>Takes over what is queued.</summary>
-    public void Drain() => Ask<object?>(_ => null);
+    /// <summary>Takes over what is queued, in pieces, so that reads come in between.</summary>
+    public void Drain()
+    {
+        for (var left = Waiting; left > 0; left = Waiting)
+        {
+            Ask<object?>(_ => null, Portion);
+            if (left > Portion)
+            {
+                Thread.Sleep(1);
+            }
+        }
+    }
 
     /// <summary>A read. A database that fails is made anew from the journal, once.</summary>
-    public T Ask<T>(Func<Projection, T> read)
+    public T Ask<T>(Func<Projection, T> read) => Ask(read, int.MaxValue);
+
+    private T Ask<T>(Func<Projection, T> read, int most)
     {
         lock (_gate)
         {
@@ -89,8 +102,8 @@ internal sealed partial class ProjectionKeeper : IDisposable
                         Rebuild("it was lost");
                     }
 
-                    TakeOver();
-                    return read(_projection!);
+                    _projection!.Apply(TakeQueue(most));
+                    return read(_projection);
                 }
                 catch (Exception wrong) when (!again && IsFailure(wrong))
                 {
@@ -137,7 +150,7 @@ internal sealed partial class ProjectionKeeper : IDisposable
             {
                 if (_projection is not null)
                 {
-                    TakeOver();
+                    _projection.Apply(TakeQueue());
                     _projection.Dispose();
                     WriteState("clean");
                 }
@@ -209,20 +222,15 @@ internal sealed partial class ProjectionKeeper : IDisposable
         }
     }
 
-    private void TakeOver()
-    {
-        _projection!.Apply(TakeQueue());
-    }
-
-    /// <summary>The queue, emptied; the end that is known moves with it.</summary>
-    private List<JournalPiece> TakeQueue()
+    /// <summary>The first of the queue, or all of it; the end that is known moves with them.</summary>
+    private List<JournalPiece> TakeQueue(int most = int.MaxValue)
     {
         lock (_queueGate)
         {
-            var taken = _queue;
+            var taken = _queue.Count <= most ? _queue : _queue[..most];
             if (taken.Count > 0)
             {
-                (_queue, _end) = ([], taken[^1].End);
+                (_queue, _end) = (_queue[taken.Count..], taken[^1].End);
             }
 
             return taken;
@@ -266,5 +274,15 @@ internal sealed partial class ProjectionKeeper : IDisposable
             || boot == Boot();
     }
 
-    private void WriteState(string state) => System.IO.File.WriteAllText(Path.Combine(_folder, State), $"{state} {Boot()}");
+    /// <summary>On disk before the database is touched: after a power cut a stale "clean" would trust half a database.</summary>
+    private void WriteState(string state)
+    {
+        using (var file = new FileStream(Path.Combine(_folder, State), FileMode.Create, FileAccess.Write))
+        {
+            file.Write(System.Text.Encoding.ASCII.GetBytes($"{state} {Boot()}"));
+            file.Flush(flushToDisk: true);
+        }
+
+        DirectorySync.Flush(_folder);
+    }
 }

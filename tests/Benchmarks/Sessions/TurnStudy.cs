@@ -24,6 +24,8 @@ namespace WireCoach.Benchmarks.Sessions;
 /// <summary>What a turn costs: in process, over HTTP beside the same endpoint with only its commit, and with many people at once.</summary>
 internal static class TurnStudy
 {
+    private const int Warming = 40;
+
     private static readonly string[] Talk =
     [
         "brine pump motor, plate says 3/4 hp 115/230 10.4/5.2A 1140, single phase, cap on top. six wires no marks. going on 240",
@@ -108,20 +110,29 @@ internal static class TurnStudy
         Console.WriteLine($"turn / commit {Quantile(turn, 0.5) / Quantile(commit, 0.5):0.00} (p99 {Quantile(turn, 0.99):0.0} and {Quantile(commit, 0.99):0.0} ms); turn / bare {Quantile(turn, 0.5) / Quantile(bare, 0.5):0.00}");
     }
 
+    /// <summary>People who answer at once, without a moment to think: each next request goes out when the last is answered, so that the mean wait is their number over the rate.</summary>
     private static async Task Crowd(WebApplication app, int people, int turns)
     {
         using var client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
-        var rates = new Dictionary<string, (double Rate, double Median, double Far)>(StringComparer.Ordinal);
-        foreach (var path in (string[])["/api/sessions/{0}/facts", "/study/commit/{0}"])
+        var rates = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (var path in (string[])["/api/sessions/{0}/facts", "/study/commit/{0}", "/study/bare"])
         {
+            await All(Warming);
             var watch = Stopwatch.StartNew();
-            var times = await Task.WhenAll(Enumerable.Range(0, people).Select(_ => Task.Run(() => Person(client, path, turns))));
-            var all = times.SelectMany(each => each).ToList();
-            rates[path] = (all.Count / watch.Elapsed.TotalSeconds, Quantile(all, 0.5), Quantile(all, 0.99));
-            Console.WriteLine($"{people} at once, {path}: {rates[path].Rate:0} a second, p50 {rates[path].Median:0.0} ms, p99 {rates[path].Far:0.0} ms");
+            var paused = GC.GetTotalPauseDuration();
+            var all = await All(turns);
+            var rate = rates[path] = all.Count / watch.Elapsed.TotalSeconds;
+            Console.WriteLine($"{people} at once, {path}: {rate:0} a second, p50 {Quantile(all, 0.5):0.0} ms, p99 {Quantile(all, 0.99):0.0} ms, {Quantile(all, 0.99) * rate / 1000 / people:0.0} of the mean; collections paused {(GC.GetTotalPauseDuration() - paused).TotalMilliseconds / watch.ElapsedMilliseconds:0%}");
+
+            async Task<List<double>> All(int each)
+            {
+                var times = await Task.WhenAll(Enumerable.Range(0, people).Select(_ => Task.Run(() => Person(client, path, each))));
+                return [.. times.SelectMany(one => one)];
+            }
         }
 
-        Console.WriteLine($"throughput of turns / of the bare commit: {rates.First().Value.Rate / rates.Last().Value.Rate:0.00}; memory {Environment.WorkingSet / 1048576.0:0} MiB (client included)");
+        var (turn, commit, bare) = (rates["/api/sessions/{0}/facts"], rates["/study/commit/{0}"], rates["/study/bare"]);
+        Console.WriteLine($"throughput of turns / of the bare commit: {turn / commit:0.00}; / of the bare endpoint {turn / bare:0.00}; memory {Environment.WorkingSet / 1048576.0:0} MiB (client included)");
     }
 
     private static async Task<List<double>> Person(HttpClient client, string path, int turns)
