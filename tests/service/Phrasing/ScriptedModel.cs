@@ -25,6 +25,8 @@ internal sealed class ScriptedModel : IAsyncDisposable
 
     public string LastRequest { get; private set; } = "";
 
+    public string AllRequests { get; private set; } = "";
+
     /// <summary>A plain answer.</summary>
     public static Func<NetworkStream, CancellationToken, Task> Answers(int status, string type, string body) => (stream, cancel) =>
         Write(stream, $"HTTP/1.1 {status} X\r\nContent-Type: {type}\r\nConnection: close\r\nContent-Length: {Encoding.UTF8.GetByteCount(body)}\r\n\r\n{body}", cancel);
@@ -83,6 +85,7 @@ internal sealed class ScriptedModel : IAsyncDisposable
             }
             while (!IsWhole(request.ToString()));
             LastRequest = request.ToString();
+            AllRequests += LastRequest;
             await script(stream, _stop.Token);
         }
         catch (IOException)
