@@ -1,3 +1,4 @@
+using System.Net.Sockets;
 using System.Text;
 using Microsoft.SemanticKernel;
 using Microsoft.SemanticKernel.ChatCompletion;
@@ -81,15 +82,20 @@ internal sealed class LanguageModel : IDisposable
     public void Dispose() => _http.Dispose();
 
     /// <summary>The connector fails in many ways, also with index and format errors for answers that are no answers; all of them mean the same here.</summary>
-    private static string Failure(Exception wrong) => wrong switch
+    private static string Failure(Exception wrong)
     {
-        HttpOperationException { StatusCode: { } status } => $"status-{(int)status}",
-        _ when wrong.GetBaseException() is HttpRequestException { StatusCode: { } status } => $"status-{(int)status}",
-        HttpOperationException or HttpRequestException => "unreachable",
-        OperationCanceledException => "time",
-        IOException => "too-large-or-broken",
-        _ => "unreadable",
-    };
+        var chain = new List<Exception>();
+        for (var each = wrong; each is not null; each = each.InnerException)
+        {
+            chain.Add(each);
+        }
+
+        return chain.OfType<HttpRequestException>().Select(each => each.StatusCode).FirstOrDefault(status => status is not null) is { } status ? $"status-{(int)status}"
+            : chain.Exists(each => each is OperationCanceledException) ? "time"
+            : chain.Exists(each => each is HttpRequestException or SocketException) ? "unreachable"
+            : chain.Exists(each => each is IOException) ? "too-large-or-broken"
+            : "unreadable";
+    }
 }
 
 /// <summary>What came of asking a model.</summary>

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Net.Sockets;
 using WireCoach.Rules.Cases;
 using WireCoach.Service.Phrasing;
 
@@ -7,15 +6,13 @@ namespace WireCoach.Service.Tests.Phrasing;
 
 public sealed class LanguageModelTest
 {
-    private const string Empty = "{\"id\":\"x\",\"object\":\"chat.completion.chunk\",\"created\":1,\"model\":\"m\",\"choices\":[]}";
+    public static TheoryData<string> Failures => ["slow", "401", "429", "500", "html", "not json", "stalled", "down", "no tls", "10 MB in one line", "10 MB of spaces"];
 
-    public static TheoryData<string> Troubles => ["slow", "401", "429", "500", "html", "not json", "stalled", "down", "tls", "huge line"];
-
-    [Theory, MemberData(nameof(Troubles))]
+    [Theory, MemberData(nameof(Failures))]
     public async Task Whatever_goes_wrong_is_one_request_without_words_and_on_time(string trouble)
     {
-        await using var server = new ScriptedModel(Script(trouble));
-        var (draft, took) = await Ask(trouble == "down" ? "http://127.0.0.1:9/v1" : $"{(trouble == "tls" ? "https" : "http")}://{server.Address}");
+        await using var server = new ScriptedModel(Troubles.Script(trouble));
+        var (draft, took) = await Ask(Troubles.Address(trouble, server));
         Assert.Null(draft.Text);
         Assert.NotNull(draft.Failure);
         Assert.True(took < TimeSpan.FromSeconds(4), $"{took}");
@@ -25,7 +22,7 @@ public sealed class LanguageModelTest
     [Theory, InlineData("endless"), InlineData("empty choices"), InlineData("cut off"), InlineData("no text")]
     public async Task An_answer_that_is_no_sentence_is_none_or_is_left_to_the_guard(string trouble)
     {
-        await using var server = new ScriptedModel(Script(trouble));
+        await using var server = new ScriptedModel(Troubles.Script(trouble));
         var (draft, took) = await Ask($"http://{server.Address}");
         Assert.True(draft.Failure is not null || draft.Text is "" || draft.Text!.Length > 200, $"{draft}");
         Assert.True(took < TimeSpan.FromSeconds(4), $"{took}");
@@ -46,35 +43,4 @@ public sealed class LanguageModelTest
         var started = Stopwatch.GetTimestamp();
         return (await model.Reword("The plate decides.", Role.Technician, 200, CancellationToken.None), Stopwatch.GetElapsedTime(started));
     }
-
-    private static Func<NetworkStream, CancellationToken, Task> Script(string trouble) => trouble switch
-    {
-        "slow" => (_, cancel) => Task.Delay(5000, cancel),
-        "401" or "429" or "500" => ScriptedModel.Answers(int.Parse(trouble), "application/json", "{\"error\":{\"message\":\"no\"}}"),
-        "html" => ScriptedModel.Answers(200, "text/html", "<html><body>Hello</body></html>"),
-        "not json" => ScriptedModel.Answers(200, "text/event-stream", "data: {\"id\": oops\n\n"),
-        "empty choices" => ScriptedModel.Answers(200, "text/event-stream", $"data: {Empty}\n\ndata: [DONE]\n\n"),
-        "cut off" => ScriptedModel.Says("The plate", "length"),
-        "no text" => ScriptedModel.Says(""),
-        "stalled" => async (stream, cancel) =>
-        {
-            await ScriptedModel.Begin(stream, cancel);
-            await ScriptedModel.Write(stream, ScriptedModel.Piece("The plate"), cancel);
-            await Task.Delay(5000, cancel);
-        },
-        "endless" => async (stream, cancel) =>
-        {
-            await ScriptedModel.Begin(stream, cancel);
-            while (true)
-            {
-                await ScriptedModel.Write(stream, ScriptedModel.Piece("again and again "), cancel);
-            }
-        },
-        "huge line" => async (stream, cancel) =>
-        {
-            await ScriptedModel.Begin(stream, cancel);
-            await ScriptedModel.Write(stream, "data: " + new string('x', 10 << 20), cancel);
-        },
-        _ => (stream, cancel) => ScriptedModel.Write(stream, "no handshake\r\n\r\n", cancel),
-    };
 }

@@ -30,20 +30,44 @@ public sealed class PhrasingOverHttpTest : IDisposable
     }
 
     [Theory]
-    [InlineData(401, "{\"error\":{\"message\":\"no\"}}")]
-    [InlineData(429, "{\"error\":{\"message\":\"later\"}}")]
-    [InlineData(500, "<html>oops</html>")]
-    [InlineData(200, "<html>oops</html>")]
-    public async Task A_model_that_fails_leaves_the_exact_words_one_notice_and_no_storm(int status, string body)
+    [InlineData("401", "status-401", 3)]
+    [InlineData("429", "status-429", 3)]
+    [InlineData("500", "status-500", 3)]
+    [InlineData("html", "unreadable", 3)]
+    [InlineData("not json", "unreadable", 3)]
+    [InlineData("10 MB in one line", "too-large-or-broken", 3)]
+    [InlineData("10 MB of spaces", "too-large-or-broken", 3)]
+    [InlineData("slow", "time", 3)]
+    [InlineData("stalled", "time", 3)]
+    [InlineData("no tls", "unreachable", 3)]
+    [InlineData("down", "unreachable", 0)]
+    public async Task A_model_that_fails_leaves_the_exact_words_one_notice_and_no_storm(string trouble, string failure, int asked)
     {
-        await using var model = new ScriptedModel(ScriptedModel.Answers(status, "application/json", body));
-        var said = await Hold(model, times: 4);
-        Assert.Empty(said.Answer.GetProperty("items").EnumerateArray());
+        await using var model = new ScriptedModel(Troubles.Script(trouble));
+        var said = await Hold(model, times: 5, trouble);
         Assert.Equal("resting", said.Answer.GetProperty("state").GetString());
         Assert.NotEmpty(said.Answer.GetProperty("notice").GetString()!);
-        Assert.Equal(3, model.Requests);
-        Assert.NotEmpty(said.Sentences);
-        Assert.DoesNotContain(Key, said.Log + said.Answer, StringComparison.Ordinal);
+        Assert.Equal(asked, model.Requests);
+        Assert.Single(said.Log.Split('\n'), line => line.Contains($"\"Failure\":\"{failure}\"", StringComparison.Ordinal));
+        AssertNothingChanged(said);
+    }
+
+    [Theory]
+    [InlineData("cut off", "empty")]
+    [InlineData("no text", "empty")]
+    [InlineData("hostile", "tokens")]
+    [InlineData("wrong", "negation")]
+    [InlineData("leads made up", "characters")]
+    [InlineData("endless", "tokens")]
+    public async Task A_model_that_says_something_else_is_refused_and_not_asked_again(string trouble, string reason)
+    {
+        await using var model = new ScriptedModel(Troubles.Script(trouble));
+        var said = await Hold(model, times: 4, trouble);
+        Assert.Equal("ready", said.Answer.GetProperty("state").GetString());
+        Assert.Equal(JsonValueKind.Null, said.Answer.GetProperty("notice").ValueKind);
+        Assert.Equal(2, model.Requests); // two sentences of this reply may be sent
+        Assert.Contains(reason, said.Log, StringComparison.Ordinal);
+        AssertNothingChanged(said);
     }
 
     public void Dispose()
@@ -52,12 +76,20 @@ public sealed class PhrasingOverHttpTest : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private async Task<(JsonElement Answer, List<string> Sentences, string Log)> Hold(ScriptedModel model, int times)
+    private static void AssertNothingChanged((JsonElement Answer, List<string> Sentences, string Log) said)
+    {
+        Assert.Empty(said.Answer.GetProperty("items").EnumerateArray());
+        Assert.Contains(said.Sentences, sentence => sentence.StartsWith("Most likely so far: ", StringComparison.Ordinal));
+        Assert.DoesNotContain(Key, said.Log + said.Answer, StringComparison.Ordinal);
+        Assert.DoesNotContain(Marker, said.Log, StringComparison.OrdinalIgnoreCase);
+    }
+
+    private async Task<(JsonElement Answer, List<string> Sentences, string Log)> Hold(ScriptedModel model, int times, string trouble = "")
     {
         var cancel = TestContext.Current.CancellationToken;
         await using var factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
             .UseSetting("Data:Folder", _folder.FullName)
-            .UseSetting("Phrasing:Endpoint", $"http://{model.Address}").UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:Key", Key));
+            .UseSetting("Phrasing:Endpoint", Troubles.Address(trouble, model)).UseSetting("Phrasing:TimeoutSeconds", "1").UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:Key", Key));
         using var client = factory.CreateClient();
         using var begun = await client.PostAsJsonAsync(
             "/api/sessions", new { role = "technician", region = "iec", who = $"{Marker}who", motorTag = $"{Marker}tag" }, cancel);

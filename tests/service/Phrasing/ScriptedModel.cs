@@ -54,24 +54,29 @@ internal sealed class ScriptedModel : IAsyncDisposable
 
     private async Task Run(Func<NetworkStream, CancellationToken, Task> script)
     {
+        var serving = new List<Task>();
         try
         {
             while (true)
             {
-                using var client = await _listener.AcceptTcpClientAsync(_stop.Token);
+                var client = await _listener.AcceptTcpClientAsync(_stop.Token);
                 Interlocked.Increment(ref _requests);
-                await Serve(client.GetStream(), script);
+                serving.Add(Serve(client, script));
             }
         }
         catch (Exception ended) when (ended is OperationCanceledException or SocketException or ObjectDisposedException or InvalidOperationException)
         {
         }
+
+        await Task.WhenAll(serving);
     }
 
-    private async Task Serve(NetworkStream stream, Func<NetworkStream, CancellationToken, Task> script)
+    private async Task Serve(TcpClient client, Func<NetworkStream, CancellationToken, Task> script)
     {
         try
         {
+            using var held = client;
+            var stream = client.GetStream();
             var buffer = new byte[16384];
             var request = new StringBuilder();
             do
@@ -88,9 +93,9 @@ internal sealed class ScriptedModel : IAsyncDisposable
             AllRequests += LastRequest;
             await script(stream, _stop.Token);
         }
-        catch (IOException)
+        catch (Exception ended) when (ended is IOException or OperationCanceledException)
         {
-            // The caller hung up, as it should.
+            // The caller hung up, as it should, or the test is over.
         }
     }
 
