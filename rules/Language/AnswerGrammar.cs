@@ -70,7 +70,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     /// <summary>"It reads open": an outcome that was told in words counts where a number was asked for.</summary>
     private void InWords(OpenQuestion asked)
     {
-        if (asked.About is { } test && forms.Option(asked.Id, scene, consents: false, refuses: false) is { } outcome)
+        if (asked.About is { } test && forms.Option(asked.Id, scene, Telling, consents: false, refuses: false) is { } outcome)
         {
             scene.Add(0, scene.Tokens.Count - 1, new Fact.BenchTest { Test = test, Outcome = outcome });
         }
@@ -115,7 +115,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private (HeardAnswer, IReadOnlyList<Fact>)? Confirm(OpenQuestion asked)
     {
         var id = asked.About is null or "confirm" ? asked.Id : asked.About;
-        var cannot = scene.Hits.Find(hit => hit.Concept is "answer-no" or "answer-cannot" or "answer-unknown");
+        var cannot = scene.Hits.Find(hit => hit.Concept is "answer-cannot" or "answer-unknown" || (hit.Concept == "answer-no" && !DeniesNoun(hit)));
         var done = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
         var undone = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && hit.Denied);
         var inShort = forms.Done(asked.Id, scene);
@@ -139,6 +139,9 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(first, last, new Fact.Confirm { Id = id }));
     }
 
+    /// <summary>"No meter here", "no smell": a no that belongs to the noun behind it is no answer to what is to be confirmed.</summary>
+    private bool DeniesNoun(Hit no) => scene.StartingAt(no.Last + 1).Any(hit => hit.Denied && !hit.Concept.StartsWith("answer-", StringComparison.Ordinal)) && !scene.IsWord(no.Last + 1, "i", "not", "it", "we", "way", "still", "yet");
+
     /// <summary>The option that the words name; else the one whose own words, those that no other option has, the message shares the most of.</summary>
     private (HeardAnswer, IReadOnlyList<Fact>)? Choice(OpenQuestion asked)
     {
@@ -146,7 +149,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         var yes = scene.Hits.Exists(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
         var no = scene.Hits.Exists(hit => hit.Concept is "answer-no");
         var chosen = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase))
-            ?? (forms.Option(asked.Id, scene, yes, no) is { } named ? asked.Options.FirstOrDefault(option => option.Id == named) : null)
+            ?? (forms.Option(asked.Id, scene, Telling, yes, no) is { } named ? asked.Options.FirstOrDefault(option => option.Id == named) : null)
             ?? Nearest(asked, yes, no);
         if (chosen is null || scene.Tokens.Count == 0)
         {
@@ -160,6 +163,9 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
 
         return (new HeardAnswer { QuestionId = asked.Id, Choice = chosen.Id }, File(0, scene.Tokens.Count - 1, new Fact.Choice { Question = asked.Id, Option = chosen.Id }));
     }
+
+    /// <summary>How many words of the message say something.</summary>
+    private int Telling => scene.Tokens.Count(token => token.Kind == TokenKind.Word && !smallTalk.Contains(token.Text));
 
     private OpenOption? Nearest(OpenQuestion asked, bool yes, bool no)
     {

@@ -73,7 +73,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     {
         var sentence = scene.Tokens[q.First].Sentence;
         var celsius = _open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence);
-        var volts = _open.Find(v => v.UnitId == "volt" && scene.Tokens[v.First].Sentence == sentence && v.Values[0] >= 100);
+        var volts = _open.Find(v => v.UnitId == "volt" && scene.Tokens[v.First].Sentence == sentence && v.Values is [>= 100] && !_belonging.IsPlate(v));
         var minute = _open.Find(t => t.UnitId == "minute" && scene.Tokens[t.First].Sentence == sentence);
         scene.Add(q.First, q.Last, new Fact.Insulation
         {

@@ -63,6 +63,9 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             case "question" when said.Said:
                 _questions.Add(new HeardQuestion(said.Id, null, span));
                 break;
+            case "how" when said.Said:
+                _questions.Add(new HeardQuestion("how-test", said.Id, span));
+                break;
             case "danger" when said.Said:
                 _dangers.Add(new HeardDanger(said.Id, span));
                 break;

@@ -37,15 +37,20 @@ internal sealed class ShortForms
     }
 
     /// <summary>The option that the words name; the longest form wins, and two options that are named alike are none.</summary>
-    public string? Option(string question, Scene scene, bool consents, bool refuses)
+    /// <param name="question">The question's id.</param>
+    /// <param name="scene">The message.</param>
+    /// <param name="words">How many of its words say something.</param>
+    /// <param name="consents">Whether it says yes.</param>
+    /// <param name="refuses">Whether it says no.</param>
+    public string? Option(string question, Scene scene, int words, bool consents, bool refuses)
     {
         if (!_options.TryGetValue(question, out var forms))
         {
             return null;
         }
 
-        var words = scene.HasFacts ? scene.Tokens.Count(token => token.Kind == TokenKind.Word) : 0; // among facts a word by the way is no answer
-        var named = forms.Where(form => form.Written is not (Consent or Refusal) && form.Phrase.Length * 2 >= words && form.In(scene) is not null).ToList();
+        var least = scene.HasFacts ? words : 0; // among facts a word by the way is no answer
+        var named = forms.Where(form => form.Written is not (Consent or Refusal) && form.Phrase.Length * 2 >= least && form.In(scene) is not null).ToList();
         var longest = named.Select(form => form.Phrase.Length).DefaultIfEmpty().Max();
         var best = named.Where(form => form.Phrase.Length == longest).Select(form => form.Option).Distinct(StringComparer.Ordinal).ToList();
         var bare = consents == refuses ? null : consents ? Consent : Refusal;

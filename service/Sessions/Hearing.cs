@@ -56,7 +56,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         var (taken, refused, why) = Taken(file, facts);
         Problem[] problems = [.. answer.Problems, .. why, .. stray.Select(figure => PlateStands(file, figure))];
         var after = taken.Aggregate(file, (known, fact) => known.With(fact));
-        var replies = HearingReplies.To(understood, asked, knowledge, after, _faq, () => coach.Assess(after).Causes).ToList();
+        var replies = HearingReplies.To(understood, asked, knowledge, after, _faq, () => coach.Assess(after)).ToList();
         if (problems.Length > 0 && taken.Count == 0 && replies.Count == 0 && !understood.Undo)
         {
             return Answer<Heard>.Refused(problems);

@@ -3,6 +3,7 @@ using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Safety;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Service.Sessions;
@@ -12,14 +13,16 @@ internal static class HearingReplies
 {
     private const int Others = 3;
 
-    public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<IReadOnlyList<RankedCause>> causes) =>
+    public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<Assessment> assessed) =>
         understood.Questions.SelectMany(question => question.Id switch
         {
             "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
             "what-now" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Text],
+            "how-test" when question.Term is { } test && knowledge.Tests.TryGetValue(test, out var guide) => HowTo(guide, assessed().Gate),
+            "how" when understood.Questions.Any(other => other.Id == "how-test") => [],
             "how" => asked is null ? [Statement.Of("asked.nothing-open")] : How(asked),
-            "why-cause" => WhyCause(causes(), knowledge),
-            "change-mind" => [.. ElseCould(causes(), knowledge), .. asked is null ? [] : Meaning(asked).Skip(1)],
+            "why-cause" => WhyCause(assessed().Causes, knowledge),
+            "change-mind" => [.. ElseCould(assessed().Causes, knowledge), .. asked is null ? [] : Meaning(asked).Skip(1)],
             "what-does-that-mean" => asked is null ? [Statement.Of("asked.nothing-open")] : Meaning(asked),
             "what-is" when question.Term is { } term && knowledge.Words.Glossary.TryGetValue(term, out var explained) =>
                 [Statement.Of("asked.term", ("term", explained.Term), ("text", file.Role == Role.Homeowner ? explained.Plain : explained.Technician))],
@@ -40,6 +43,11 @@ internal static class HearingReplies
     private static IReadOnlyList<Statement> ElseCould(IReadOnlyList<RankedCause> causes, TradeKnowledge knowledge) => causes.Count < 2
         ? [Statement.Of("asked.no-cause-yet")]
         : [Statement.Of("asked.else", ("causes", string.Join("; ", causes.Skip(1).Take(Others).Select(cause => knowledge.Causes[cause.Id].Name))))];
+
+    /// <summary>How a test is made, for those alone who may make it.</summary>
+    private static IReadOnlyList<Statement> HowTo(TestGuide guide, Gate gate) => gate.CouldOpen(guide.Task)
+        ? [.. guide.How.Select((_, line) => Statement.Named($"test.{guide.Id}.how-{line + 1}")), .. guide.Outcomes.SelectMany(outcome => (Statement[])[Statement.Named($"test.{guide.Id}.reading-{outcome.Id}"), Statement.Named($"test.{guide.Id}.means-{outcome.Id}")])]
+        : [Statement.Of("asked.how-not-for-you"), .. gate.Closed.Where(closed => closed.Task == guide.Task).Select(closed => closed.Reason)];
 
     private static IReadOnlyList<Statement> How(Question asked) => asked.How.Count == 0 ? [Statement.Of("asked.no-how")] : asked.How;
 

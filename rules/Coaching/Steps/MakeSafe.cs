@@ -13,8 +13,9 @@ internal static class MakeSafe
     public static Question? LookForCapacitor(Workup work) =>
         work.Phases == 3 || work.HasCapacitor is not null || work.Skipped("capacitor") ? null : work.Ask.Of("capacitor");
 
+    /// <summary>Asked of those alone who may go on from there: whoever may only look is not led to do it.</summary>
     public static Question? Discharge(Workup work) =>
-        work.HasCapacitor != true || work.Settled(Discharged) ? null : work.Ask.Confirmation(Discharged);
+        work.HasCapacitor != true || work.Settled(Discharged) || !work.Gate.CouldOpen("measure-dead") ? null : work.Ask.Confirmation(Discharged);
 
     public static Question? Bridge(Workup work) =>
         work.HasCapacitor != true || work.File.Choices.ContainsKey("capacitor-bridged") || work.Skipped("capacitor-bridged")

@@ -88,6 +88,38 @@ public sealed class UnderstandingTest
         Assert.Empty(Listener.Understand(text, ["1", "2", "3", "red", "blue", "white"]).Facts.OfType<Fact.Reading>());
 
     [Theory]
+    [InlineData("no meter here", null)]
+    [InlineData("no smell", null)]
+    [InlineData("no", false)]
+    [InlineData("no I can't", false)]
+    [InlineData("no, not yet", false)]
+    [InlineData("yes", true)]
+    public void A_no_that_belongs_to_a_noun_confirms_and_denies_nothing(string text, bool? confirmed) =>
+        Assert.Equal(confirmed, Listener.Understand(text, asked: new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" }).Answer?.Confirmed);
+
+    [Theory]
+    [InlineData("lamp-in-socket", "the lamp works in the same socket", "lights")]
+    [InlineData("lamp-in-socket", "the lamp does not light either", "dead")]
+    [InlineData("lamp-in-socket", "lamp", null)]
+    [InlineData("turn-by-hand", "spins fine", "free")]
+    [InlineData("turn-by-hand", "it won't budge", "locked")]
+    [InlineData("look-and-smell", "looks fine to me", "nothing")]
+    [InlineData("brushes", "brushes are 4 mm long", null)]
+    [InlineData("brushes", "nearly gone", "worn")]
+    [InlineData("capacitor-look", "it's bulged at the top", "swollen")]
+    [InlineData("coast-down-click", "no click", "no-click")]
+    public void A_test_is_answered_in_ones_own_words_and_never_by_a_word_that_two_outcomes_share(string test, string text, string? outcome)
+    {
+        var guide = Knowledge.Tests[test];
+        var asked = new OpenQuestion
+        {
+            Id = TestGuide.QuestionPrefix + test, Kind = QuestionKind.Choice, About = test,
+            Options = [.. guide.Outcomes.Select(one => new OpenOption(one.Id, one.Reading))],
+        };
+        Assert.Equal(outcome, Listener.Understand(text, asked: asked).Answer?.Choice);
+    }
+
+    [Theory]
     [InlineData("8.1 8.3 10.9 amps, plate 8.2 at 400")]
     [InlineData("the legs draw 8.1/8.3/10.9 A, plate says 8.2")]
     [InlineData("8.1, 8.3 and 10.9 amps where the plate says 8.2 A")]
