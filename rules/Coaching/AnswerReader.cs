@@ -142,6 +142,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
                 read with { Celsius = value, Replaces = read.FactId, FactId = string.Empty, How = FactEntry.Form },
             "insulation" => new Fact.Insulation { Megohms = value, How = FactEntry.Form },
             "running" => new Fact.Running { Volts = value, How = FactEntry.Form },
+            "run-current" when asked.Id.StartsWith(FirstStart.OfLine, StringComparison.Ordinal) => new Fact.BenchTest { Test = "line-currents", Value = value, Unit = unit, How = FactEntry.Form },
             "run-current" => new Fact.Running { Amps = value, How = FactEntry.Form },
             "run-speed" => new Fact.Running { Rpm = value, How = FactEntry.Form },
             _ => new Fact.BenchTest

@@ -61,6 +61,6 @@ public sealed record Check(string Id, string Expect, string Got, string Verdict,
     /// <summary>What to do about it.</summary>
     public IReadOnlyList<Statement> DoNext { get; init; } = [];
 
-    /// <summary>How it moved since earlier sessions of the same motor.</summary>
-    public Statement? Trend { get; init; }
+    /// <summary>What else the same readings say: how insulation moved since earlier sessions, how equal three volts are.</summary>
+    public Statement? Also { get; init; }
 }

@@ -39,7 +39,7 @@ public sealed class Coach
             Found = work.FoundConnection,
             Checks = [.. BeforePower.Checks(work)],
             Next = next,
-            Say = [.. Say(work, refused)],
+            Say = [.. Say(work, refused), .. next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : []],
             Cautions = [.. work.Gate.Cautions, .. Standing(work, next)],
         };
     }
@@ -127,6 +127,7 @@ public sealed class Coach
         .. ChooseConnection.Say(work),
         .. BeforePower.Say(work),
         .. FirstStart.Say(work),
+        .. HeatUnderLoad.Say(work),
         .. OtherJobs.Say(work),
     ];
 

@@ -38,11 +38,11 @@ internal static class Job
     [
         BeforePower.Connected, BeforePower.Insulation, BeforePower.Temperature, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
         BeforePower.Earth, BeforePower.Shaft, BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
-        FirstStart.Volts, FirstStart.Amps, FirstStart.Speed, FirstStart.Direction,
+        FirstStart.Volts, FirstStart.Amps, FirstStart.Lines, FirstStart.Speed, FirstStart.Direction,
     ];
 
     /// <summary>What the job wants to know next, before the gate has been asked.</summary>
-    public static Question? Wanted(Workup work) => work.Goal switch
+    public static Question? Wanted(Workup work) => HeatUnderLoad.Next(work) ?? work.Goal switch
     {
         null => work.Ask.Of("goal"),
         _ when work.Repaired => null,

@@ -27,7 +27,7 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
 
     /// <summary>Starting amps as usual for its kind.</summary>
     public QuotedRange? StartAmps(CaseFile file) => Amps(file) is { } amps
-        ? LockedRotor.FromKind(knowledge, LockedRotor.KindOf(Family(file) == "commutator" ? "universal" : Family(file), IsThreePhase(file) ? 3 : 1), amps)
+        ? LockedRotor.FromKind(knowledge, LockedRotor.KindOf(Family(file), IsThreePhase(file) ? 3 : 1), amps)
         : null;
 
     /// <summary>Whether the repair that the likeliest cause calls for is worth it.</summary>

@@ -21,8 +21,9 @@ public static class FirstRun
     /// <param name="connectionAmps">Rated amps of that connection; <see langword="null"/> to take the plate's.</param>
     /// <param name="run">What was read.</param>
     /// <param name="coupled">Whether the load hangs on the shaft.</param>
+    /// <param name="lines">Amps of the three lines of a three-phase motor; <see langword="null"/> where they were not all read.</param>
     public static FirstRunJudgement Judge(
-        TradeKnowledge knowledge, PlateFields plate, double? connectionVolts, double? connectionAmps, Fact.Running run, bool coupled = false)
+        TradeKnowledge knowledge, PlateFields plate, double? connectionVolts, double? connectionAmps, Fact.Running run, bool coupled = false, IReadOnlyList<double>? lines = null)
     {
         ArgumentNullException.ThrowIfNull(plate);
         ArgumentNullException.ThrowIfNull(run);
@@ -32,7 +33,8 @@ public static class FirstRun
         var findings = new[]
         {
             FirstRunReadings.Outcome(knowledge, run),
-            FirstRunReadings.Amps(knowledge, plate, amps, volts, run, coupled),
+            FirstRunReadings.Amps(knowledge, plate, amps, volts, lines is null ? run : run with { Amps = lines.Max() }, coupled),
+            FirstRunReadings.Lines(knowledge, lines),
             FirstRunReadings.Volts(knowledge, volts, run),
             FirstRunReadings.Speed(knowledge, plate, run, coupled),
             FirstRunReadings.Direction(run),

@@ -52,6 +52,12 @@ internal static class FirstRunReadings
         return (say.Item1, say.Item2.With("amps", Units.Text(amps, "amp")).With("rated", Units.Text(plateAmps, "amp")).With("volts", volts).With("percent", percent));
     }
 
+    /// <summary>How unequal the lines of a three-phase motor are; a lost one stops it.</summary>
+    public static (int Weight, Statement Say)? Lines(TradeKnowledge knowledge, IReadOnlyList<double>? lines) =>
+        lines is { Count: 3 } && Unbalance.OfAmps(knowledge, lines).Value is { } report
+            ? (report.Verdict switch { "ok" => 0, "lost-phase" => 2, _ => 1 }, report.Why)
+            : null;
+
     public static (int Weight, Statement Say)? Volts(TradeKnowledge knowledge, double? rated, Fact.Running run)
     {
         if (run.Volts is not { } volts || rated is not { } plate)

@@ -11,6 +11,21 @@ internal static class HeatProblems
 
     public static IEnumerable<Problem> Of(TradeKnowledge knowledge, HeatInput input)
     {
+        foreach (var problem in OfReadings(knowledge, input))
+        {
+            yield return problem;
+        }
+
+        var table = knowledge.Tables["insulation-classes"];
+        var known = table.Rows.Where(row => table.Number(row, "rise-nema") is not null || table.Number(row, "rise-iec") is not null).Select(row => row.Key).ToList();
+        if (!known.Contains(input.InsulationClass.Trim().ToUpperInvariant(), StringComparer.Ordinal))
+        {
+            yield return new Problem("invalid-fact", "insulationClass", Statement.Of("heat.class-without-rise", ("letter", input.InsulationClass), ("classes", string.Join(", ", known))));
+        }
+    }
+
+    public static IEnumerable<Problem> OfReadings(TradeKnowledge knowledge, HeatInput input)
+    {
         var rule = knowledge.Rules["heat-range"];
         var limit = knowledge.Rules["rise-limit"];
         (string Field, double? Value, string Unit, double Least, double Most)[] figures =
@@ -30,13 +45,6 @@ internal static class HeatProblems
         if (Material(input.Material) is { } wrong)
         {
             yield return wrong;
-        }
-
-        var table = knowledge.Tables["insulation-classes"];
-        var known = table.Rows.Where(row => table.Number(row, "rise-nema") is not null || table.Number(row, "rise-iec") is not null).Select(row => row.Key).ToList();
-        if (!known.Contains(input.InsulationClass.Trim().ToUpperInvariant(), StringComparer.Ordinal))
-        {
-            yield return new Problem("invalid-fact", "insulationClass", Statement.Of("heat.class-without-rise", ("letter", input.InsulationClass), ("classes", string.Join(", ", known))));
         }
     }
 

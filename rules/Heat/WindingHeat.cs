@@ -57,6 +57,11 @@ public sealed record HeatReport
     public required Statement Why { get; init; }
 }
 
+/// <summary>A winding's rise.</summary>
+/// <param name="Rise">Above its surroundings, in K.</param>
+/// <param name="Hot">Its mean temperature in °C.</param>
+public sealed record WindingRise(Quoted Rise, Quoted Hot);
+
 /// <summary>Winding temperature from resistance.</summary>
 public static class WindingHeat
 {
@@ -72,26 +77,36 @@ public static class WindingHeat
             return Answer<HeatReport>.Refused(problems);
         }
 
-        var rise = Rise(knowledge, input);
-        if (rise.Value < -knowledge.Rules["heat-range"]["cold-band-kelvin"])
+        var risen = Risen(knowledge, input);
+        if (!risen.IsGiven)
         {
-            return new Problem("invalid-fact", "hotOhms", Statement.Of("heat.below-surroundings").With("rise", rise));
+            return Answer<HeatReport>.Refused(risen.Problems);
         }
 
+        var (rise, hot) = risen.Value;
         var limit = Limit(knowledge, input);
         var margin = knowledge.Rules["rise-margin"].Quote(limit.Value!.Value - rise.Value!.Value, "kelvin", $"{limit.Text} − {rise.Text}");
         var pass = margin.Value >= 0;
         return new HeatReport
         {
             RiseKelvin = rise,
-            HotCelsius = knowledge.Rules["hot-celsius"].Quote(
-                input.AmbientCelsius + rise.Value.Value, "celsius", $"{Units.Text(input.AmbientCelsius, "celsius")} + {rise.Text}"),
+            HotCelsius = hot,
             LimitKelvin = limit,
             MarginKelvin = margin,
             LifeFactor = Life(knowledge, -margin.Value!.Value),
             Verdict = pass ? "pass" : "fail",
             Why = (pass ? Statement.Of("heat.pass", ("letter", Letter(input))) : Statement.Of("heat.fail", ("letter", Letter(input)))).With("rise", rise).With("limit", limit),
         };
+    }
+
+    /// <summary>The rise and the hot winding's temperature alone, where the class is not known.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="input">The readings.</param>
+    public static Answer<WindingRise> Rises(TradeKnowledge knowledge, HeatInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        var problems = HeatProblems.OfReadings(knowledge, input).ToList();
+        return problems.Count > 0 ? Answer<WindingRise>.Refused(problems) : Risen(knowledge, input);
     }
 
     /// <summary>A resistance at another temperature.</summary>
@@ -124,6 +139,15 @@ public static class WindingHeat
 
     internal static TradeRule Metal(TradeKnowledge knowledge, string material) =>
         knowledge.Rules[material is "aluminium" or "aluminum" ? "aluminium-resistance" : "copper-resistance"];
+
+    private static Answer<WindingRise> Risen(TradeKnowledge knowledge, HeatInput input)
+    {
+        var rise = Rise(knowledge, input);
+        return rise.Value < -knowledge.Rules["heat-range"]["cold-band-kelvin"]
+            ? new Problem("invalid-fact", "hotOhms", Statement.Of("heat.below-surroundings").With("rise", rise))
+            : new WindingRise(rise, knowledge.Rules["hot-celsius"].Quote(
+                input.AmbientCelsius + rise.Value!.Value, "celsius", $"{Units.Text(input.AmbientCelsius, "celsius")} + {rise.Text}"));
+    }
 
     private static Quoted Rise(TradeKnowledge knowledge, HeatInput input)
     {

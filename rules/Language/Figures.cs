@@ -94,6 +94,11 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     /// <summary>The probes alone, the resistor for the discharge; other ohms without leads stay open.</summary>
     private bool Resistances(Quantity q)
     {
+        if (Winding(q))
+        {
+            return true;
+        }
+
         if (scene.InSentence("probes-together", q.First) && q.UnitId == "ohm")
         {
             scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
@@ -103,8 +108,39 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         return scene.InClause("resistor", q.First);
     }
 
+    /// <summary>"Hot ohms 12.6, cold 10 at 20 °C": the winding under load against itself before.</summary>
+    private bool Winding(Quantity q)
+    {
+        var hot = scene.InClause("hot-winding", q.First);
+        if (q.Values.Count != 1 || !(hot || scene.InClause("cold-winding", q.First)))
+        {
+            return false;
+        }
+
+        scene.Add(q.First, q.Last, new Fact.BenchTest { Test = hot ? "hot-resistance" : "cold-resistance", Value = q.UnitId == "kilohm" ? 1000 * q.Values[0] : q.Values[0], Unit = "ohm" });
+        return true;
+    }
+
+    /// <summary>The temperatures that belong to a winding read hot and cold.</summary>
+    private bool Beside(Quantity q)
+    {
+        var cold = scene.InClause("cold-winding", q.First);
+        if (!cold && !scene.InSentence("hot-winding", q.First))
+        {
+            return false;
+        }
+
+        scene.Add(q.First, q.Last, new Fact.BenchTest { Test = cold ? "cold-celsius" : "ambient-celsius", Value = q.Values[0], Unit = "celsius" });
+        return true;
+    }
+
     private bool Temperatures(Quantity q)
     {
+        if (Beside(q))
+        {
+            return true;
+        }
+
         if (scene.InSentence("frame-metal", q.First))
         {
             scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "frame-heat", Value = q.Values[0], Unit = "celsius" });
@@ -265,6 +301,11 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         if (scene.InClause("probes-together", q.First) && q.Values.Count == 1)
         {
             scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            return true;
+        }
+
+        if (Winding(q))
+        {
             return true;
         }
 

@@ -75,6 +75,7 @@ public sealed class Listener
         }
 
         var quantities = new QuantityReader(scene, _units).All();
+        ThreeLines.Read(scene, quantities);
         var answered = scene.Asked is { Kind: QuestionKind.Reading or QuestionKind.Quantity } ? Answer(scene, readings, quantities) : null;
         new Figures(scene, [.. quantities.Where(quantity => !scene.Tokens[quantity.First].Used)]).Read();
         if (scene.Asked?.About != "lead")

@@ -5,6 +5,7 @@ namespace WireCoach.Rules.Language;
 /// <summary>Reads what was measured on a motor under power: volts, amps and speed of one that runs, the amps of three lines.</summary>
 internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
 {
+    private const string OfLine = "run-current.";
     private const int Beside = 5;
     private const int JustBefore = 3;
     private const int OfThreeLines = 3;
@@ -126,6 +127,11 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         if (sentence.Count == 0)
         {
             return [];
+        }
+
+        if (scene.Asked?.Id.StartsWith(OfLine, StringComparison.Ordinal) == true)
+        {
+            return []; // the figure of a second or third line is the answer itself
         }
 
         var asked = scene.Asked?.About is "running" or "run-current" or "run-speed" or "voltage-at-motor-starting";

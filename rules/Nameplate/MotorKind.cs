@@ -13,7 +13,7 @@ internal static class MotorKind
         ("psc", "psc"), ("permanent-split", "psc"), ("permanent split", "psc"), ("perm split", "psc"), ("capacitor-run", "psc"), ("capacitor run", "psc"), ("cap run", "psc"),
         ("capacitor-start", "capacitor-start"), ("capacitor start", "capacitor-start"), ("cap start", "capacitor-start"), ("cap-start", "capacitor-start"), ("csir", "capacitor-start"),
         ("split", "split-phase"),
-        ("universal", "universal"), ("series-commutator", "universal"),
+        ("universal", "universal"), ("commutator", "universal"),
         ("permanent-magnet", "dc-permanent-magnet"), ("permanent magnet", "dc-permanent-magnet"), ("pmdc", "dc-permanent-magnet"), ("dc", "dc-permanent-magnet"),
         ("three-phase", "three-phase"), ("three phase", "three-phase"), ("3-phase", "three-phase"), ("induction", "induction"),
     ];

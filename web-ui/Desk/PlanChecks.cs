@@ -35,7 +35,7 @@ public static class PlanChecks
 
     /// <summary>What an insulation reading comes to at 40 °C, and how it moved: the figure alone does not say it.</summary>
     private static IReadOnlyList<Statement> Notes(Check check) =>
-        check.Id == "insulation" ? [check.Says, .. check.Trend is { } trend ? [trend] : Array.Empty<Statement>()] : [];
+        [.. check.Id == "insulation" ? [check.Says] : Array.Empty<Statement>(), .. check.Also is { } also ? [also] : Array.Empty<Statement>()];
 
     private static PlanCheck Line(ExpectedOhms expected, Check? check, PageWords words, TradeKnowledge knowledge)
     {

@@ -12,6 +12,8 @@ internal static class BeforePower
     public const string InsulationTemperature = "insulation-temperature";
 
     private const string JointTest = "joint-resistance";
+    private const string SupplyTest = "supply-voltage";
+    private static readonly string[] OtherPairs = ["L2 to L3", "L3 to L1"];
 
     public static Question? Connected(Workup work) => work.Settled("connected") ? null : work.Ask.Of("connected");
 
@@ -21,7 +23,7 @@ internal static class BeforePower
     /// <summary>How warm the winding was, where the verdict or the trend hangs on it.</summary>
     public static Question? Temperature(Workup work) =>
         work.File.Insulations.LastOrDefault() is not { Celsius: null } || work.Skipped(InsulationTemperature) || JointChecks.Insulation(work) is not { } check
-            || (check is { Verdict: "pass", Trend: null }) || !JointChecks.TemperatureTells(work)
+            || (check is { Verdict: "pass", Also: null }) || !JointChecks.TemperatureTells(work)
             ? null
             : work.Ask.Of(InsulationTemperature);
 
@@ -65,8 +67,31 @@ internal static class BeforePower
 
     public static Question? Protection(Workup work) => work.Settled("protected-supply") ? null : work.Ask.Of("protected-supply");
 
-    public static Question? SupplyVolts(Workup work) =>
-        work.File.BenchTests.Exists(test => test.Test == "supply-voltage") || work.Skipped("supply-voltage") || work.Runs.Count > 0 ? null : work.Ask.Of("supply-voltage");
+    public static Question? SupplyVolts(Workup work)
+    {
+        if (work.Runs.Count > 0 || work.Plan?.Value is not { } plan)
+        {
+            return null;
+        }
+
+        var series = SupplySeries.Of(work, plan);
+        return series.Begun(plan) ? OtherPair(work, series)
+            : series.Volts.Count > 0 || work.Skipped(SupplyTest) ? null
+            : work.Ask.Of(SupplyTest);
+    }
+
+    private static Question SupplyAgain(Workup work, Plan plan)
+    {
+        var series = SupplySeries.Of(work, plan);
+        return (series.Begun(plan) ? OtherPair(work, series) : null) ?? work.Ask.Of(SupplyTest);
+    }
+
+    private static Question? OtherPair(Workup work, SupplySeries series)
+    {
+        var pair = OtherPairs[series.Volts.Count - 1];
+        var id = $"{SupplyTest}.{pair.ToLowerInvariant().Replace(" to ", "-", StringComparison.Ordinal)}";
+        return work.Skipped(id) ? null : work.Ask.Of("supply-voltage-pair", ("pair", pair)) with { Id = id };
+    }
 
     /// <summary>Whether a check failed: then there is no power until it is put right and read again.</summary>
     public static bool Stops(Workup work) => Checks(work).Any(check => check.Verdict != "pass");
@@ -76,11 +101,12 @@ internal static class BeforePower
     {
         "insulation" => Temperature(work) ?? InsulationQuestion(work),
         "earth-continuity" => work.Ask.Of("earth-continuity"),
+        SupplyTest => SupplyAgain(work, work.Plan!.Value!),
         "joints-to-frame" => FrameQuestion(work, work.Plan!.Value!),
         var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),
     };
 
-    public static IEnumerable<Statement> Say(Workup work) => Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Trend is { } trend ? [trend] : Array.Empty<Statement>(), .. check.DoNext]);
+    public static IEnumerable<Statement> Say(Workup work) => Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]);
 
     /// <summary>What was expected and what was read, check by check.</summary>
     public static IEnumerable<Check> Checks(Workup work) =>
@@ -100,6 +126,11 @@ internal static class BeforePower
         if (Shown(work, plan.Joints[0].Leads[0], Fact.Reading.Frame) is { } toFrame)
         {
             yield return JointChecks.JointsToFrame(work, toFrame);
+        }
+
+        if (work.Runs.Count == 0 && SupplySeries.Of(work, plan).Judge(work, plan) is { } supply)
+        {
+            yield return supply;
         }
     }
 

@@ -8,15 +8,35 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>The first start under control, what it draws, its direction, and turning it round.</summary>
 internal static class FirstStart
 {
-    private const string Reversed = "reversed";
+    /// <summary>How the question for the amps of a second and third line begins.</summary>
+    public const string OfLine = "run-current.";
 
-    public static Question? Start(Workup work) => Due(work) ? work.Ask.Of("first-start", ("seconds", "5 s")) : null;
+    /// <summary>The question whose answer is what a start did.</summary>
+    public const string Asked = "first-start";
+
+    private const string Reversed = "reversed";
+    private static readonly string[] OtherLines = ["L2", "L3"];
+
+    public static Question? Start(Workup work) => Due(work) ? work.Ask.Of(Asked, ("seconds", "5 s")) : null;
 
     public static Question? Volts(Workup work) =>
         Last(work) is not { Turned: true, Volts: null } || work.Skipped("run-volts") ? null : work.Ask.Of("run-volts");
 
     public static Question? Amps(Workup work) =>
-        Last(work) is not { Turned: true, Amps: null } || work.Skipped("run-current") ? null : work.Ask.Of("run-current");
+        Last(work) is not { Turned: true, Amps: null, Lines: null } || work.Skipped("run-current") ? null : work.Ask.Of("run-current");
+
+    /// <summary>The other lines of a three-phase motor: one alone tells neither a lost phase nor a bad winding.</summary>
+    public static Question? Lines(Workup work)
+    {
+        if (work.Plan?.Value is not { Phases: 3 } || Last(work) is not { Turned: true, Amps: not null, Lines: null } run)
+        {
+            return null;
+        }
+
+        var line = OtherLines[run.Others.Count];
+        var id = OfLine + line.ToLowerInvariant();
+        return work.Skipped(id) ? null : work.Ask.Of("run-current-line", ("line", line)) with { Id = id };
+    }
 
     public static Question? Speed(Workup work) =>
         Last(work) is not { Turned: true, Rpm: null } || work.Skipped("run-speed") ? null : work.Ask.Of("run-speed");
@@ -30,6 +50,10 @@ internal static class FirstStart
             ? null
             : work.Ask.Of(Reversed, ("swap", Swap(plan.Reverse.Swap))) with { Why = plan.Reverse.Why };
 
+    /// <summary>What the start that is asked for should look like.</summary>
+    public static IEnumerable<Statement> Expected(Workup work) =>
+        work.Plan?.Value is { } plan ? ExpectedStart.Of(work.Knowledge, Motor(work, plan)) : [];
+
     public static IEnumerable<Statement> Say(Workup work)
     {
         if (Last(work) is not { } run || work.Plan?.Value is not { } plan)
@@ -40,6 +64,11 @@ internal static class FirstStart
         foreach (var judged in Judge(work, plan, run).Statements)
         {
             yield return judged;
+        }
+
+        if (StartDuty.Judge(work.Knowledge, Motor(work, plan), [.. work.Runs.Select(one => one.At).OfType<DateTimeOffset>()]) is { } often)
+        {
+            yield return often;
         }
 
         if (run.Direction == "wrong" && !Exchanged(work))
@@ -57,7 +86,17 @@ internal static class FirstStart
     /// <summary>The run against the plate, for the connection that was made; nothing hangs on the shaft at a first start.</summary>
     private static FirstRunJudgement Judge(Workup work, Plan plan, RunEpisode run) => FirstRun.Judge(
         work.Knowledge, work.File.Plate, plan.PlateVolts, plan.LineAmps?.Value,
-        new Fact.Running { Outcome = run.Outcome, Volts = run.Volts, Amps = run.Amps, Rpm = run.Rpm, Direction = run.Direction });
+        new Fact.Running { Outcome = run.Outcome, Volts = run.Volts, Amps = run.Amps, Rpm = run.Rpm, Direction = run.Direction, Celsius = run.Celsius }, lines: run.Lines);
+
+    private static StartingMotor Motor(Workup work, Plan plan) => new()
+    {
+        Plate = work.File.Plate,
+        Region = work.File.Region,
+        Volts = plan.PlateVolts,
+        Amps = plan.LineAmps?.Value,
+        Phases = plan.Phases,
+        Family = work.Knowledge.Families.Values.FirstOrDefault(family => family.Layouts.Contains(plan.Layout.Id, StringComparer.Ordinal))?.Id,
+    };
 
     /// <summary>Whether a start went wrong in a way that is a fault and not a direction.</summary>
     public static string? Fault(Workup work) => Last(work)?.Outcome is "hummed" or "tripped" or "nothing" or "smoke" or "slow" ? Last(work)!.Outcome : null;

@@ -31,7 +31,7 @@ internal static class JointChecks
         return new Check("insulation", expect, fact.Celsius is { } celsius ? $"{read} ({Units.Text(celsius, "celsius")})" : read, report.Verdict, report.Why)
         {
             DoNext = report.Verdict == "pass" ? [] : report.DoNext,
-            Trend = report.Trend,
+            Also = report.Trend,
         };
     }
 

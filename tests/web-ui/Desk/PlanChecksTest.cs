@@ -37,9 +37,9 @@ public sealed class PlanChecksTest
     [Fact]
     public void An_insulation_reading_has_what_it_comes_to_and_how_it_moved_below_it()
     {
-        var check = Done("insulation", "20 MΩ (20 °C)") with { Says = Statement.Of("coach.frame-open", ("got", "judged")), Trend = Statement.Of("coach.frame-open", ("got", "moved")) };
+        var check = Done("insulation", "20 MΩ (20 °C)") with { Says = Statement.Of("coach.frame-open", ("got", "judged")), Also = Statement.Of("coach.frame-open", ("got", "moved")) };
         var line = Assert.Single(Lines(check), line => line.Name == Words.Term("check", "insulation"));
-        Assert.Equal([check.Says, check.Trend], line.Notes);
+        Assert.Equal([check.Says, check.Also], line.Notes);
     }
 
     private static IReadOnlyList<PlanCheck> Lines(params Check[] checks) => PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), checks, Words, Plans.Knowledge);
