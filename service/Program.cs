@@ -25,7 +25,7 @@ try
     builder.Services.AddRules(knowledge);
     builder.Services.AddSessions(data.Path, builder.Configuration[DataFolder.Postgres]);
     builder.Services.AddPhrasing(builder.Configuration);
-    builder.Services.AddSingleton(data);
+    builder.Services.AddSingleton(data).AddSingleton(RetentionSetting.Of(builder.Configuration));
 
     await using var app = builder.Build();
     app.UseGuards();

@@ -53,8 +53,11 @@ internal sealed partial class CoachDesk
         return filter.After is { } after && !SessionId.IsWellFormed(after) ? Refusals.WrongCursor() : await store.List(filter);
     }
 
-    public async Task<Answer<Figures>> Figures(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) =>
-        FiguresFold.Of(await store.Summaries(from, to));
+    public async Task<Answer<Figures>> Figures(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default)
+    {
+        var sessions = await store.Summaries(from, to);
+        return FiguresFold.Of(sessions) with { OverTime = FiguresOverTime.Of(sessions) };
+    }
 
     public async Task<Answer<IReadOnlyList<Deletion>>> Delete(IReadOnlyList<string> sessions, string? who, string? why, CancellationToken cancel = default)
     {

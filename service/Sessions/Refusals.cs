@@ -31,6 +31,9 @@ internal static class Refusals
 
     public static Problem TooManyFacts(int most) => new("too-large", "facts", Statement.Of("session.too-many-facts", ("most", Number(most))));
 
+    public static Problem TooManySessions(int found, int most) =>
+        new("too-large", "id", Statement.Of("session.too-many-sessions", ("found", Number(found)), ("most", Number(most))));
+
     public static Problem Needed(string field, string options) =>
         new("invalid-fact", field, Statement.Of("session.needed", ("field", field), ("options", options)));
 

@@ -24,6 +24,9 @@ public sealed class Bench : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
+    /// <summary>How far the service's clock is ahead.</summary>
+    public TimeSpan Ahead { get; set; }
+
     /// <summary>Where the pages are.</summary>
     public Uri Address => _service!.ClientOptions.BaseAddress;
 
@@ -39,8 +42,9 @@ public sealed class Bench : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
-            .UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning")
-            .ConfigureTestServices(services => services.AddSingleton(provider => AskedDesk.Over(provider.GetRequiredService<CoachDesk>(), Asked))));
+            .UseSetting("urls", "http://127.0.0.1:0").UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning")
+            .ConfigureTestServices(services => services
+                .AddSingleton<TimeProvider>(new AheadClock(this)).AddSingleton(provider => AskedDesk.Over(provider.GetRequiredService<CoachDesk>(), Asked))));
         _service.UseKestrel(0);
         _service.StartServer();
         Http = _service.CreateClient();
@@ -62,6 +66,11 @@ public sealed class Bench : IAsyncLifetime
         });
         context.SetDefaultTimeout(10_000);
         return new Visitor(await context.NewPageAsync(), device, Http);
+    }
+
+    private sealed class AheadClock(Bench bench) : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + bench.Ahead;
     }
 
     public async ValueTask DisposeAsync()

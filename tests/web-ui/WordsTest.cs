@@ -40,6 +40,14 @@ public sealed class WordsTest
         Assert.Empty(unsaid);
     }
 
+    [Fact]
+    public void Every_caution_cause_and_task_has_a_name_of_its_own()
+    {
+        var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+        Assert.Empty(knowledge.Cautions.Keys.Select(id => $"term.caution-name.{id}").Concat(knowledge.Causes.Keys.Select(id => $"cause.{id}.name"))
+            .Concat(knowledge.GateTasks.Keys.Select(id => $"term.task.{id}")).Where(id => !Ids.Contains(id, StringComparer.Ordinal)));
+    }
+
     private static string Top()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);

@@ -26,6 +26,9 @@ public sealed record Figures
 
     /// <summary>Sessions that went on after "I can't".</summary>
     public required int NotConfirmed { get; init; }
+
+    /// <summary>The same by the day, week or month in which sessions were opened, the earliest first.</summary>
+    public IReadOnlyList<PeriodFigures> OverTime { get; init; } = [];
 }
 
 /// <summary>How often something occurred.</summary>
@@ -36,3 +39,12 @@ public sealed record CautionCount(string Id, int Shown, int Accepted);
 
 /// <summary>The middle and the far end of a figure over the sessions.</summary>
 public sealed record Spread(double Mean, double Median, double Ninetieth);
+
+/// <summary>The sessions that were opened in a day, a week or a month.</summary>
+/// <param name="From">Its first day.</param>
+/// <param name="Sessions">How many.</param>
+/// <param name="Verified">How many of them ended with a motor that was run and found right.</param>
+/// <param name="Referred">How many were handed over.</param>
+/// <param name="Touches">The median of the meter touches; <see langword="null"/> without sessions.</param>
+/// <param name="Minutes">The median of the minutes from the first to the last event.</param>
+public sealed record PeriodFigures(DateOnly From, int Sessions, int Verified, int Referred, double? Touches, double? Minutes);

@@ -25,6 +25,9 @@ public sealed class PageWords(SentenceBook sentences)
     /// <summary>A statement of the rules, as this reader gets it.</summary>
     public string Say(Statement statement, Role role = Role.Technician) => sentences.Render(statement, role);
 
-    /// <summary>A word of the contract as people read it, for example a status or a role.</summary>
-    public string Term(string kind, string id) => sentences.Ids.Contains($"term.{kind}.{id}") ? sentences[$"term.{kind}.{id}"].Text : id.Replace('-', ' ');
+    /// <summary>A word of the contract as people read it, for example a status, a role or a cause.</summary>
+    public string Term(string kind, string id) =>
+        sentences.Ids.Contains($"term.{kind}.{id}") ? sentences[$"term.{kind}.{id}"].Text
+        : sentences.Ids.Contains($"{kind}.{id}.name") ? sentences[$"{kind}.{id}.name"].Text
+        : id.Replace('-', ' ');
 }

@@ -21,6 +21,7 @@ internal static class RecordEndpoints
     public static void MapRecords(this RouteGroupBuilder sessions)
     {
         sessions.MapGet("/", List).Produces<SessionPage>().ProducesProblem(StatusCodes.Status400BadRequest);
+        sessions.MapExport();
         sessions.MapDelete("/{id}", Delete).Produces<IReadOnlyList<Deletion>>().ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status404NotFound);
         sessions.MapGet("/{id}/events", Events).ProducesProblem(StatusCodes.Status404NotFound);
         sessions.MapGet("/{id}/diagram.svg", Diagram).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
@@ -37,21 +38,7 @@ internal static class RecordEndpoints
     private static async Task<IResult> List(HttpRequest request, ICoachDesk desk, Problems problems, RoleJson json, CancellationToken cancel)
     {
         var query = new QueryReader(request.Query);
-        var filter = new SessionFilter
-        {
-            Text = query.Text("text"),
-            Who = query.Text("who"),
-            MotorTag = query.Text("motorTag"),
-            Role = query.Choice("role", Roles) is { } role ? (Role)Array.IndexOf(Roles, role) : null,
-            Status = query.Text("status"),
-            Cause = query.Text("cause"),
-            Caution = query.Text("caution"),
-            From = query.Time("from"),
-            To = query.Time("to"),
-            Verdict = query.Text("verdict"),
-            After = query.Text("after"),
-            Size = query.Number("size", CoachDesk.LargestPage),
-        };
+        var filter = Filter(query);
         if (query.Problems.Count > 0)
         {
             return problems.Result(query.Problems);
@@ -60,6 +47,23 @@ internal static class RecordEndpoints
         var page = await desk.List(filter, cancel);
         return page.IsGiven ? Results.Json(page.Value, json[Role.Manager]) : problems.Result(page.Problems);
     }
+
+    /// <summary>The filter that a query string asks for.</summary>
+    public static SessionFilter Filter(QueryReader query) => new()
+    {
+        Text = query.Text("text"),
+        Who = query.Text("who"),
+        MotorTag = query.Text("motorTag"),
+        Role = query.Choice("role", Roles) is { } role ? (Role)Array.IndexOf(Roles, role) : null,
+        Status = query.Text("status"),
+        Cause = query.Text("cause"),
+        Caution = query.Text("caution"),
+        From = query.Time("from"),
+        To = query.Time("to"),
+        Verdict = query.Text("verdict"),
+        After = query.Text("after"),
+        Size = query.Number("size", CoachDesk.LargestPage),
+    };
 
     private static async Task<IResult> Delete(string id, string? who, string? why, ICoachDesk desk, Problems problems, CancellationToken cancel) =>
         problems.Result(await desk.Delete([id], who, why, cancel));
