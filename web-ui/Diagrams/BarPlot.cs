@@ -59,7 +59,7 @@ public static class BarPlot
         return Math.Max(1, size * Mantissas.First(mantissa => mantissa * size * 5 >= highest - 1e-9));
     }
 
-    private static void Bar(Canvas canvas, double left, double width, IReadOnlyList<double> heights)
+    private static void Bar(Canvas canvas, double left, double width, List<double> heights)
     {
         var bottom = Top + Down;
         for (var part = 0; part < heights.Count; part++)
