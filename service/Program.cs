@@ -19,9 +19,10 @@ try
         builder.WebHost.UseUrls(sharing?.Address.ToString() ?? "http://127.0.0.1:5187");
     }
 
-    var knowledge = KnowledgeFolder.Load(builder.Configuration["Knowledge:Folder"] ?? KnowledgeFolder.Beside);
+    var folder = builder.Configuration["Knowledge:Folder"] ?? KnowledgeFolder.Beside;
+    var knowledge = Task.Run(() => KnowledgeFolder.Load(folder)); // beside the rest: it is half of the start
     builder.AddLogging(data.Path);
-    builder.AddWeb(knowledge, data.Path, sharing);
+    builder.AddWeb(data.Path, sharing);
     builder.Services.AddRules(knowledge);
     builder.Services.AddSessions(data.Path, builder.Configuration[DataFolder.Postgres]);
     builder.Services.AddPhrasing(builder.Configuration);
@@ -31,6 +32,7 @@ try
     app.UseGuards();
     app.MapEverything();
     _ = app.Services.GetRequiredService<ISessionStore>(); // a folder that cannot be used stops the start
+    await knowledge;
     await app.StartAsync();
     Console.WriteLine($"WireCoach listens on {string.Join(", ", app.Urls)} and keeps its sessions in {(string.IsNullOrWhiteSpace(builder.Configuration[DataFolder.Postgres]) ? data.Path : "PostgreSQL")}");
     await app.WaitForShutdownAsync();

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.HostFiltering;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
 using WireCoach.Service.Access;
 using WireCoach.Service.Endpoints;
@@ -21,13 +22,14 @@ internal static class Composition
     private const int LargestHeaders = 16 * 1024;
     private const int MostConnections = 400;
 
-    public static void AddRules(this IServiceCollection services, TradeKnowledge knowledge) => services
-        .AddSingleton(knowledge)
-        .AddSingleton(new Troubleshooting(knowledge))
-        .AddSingleton(knowledge.Sentences)
-        .AddSingleton(new Identifier(knowledge))
-        .AddSingleton(new Coach(knowledge))
-        .AddSingleton(new Listener(knowledge));
+    /// <summary>The rules, on what the trade knows; that may still be being read while the service is put together.</summary>
+    public static void AddRules(this IServiceCollection services, Task<TradeKnowledge> knowledge) => services
+        .AddSingleton(_ => knowledge.GetAwaiter().GetResult())
+        .AddSingleton(provider => provider.GetRequiredService<TradeKnowledge>().Sentences)
+        .AddSingleton<Troubleshooting>()
+        .AddSingleton<Identifier>()
+        .AddSingleton<Coach>()
+        .AddSingleton<Listener>();
 
     /// <summary>The sessions: in a data folder, or in PostgreSQL where a connection string names it.</summary>
     public static void AddSessions(this IServiceCollection services, string folder, string? postgres = null) => services
@@ -47,10 +49,9 @@ internal static class Composition
 
     /// <summary>Endpoints and pages.</summary>
     /// <param name="builder">The host.</param>
-    /// <param name="knowledge">What the trade knows.</param>
     /// <param name="folder">The data folder.</param>
     /// <param name="sharing">How it is shared on a network; <see langword="null"/> for this machine only.</param>
-    public static void AddWeb(this WebApplicationBuilder builder, TradeKnowledge knowledge, string folder, Sharing? sharing = null)
+    public static void AddWeb(this WebApplicationBuilder builder, string folder, Sharing? sharing = null)
     {
         var services = builder.Services;
         builder.WebHost.UseStaticWebAssets();
@@ -69,7 +70,7 @@ internal static class Composition
         });
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
         services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
-        services.ConfigureHttpJsonOptions(json => WireJson.Configure(json.SerializerOptions, knowledge.Sentences));
+        services.AddOptions<Microsoft.AspNetCore.Http.Json.JsonOptions>().Configure<SentenceBook>((json, sentences) => WireJson.Configure(json.SerializerOptions, sentences));
         services.AddSingleton<Problems>().AddSingleton<RoleJson>().AddScoped<PageWords>().AddSingleton<ICalculators, Calculators>().AddScoped<EarlierInsulation>();
         services.AddExceptionHandler<BadBodies>().AddExceptionHandler<Failures>().AddProblemDetails();
         services.AddDataProtection().SetApplicationName("WireCoach").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(folder, "keys")));

@@ -9,7 +9,7 @@ namespace WireCoach.Service.Sessions;
 internal sealed class Projection : IDisposable
 {
     /// <summary>The version of the documents' shape; a database of another one is made anew from the journal.</summary>
-    public const int Schema = 2;
+    public const int Schema = 3;
 
     private const int Batch = 2000;
 

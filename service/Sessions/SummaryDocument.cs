@@ -1,74 +1,117 @@
+using System.IO.Hashing;
+using System.Text;
 using LiteDB;
 using WireCoach.Rules.Cases;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
 
-/// <summary>A session in the list as LiteDB keeps it; written by hand, so that nothing is trimmed, cut or guessed.</summary>
+/// <summary>A session in the list as LiteDB keeps it: packed by hand, so that nothing is trimmed or guessed and many are read fast, with a checksum, which LiteDB has not.</summary>
 internal static class SummaryDocument
 {
+    private const int CheckLength = sizeof(uint);
+
     public static BsonDocument Write(SummaryFold fold)
     {
         var shown = fold.Shown;
-        return new BsonDocument
+        using var bytes = new MemoryStream(512);
+        using (var pack = new BinaryWriter(bytes, Encoding.UTF8, leaveOpen: true))
         {
-            ["_id"] = shown.Id,
-            ["role"] = (int)shown.Role,
-            ["region"] = (int)shown.Region,
-            ["status"] = shown.Status,
-            ["created"] = shown.CreatedAt.ToUnixTimeMilliseconds(),
-            ["changed"] = shown.ChangedAt.ToUnixTimeMilliseconds(),
-            ["who"] = shown.Who,
-            ["motorTag"] = shown.MotorTag,
-            ["practice"] = shown.Practice,
-            ["title"] = shown.Title,
-            ["asked"] = shown.Asked,
-            ["goal"] = shown.Goal,
-            ["layout"] = shown.Layout,
-            ["causes"] = List(shown.Causes),
-            ["cautions"] = List(shown.Cautions),
-            ["confirmed"] = List(shown.Confirmed),
-            ["notConfirmed"] = List(shown.NotConfirmed),
-            ["touches"] = shown.Touches,
-            ["facts"] = shown.Facts,
-            ["retracted"] = shown.Retracted,
-            ["events"] = shown.Events,
-            ["verdict"] = shown.Verdict,
-            ["words"] = fold.Words,
-        };
+            pack.Write7BitEncodedInt((int)shown.Role);
+            pack.Write7BitEncodedInt((int)shown.Region);
+            pack.Write(shown.Status);
+            pack.Write7BitEncodedInt64(shown.CreatedAt.ToUnixTimeMilliseconds());
+            pack.Write7BitEncodedInt64(shown.ChangedAt.ToUnixTimeMilliseconds());
+            pack.Write(shown.Practice);
+            foreach (var text in (string?[])[shown.Who, shown.MotorTag, shown.Title, shown.Asked, shown.Goal, shown.Layout, shown.Verdict])
+            {
+                pack.Write(text is not null);
+                pack.Write(text ?? string.Empty);
+            }
+
+            foreach (var ids in (IReadOnlyList<string>[])[shown.Causes, shown.Cautions, shown.Confirmed, shown.NotConfirmed])
+            {
+                pack.Write7BitEncodedInt(ids.Count);
+                foreach (var id in ids)
+                {
+                    pack.Write(id);
+                }
+            }
+
+            pack.Write7BitEncodedInt(shown.Touches);
+            pack.Write7BitEncodedInt(shown.Facts);
+            pack.Write7BitEncodedInt(shown.Retracted);
+            pack.Write(fold.Words);
+            pack.Write(Check(shown.Id, shown.Events, bytes.GetBuffer().AsSpan(0, (int)bytes.Position)));
+        }
+
+        return new BsonDocument { ["_id"] = shown.Id, ["events"] = shown.Events, ["shown"] = bytes.ToArray() };
     }
 
-    public static SummaryFold Read(BsonDocument document) => new(
-        new SessionSummary
+    /// <exception cref="StoreException">It is not as it was written.</exception>
+    public static SummaryFold Read(BsonDocument document)
+    {
+        var (id, events, packed) = (document["_id"].AsString, document["events"].AsInt32, document["shown"].AsBinary);
+        if (packed.Length < CheckLength || Check(id, events, packed.AsSpan()[..^CheckLength]) != BitConverter.ToUInt32(packed.AsSpan()[^CheckLength..]))
         {
-            Id = document["_id"].AsString,
-            Role = (Role)document["role"].AsInt32,
-            Region = (Region)document["region"].AsInt32,
-            Status = document["status"].AsString,
-            CreatedAt = DateTimeOffset.FromUnixTimeMilliseconds(document["created"].AsInt64),
-            ChangedAt = DateTimeOffset.FromUnixTimeMilliseconds(document["changed"].AsInt64),
-            Who = Text(document["who"]),
-            MotorTag = Text(document["motorTag"]),
-            Practice = document["practice"].AsBoolean,
-            Title = Text(document["title"]),
-            Asked = Text(document["asked"]),
-            Goal = Text(document["goal"]),
-            Layout = Text(document["layout"]),
-            Causes = List(document["causes"]),
-            Cautions = List(document["cautions"]),
-            Confirmed = List(document["confirmed"]),
-            NotConfirmed = List(document["notConfirmed"]),
-            Touches = document["touches"].AsInt32,
-            Facts = document["facts"].AsInt32,
-            Retracted = document["retracted"].AsInt32,
-            Events = document["events"].AsInt32,
-            Verdict = Text(document["verdict"]),
-        },
-        document["words"].AsString);
+            throw new StoreException($"The database does not hold the summary of the session {id} as it was written.");
+        }
 
-    private static BsonArray List(IReadOnlyList<string> ids) => [.. ids.Select(id => new BsonValue(id))];
+        using var bytes = new MemoryStream(packed, writable: false);
+        using var pack = new BinaryReader(bytes);
+        var shown = new SessionSummary
+        {
+            Id = id,
+            Events = events,
+            Role = (Role)pack.Read7BitEncodedInt(),
+            Region = (Region)pack.Read7BitEncodedInt(),
+            Status = pack.ReadString(),
+            CreatedAt = DateTimeOffset.FromUnixTimeMilliseconds(pack.Read7BitEncodedInt64()),
+            ChangedAt = DateTimeOffset.FromUnixTimeMilliseconds(pack.Read7BitEncodedInt64()),
+            Practice = pack.ReadBoolean(),
+            Who = Text(pack),
+            MotorTag = Text(pack),
+            Title = Text(pack),
+            Asked = Text(pack),
+            Goal = Text(pack),
+            Layout = Text(pack),
+            Verdict = Text(pack),
+            Causes = Ids(pack),
+            Cautions = Ids(pack),
+            Confirmed = Ids(pack),
+            NotConfirmed = Ids(pack),
+            Touches = pack.Read7BitEncodedInt(),
+            Facts = pack.Read7BitEncodedInt(),
+            Retracted = pack.Read7BitEncodedInt(),
+        };
+        return new(shown, pack.ReadString());
+    }
 
-    private static string[] List(BsonValue ids) => ids.AsArray.Count == 0 ? [] : [.. ids.AsArray.Select(id => id.AsString)];
+    private static uint Check(string id, int events, ReadOnlySpan<byte> packed)
+    {
+        var check = new Crc32();
+        check.Append(Encoding.ASCII.GetBytes(id));
+        check.Append(BitConverter.GetBytes(events));
+        check.Append(packed);
+        return check.GetCurrentHashAsUInt32();
+    }
 
-    private static string? Text(BsonValue value) => value.IsNull ? null : value.AsString;
+    private static string? Text(BinaryReader pack)
+    {
+        var isGiven = pack.ReadBoolean();
+        var text = pack.ReadString();
+        return isGiven ? text : null;
+    }
+
+    private static string[] Ids(BinaryReader pack)
+    {
+        var count = pack.Read7BitEncodedInt();
+        var ids = count == 0 ? [] : new string[count];
+        for (var at = 0; at < count; at++)
+        {
+            ids[at] = pack.ReadString();
+        }
+
+        return ids;
+    }
 }

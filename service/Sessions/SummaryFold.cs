@@ -6,7 +6,7 @@ namespace WireCoach.Service.Sessions;
 
 /// <summary>What the list shows of a session, and the words that find it: one fold over its events.</summary>
 /// <param name="Shown">What the list shows.</param>
-/// <param name="Words">The person's words in lower case, shortened.</param>
+/// <param name="Words">The person's words in lower case, each once, shortened.</param>
 internal sealed record SummaryFold(SessionSummary Shown, string Words)
 {
     private const int TitleLength = 120;
@@ -68,7 +68,8 @@ internal sealed record SummaryFold(SessionSummary Shown, string Words)
     private static string? Short(string? words) =>
         string.IsNullOrWhiteSpace(words) ? null : Cut(words.Trim(), TitleLength);
 
-    private static string Lower(string words) => Cut(words.ToLowerInvariant(), WordsLength);
+    private static string Lower(string words) =>
+        Cut(string.Join(' ', words.ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries).Distinct(StringComparer.Ordinal)), WordsLength);
 
     private static string Cut(string text, int length)
     {

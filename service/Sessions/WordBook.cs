@@ -6,6 +6,7 @@ namespace WireCoach.Service.Sessions;
 internal sealed class WordBook
 {
     private readonly List<string> _words = [];
+    private readonly HashSet<int> _found = [];
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> _bySpan;
 
@@ -14,17 +15,17 @@ internal sealed class WordBook
     /// <summary>The numbers of the words in a text, each once.</summary>
     public int[] Of(string text)
     {
-        var found = new HashSet<int>();
+        _found.Clear();
         foreach (var range in text.AsSpan().Split(' '))
         {
             var word = text.AsSpan()[range];
             if (word.Length > 0)
             {
-                found.Add(NumberOf(word));
+                _found.Add(NumberOf(word));
             }
         }
 
-        return [.. found];
+        return [.. _found];
     }
 
     /// <summary>Which words have this within them.</summary>

@@ -181,8 +181,8 @@ internal static class TurnStudy
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
         builder.Logging.ClearProviders();
-        builder.AddWeb(knowledge, folder);
-        builder.Services.AddRules(knowledge);
+        builder.AddWeb(folder);
+        builder.Services.AddRules(Task.FromResult(knowledge));
         builder.Services.AddSessions(folder);
         builder.Services.AddPhrasing(builder.Configuration);
         builder.Services.AddSingleton(new DataFolder(folder));
