@@ -11,7 +11,7 @@ public sealed class TechnicianTest(Bench bench)
         "Brine pump from the dairy: plate says 3/4 hp 115/230 V 10.4/5.2 A 1140 rpm 60 Hz single phase. Six leads tagged 1 2 3 4 5 6, no marks. "
         + "It goes on 240 V. I have a multimeter, a clamp meter, an insulation tester and a low-voltage AC supply.";
 
-    private static readonly Dictionary<string, string> Tags = new(StringComparer.Ordinal)
+    internal static readonly Dictionary<string, string> Tags = new(StringComparer.Ordinal)
     {
         ["T1"] = "4", ["T2"] = "1", ["T3"] = "2", ["T4"] = "6", ["T5"] = "3", ["T8"] = "5",
     };

@@ -47,11 +47,11 @@ public sealed class Visitor : IAsyncDisposable
         await Press(target);
     }
 
-    /// <summary>Presses it and waits until the page has changed.</summary>
-    public async Task Press(ILocator target)
+    /// <summary>Presses it, by a click unless another way is given, and waits until the page has changed.</summary>
+    public async Task Press(ILocator target, Func<Task>? press = null)
     {
         var before = await Mark();
-        await target.ClickAsync();
+        await (press?.Invoke() ?? target.ClickAsync());
         for (var tries = 0; tries < 400; tries++)
         {
             await Task.Delay(15);
