@@ -24,7 +24,7 @@ internal static class CapacitorProblems
             ("motorVolts", input.MotorVolts, "volt", double.Epsilon, rule["most-volts"]),
             ("horsepower", input.Horsepower, "horsepower", double.Epsilon, knowledge.Rules["supply-range"]["most-horsepower"]),
             ("kilowatts", input.Kilowatts, "kilowatt", double.Epsilon, knowledge.Rules["supply-range"]["most-kilowatts"]),
-            ("turnsRatio", input.TurnsRatio, "ratio", double.Epsilon, rule["most-amps"]),
+            ("turnsRatio", input.TurnsRatio, "ratio", rule["least-turns-ratio"], rule["most-turns-ratio"]),
             ("measured.microfarads", input.Measured?.Microfarads, "microfarad", 0, rule["most-microfarads"]),
             ("measured.amps", input.Measured?.Amps, "amp", 0, rule["most-amps"]),
             ("measured.ohms", input.Measured?.Ohms, "ohm", 0, rule["most-ohms"]),
@@ -53,6 +53,17 @@ internal static class CapacitorProblems
         if (input.Series.Count > 0 && input.Parallel.Count > 0)
         {
             yield return new Problem("invalid-fact", "parallel", Statement.Of("capacitors.series-or-parallel"));
+        }
+
+        if (input.Measured is { Open: true, Short: true })
+        {
+            yield return new Problem("invalid-fact", "measured.short", Statement.Of("capacitors.open-or-short"));
+        }
+
+        var powers = knowledge.Rules["pc-kw-hp"];
+        if (input is { Horsepower: { } horsepower and > 0, Kilowatts: { } kilowatts } && (kilowatts / horsepower < powers["least"] || kilowatts / horsepower > powers["most"]))
+        {
+            yield return new Problem("invalid-fact", "kilowatts", Statement.Of("supply.two-powers", ("horsepower", Units.Text(horsepower, "horsepower")), ("kilowatts", Units.Text(kilowatts, "kilowatt"))));
         }
 
         if (input.Measured is { Volts: not null } or { Amps: not null } && input.Measured.Microfarads is null)

@@ -49,7 +49,7 @@ public static class Unbalance
     /// <param name="volts">Three readings.</param>
     public static Answer<UnbalanceReport> OfVolts(TradeKnowledge knowledge, IReadOnlyList<double> volts)
     {
-        if (Wrong("volts", volts, zeroAllowed: false) is { } problem)
+        if ((Wrong("volts", volts, zeroAllowed: false) ?? HeatProblems.Outside("volts", volts.Max(), "volt", 0, knowledge.Rules["plate-range"]["most-volts"])) is { } problem)
         {
             return problem;
         }
@@ -81,7 +81,7 @@ public static class Unbalance
     /// <param name="amps">Three readings at one load.</param>
     public static Answer<UnbalanceReport> OfAmps(TradeKnowledge knowledge, IReadOnlyList<double> amps)
     {
-        if (Wrong("amps", amps, zeroAllowed: true) is { } problem)
+        if ((Wrong("amps", amps, zeroAllowed: true) ?? HeatProblems.Outside("amps", amps.Max(), "amp", 0, knowledge.Rules["plate-range"]["most-amps"])) is { } problem)
         {
             return problem;
         }

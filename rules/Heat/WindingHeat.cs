@@ -142,11 +142,17 @@ public static class WindingHeat
 
     private static Answer<WindingRise> Risen(TradeKnowledge knowledge, HeatInput input)
     {
+        var rule = knowledge.Rules["heat-range"];
         var rise = Rise(knowledge, input);
-        return rise.Value < -knowledge.Rules["heat-range"]["cold-band-kelvin"]
-            ? new Problem("invalid-fact", "hotOhms", Statement.Of("heat.below-surroundings").With("rise", rise))
-            : new WindingRise(rise, knowledge.Rules["hot-celsius"].Quote(
-                input.AmbientCelsius + rise.Value!.Value, "celsius", $"{Units.Text(input.AmbientCelsius, "celsius")} + {rise.Text}"));
+        if (rise.Value < -rule["cold-band-kelvin"])
+        {
+            return new Problem("invalid-fact", "hotOhms", Statement.Of("heat.below-surroundings").With("rise", rise));
+        }
+
+        var hot = knowledge.Rules["hot-celsius"].Quote(input.AmbientCelsius + rise.Value!.Value, "celsius", $"{Units.Text(input.AmbientCelsius, "celsius")} + {rise.Text}");
+        return hot.Value > rule["most-celsius"]
+            ? new Problem("invalid-fact", "hotOhms", Statement.Of("heat.above-all").With("hot", hot).With("most", rule.Quote(rule["most-celsius"], "celsius", "any winding")))
+            : new WindingRise(rise, hot);
     }
 
     private static Quoted Rise(TradeKnowledge knowledge, HeatInput input)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 
@@ -7,6 +8,9 @@ namespace WireCoach.Rules.Insulation;
 internal static class InsulationMinimum
 {
     public static readonly string[] Kinds = ["random-wound", "form-wound", "armature", "dc-armature", "field", "old", "before-1970", "other"];
+
+    /// <summary>The editions of the standard that stand here.</summary>
+    public static IEnumerable<int> Editions(TradeKnowledge knowledge) => knowledge.Rules.Editions("insulation-minimum").Select(rule => int.Parse(rule.Source.Edition!, CultureInfo.InvariantCulture));
 
     public static Quoted Of(TradeKnowledge knowledge, InsulationInput input)
     {

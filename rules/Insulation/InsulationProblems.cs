@@ -1,3 +1,4 @@
+using System.Globalization;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -30,6 +31,11 @@ internal static class InsulationProblems
         if (!Systems.Contains(input.System, StringComparer.Ordinal))
         {
             yield return new Problem("invalid-fact", "insulationSystem", Statement.Of("insulation.unknown-system", ("system", input.System), ("systems", string.Join(", ", Systems))));
+        }
+
+        if (WrongEdition(knowledge, input.Edition) is { } edition)
+        {
+            yield return edition;
         }
 
         if (input.Readings.Count == 0)
@@ -68,5 +74,13 @@ internal static class InsulationProblems
                     ("field", name), ("value", Units.Text(value!.Value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
             }
         }
+    }
+
+    /// <summary>Only editions whose figures stand here are taken; another year is told the nearest of them.</summary>
+    private static Problem? WrongEdition(TradeKnowledge knowledge, int edition)
+    {
+        List<int> known = [.. InsulationMinimum.Editions(knowledge).Order()];
+        return known.Contains(edition) ? null : new Problem("invalid-fact", "edition", Statement.Of("insulation.unknown-edition",
+            ("edition", edition.ToString(CultureInfo.InvariantCulture)), ("known", string.Join(", ", known)), ("nearest", known.MinBy(one => Math.Abs(one - edition)).ToString(CultureInfo.InvariantCulture))));
     }
 }

@@ -37,7 +37,8 @@ public static class CurrentTable
             var nearest = at < 0 ? sized[^1] : sized[0];
             var field = string.Equals(table.Key, "kilowatt", StringComparison.Ordinal) ? "kilowatts" : "horsepower";
             return new Problem("invalid-fact", field, Statement.Of("nameplate.size-not-in-table",
-                ("size", Size(table, size)), ("nearest", Size(table, nearest.Size())), ("volts", Units.Text(volts, "volt")), ("table", table.Source.Name())));
+                ("size", Size(table, size)), ("volts", Units.Text(volts, "volt")), ("table", table.Source.Name()))
+                .With("nearest", table.Quote(nearest.Size(), table.Key, $"{nearest.Key} {Units.Sign(table.Key)}, {column} V", year)));
         }
 
         var row = sized[at];

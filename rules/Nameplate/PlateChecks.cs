@@ -43,6 +43,13 @@ internal static class PlateChecks
     /// <summary>Speed against poles and hertz.</summary>
     public static IEnumerable<PlateFinding> Speed(PlateFacts facts)
     {
+        if (facts is { Speed: { Fits: true } fits, Rpm: { } turns } && facts.Plate.Numbers("poles") is [var written] && !written.Equals(fits.Poles))
+        {
+            yield return new PlateFinding("PC-RPM", Statement.Of("nameplate.poles-differ",
+                ("rpm", Units.Text(turns, "rpm", 5)), ("hertz", Units.Text(fits.Hertz, "hertz")), ("marked", Units.Number(written)))
+                .With("poles", fits.QuotePoles(facts.Knowledge, turns)), "doubtful");
+        }
+
         if (facts.Rpm is not { } rpm || MotorKind.Of(facts.Type) is "universal" or "dc-permanent-magnet" || facts.Speed is { Fits: true })
         {
             yield break;

@@ -30,6 +30,9 @@ internal static class PlateLimits
             ("powerFactor", "percent", 0, 100),
             ("serviceFactorAmps", "amp", 0, rule["most-amps"]),
             ("lockedRotorAmps", "amp", 0, rule["most-amps"] * 10),
+            ("temperatureRise", "kelvin", 0, rule["most-rise"]),
+            ("ambientCelsius", "celsius", 0, rule["most-ambient"]),
+            ("poles", "count", rule["least-poles"], rule["most-poles"]),
             ("capacitorMicrofarads", "microfarad", 0, rule["most-amps"]),
         ];
         foreach (var (field, unit, least, most) in ranges)
@@ -44,6 +47,12 @@ internal static class PlateLimits
             {
                 yield return new Problem("unreadable-quantity", field, Statement.Of("nameplate.not-a-number", ("field", field), ("text", text.Text)));
             }
+        }
+
+        if (plate["poles"] is { Number: { } poles } && poles % 2 != 0 && poles > rule["least-poles"] && poles < rule["most-poles"])
+        {
+            var below = 2 * Math.Floor(poles / 2);
+            yield return new Problem("invalid-fact", "poles", Statement.Of("nameplate.poles-odd", ("value", Units.Number(poles, 4)), ("below", Units.Number(below)), ("above", Units.Number(below + 2))));
         }
 
         if (plate["phases"] is { } phases && phases.Number is not (1 or 3))

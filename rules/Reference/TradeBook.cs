@@ -34,6 +34,10 @@ public sealed class TradeBook<T>
         ? one
         : throw new KeyNotFoundException($"There is no '{id}' in the {typeof(T).Name} knowledge.");
 
+    /// <summary>All editions of one thing.</summary>
+    /// <param name="of">What they are editions of.</param>
+    public IEnumerable<T> Editions(string of) => _editions[of];
+
     /// <summary>The one that the adopted edition has.</summary>
     /// <param name="of">What it is an edition of.</param>
     /// <param name="year">The adopted edition.</param>

@@ -89,6 +89,9 @@ public sealed record SupplyInput
     /// <summary>The adopted edition (year).</summary>
     public int? Edition { get; init; }
 
+    /// <summary>Metal of the conductors; only <c>copper</c> has figures here.</summary>
+    public string? Material { get; init; }
+
     /// <summary><c>tn</c> or <c>tt</c> outside North America.</summary>
     public string? Earthing { get; init; }
 

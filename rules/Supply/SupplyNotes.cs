@@ -15,6 +15,7 @@ internal static class SupplyNotes
         {
             [Statement.Of("supply.who-decides")],
             Suitability(knowledge, input),
+            PlateAmps(knowledge, input, table),
             Drop(knowledge.Rules["voltage-drop-percent"], drop),
             input.PlateAmps is null ? [Statement.Of("supply.overload-needs-plate")] : [],
             table.Between ? [Statement.Of("supply.next-row", ("row", $"{table.RowKey} hp"))] : [],
@@ -33,6 +34,7 @@ internal static class SupplyNotes
         {
             [Statement.Of("supply.who-decides")],
             Suitability(knowledge, input),
+            table is null ? [] : PlateAmps(knowledge, input, table),
             Drop(knowledge.Rules["iec-voltage-drop-percent"], drop),
             input.PlateAmps is null ? [Statement.Of("supply.overload-needs-plate")] : [],
             table is { Between: true } ? [Statement.Of("supply.next-row", ("row", $"{table.RowKey} kW"))] : [],
@@ -45,6 +47,29 @@ internal static class SupplyNotes
             input.Phases == 3 ? [Statement.Of("supply.lost-line")] : [],
             input.InsulationCelsius > knowledge.Rules["iec-cable-ambient"]["insulation-celsius"] ? [Statement.Of("supply.pvc-table")] : [],
         }.SelectMany(notes => notes);
+    }
+
+    /// <summary>Plate amps that could not carry the power even without a loss, or far from what the table has for it.</summary>
+    private static IEnumerable<Statement> PlateAmps(TradeKnowledge knowledge, SupplyInput input, TableCurrent table)
+    {
+        if (input.PlateAmps is not { } amps || PlatePower.Watts(knowledge, input.Kilowatts is null ? input.Horsepower : null, input.Kilowatts) is not { } watts)
+        {
+            yield break;
+        }
+
+        var volts = input.PlateVolts ?? input.Volts * (1 + knowledge.Rules["supply-deviation"]["most-percent"] / 100);
+        var least = knowledge.Rules["pc-imin"].Quote(watts / (LockedRotor.PhaseFactor(input.Phases) * volts), "amp", $"{Units.Text(watts, "watt", 4)}, {Units.Text(volts, "volt")}, {Units.Number(input.Phases)} ph");
+        var rule = knowledge.Rules["pc-irange"];
+        var phases = input.Phases == 3 ? "three-phase" : "single-phase";
+        var share = rule.Quote(amps / table.Amps.Value!.Value, "ratio", $"{Units.Text(amps, "amp")} / {table.Amps.Text}");
+        if (amps < least.Value)
+        {
+            yield return Statement.Of("supply.amps-impossible", ("amps", Units.Text(amps, "amp")), ("power", input.Kilowatts is { } kilowatts ? Units.Text(kilowatts, "kilowatt") : Units.Text(input.Horsepower!.Value, "horsepower"))).With("least", least);
+        }
+        else if (share.Value < rule[$"{phases}-least"] || share.Value > rule[$"{phases}-most"])
+        {
+            yield return Statement.Of("supply.amps-doubtful", ("amps", Units.Text(amps, "amp"))).With("ratio", share).With("table", table.Amps);
+        }
     }
 
     /// <summary>Plate against supply: volts, and volts per hertz.</summary>

@@ -20,6 +20,8 @@ public static class SupplyPlanner
         }
 
         var answer = input.Region == Region.Iec ? InternationalSupply.Plan(knowledge, input) : AmericanSupply.Plan(knowledge, input);
-        return answer.IsGiven ? StartFigures.Beside(knowledge, input, answer.Value) : answer;
+        return answer.IsGiven
+            ? StartFigures.Beside(knowledge, input, answer.Value)
+            : Answer<SupplyPlan>.Refused([.. answer.Problems.Select(problem => SizeAdvice.Of(knowledge, input, problem))]);
     }
 }

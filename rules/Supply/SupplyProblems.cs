@@ -1,3 +1,4 @@
+using System.Globalization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
@@ -11,10 +12,10 @@ internal static class SupplyProblems
     private static readonly string[] Starters = ["direct", "star-delta", "autotransformer"];
     private static readonly string[] Rectifiers = ["half-wave", "full-wave"];
     private static readonly string[] Layings = ["b2", "c"];
-    private static readonly string[] Earthings = ["tn", "tt"];
+    private static readonly string[] Earthings = ["tn", "tn-s", "tn-c-s", "tt"];
 
     public static IEnumerable<Problem> Of(TradeKnowledge knowledge, SupplyInput input) =>
-        Ranges(knowledge, input).Concat(Choices(knowledge, input)).Concat(Together(knowledge, input));
+        Ranges(knowledge, input).Concat(Choices(knowledge, input)).Concat(Together(knowledge, input)).Concat(Frequency(knowledge, input));
 
     private static IEnumerable<Problem> Ranges(TradeKnowledge knowledge, SupplyInput input)
     {
@@ -43,7 +44,7 @@ internal static class SupplyProblems
             ("powerFactor", input.PowerFactor, "ratio", Above, 1),
             ("efficiency", input.Efficiency, "ratio", Above, 1),
             ("conductors", input.Together, "count", 1, rule["most-conductors"]),
-            ("edition", input.Edition, "count", edition["first"], edition["last"]),
+            ("edition", input.Region == Region.Iec ? input.Edition : null, "count", edition["first"], edition["last"]),
         ];
         foreach (var (field, value, unit, least, most) in figures.Where(figure => figure.Value is { } given && !(given >= figure.Least && given <= figure.Most)))
         {
@@ -70,6 +71,12 @@ internal static class SupplyProblems
         if (input.Phases is not (1 or 3))
         {
             yield return new Problem("invalid-fact", "phases", Statement.Of("supply.phases", ("value", Units.Number(input.Phases))));
+        }
+
+        if (input.Region == Region.NorthAmerica && input.Edition is { } year && NecEditions(knowledge) is var editions && !editions.Contains(year))
+        {
+            yield return new Problem("invalid-fact", "edition", Statement.Of("supply.unknown-edition", ("edition", year.ToString(CultureInfo.InvariantCulture)),
+                ("known", string.Join(", ", editions)), ("nearest", editions.MinBy(one => Math.Abs(one - year)).ToString(CultureInfo.InvariantCulture))));
         }
 
         if (input.Region == Region.NorthAmerica)
@@ -102,6 +109,11 @@ internal static class SupplyProblems
             yield return new Problem("invalid-fact", field, Statement.Of("supply.unknown-word", ("field", field), ("value", value!), ("known", string.Join(", ", known))));
         }
 
+        if (input.Material is { } material && !string.Equals(material, "copper", StringComparison.OrdinalIgnoreCase))
+        {
+            yield return new Problem("invalid-fact", "material", Statement.Of("supply.material", ("material", material)));
+        }
+
         if (input.CodeLetter is { } letter && knowledge.Tables["nec-430-7-b"].Row(letter.Trim()) is null)
         {
             yield return new Problem("invalid-fact", "codeLetter", Statement.Of("nameplate.code-unknown", ("letter", letter), ("letters", string.Join(' ', knowledge.Tables["nec-430-7-b"].Rows.Select(row => row.Key)))));
@@ -131,6 +143,11 @@ internal static class SupplyProblems
             yield return new Problem("invalid-fact", "rectifier", Statement.Of("supply.rectifier"));
         }
 
+        if (input.MotorType is { } type && type is not "dc" && knowledge.Tables["nec-430-52"].Row(type) is not null && (type is "single-phase") != (input.Phases == 1) && input.Phases is 1 or 3 && input.Region == Region.NorthAmerica)
+        {
+            yield return new Problem("invalid-fact", "motorType", Statement.Of("supply.motor-type-phases", ("type", type), ("phases", Units.Number(input.Phases)), ("instead", input.Phases == 1 ? "single-phase" : "squirrel-cage, design-b, synchronous, wound-rotor")));
+        }
+
         if (input.FaultAmps is null != input.FaultSeconds is null)
         {
             var absent = input.FaultAmps is null ? "faultAmps" : "faultSeconds";
@@ -140,6 +157,16 @@ internal static class SupplyProblems
         if (input.FaultAmps is not null && input.Region == Region.NorthAmerica)
         {
             yield return new Problem("invalid-fact", "faultAmps", Statement.Of("supply.fault-elsewhere"));
+        }
+
+        foreach (var (field, given) in new[] { ("laying", input.Laying is not null), ("earthing", input.Earthing is not null), ("unitedKingdom", input.UnitedKingdom) }.Where(one => one.Item2 && input.Region == Region.NorthAmerica))
+        {
+            yield return new Problem("invalid-fact", field, Statement.Of("supply.iec-only", ("field", field)));
+        }
+
+        if (input.Tap is not null && input.Starter is not "autotransformer")
+        {
+            yield return new Problem("invalid-fact", "tap", Statement.Of("supply.tap-without"));
         }
 
         if (input.Starter is "autotransformer" && input.Tap is null)
@@ -155,6 +182,24 @@ internal static class SupplyProblems
         if (input.Starter is "star-delta" && input.Phases == 1)
         {
             yield return new Problem("invalid-fact", "starter", Statement.Of("supply.star-delta-three-phase"));
+        }
+    }
+
+    private static List<int> NecEditions(TradeKnowledge knowledge)
+    {
+        var rule = knowledge.Rules["nec-edition"];
+        return [.. Enumerable.Range(0, 1 + (int)((rule["last"] - rule["first"]) / rule["every"])).Select(at => (int)(rule["first"] + at * rule["every"]))];
+    }
+
+    /// <summary>Tables and reactances are those of the two public frequencies.</summary>
+    private static IEnumerable<Problem> Frequency(TradeKnowledge knowledge, SupplyInput input)
+    {
+        var rule = knowledge.Rules["supply-frequencies"];
+        double[] known = [rule["iec-hertz"], rule["na-hertz"]];
+        if (input.Hertz is { } hertz && !Array.Exists(known, one => Math.Abs(hertz / one - 1) <= rule["band"]))
+        {
+            yield return new Problem("invalid-fact", "hertz", Statement.Of("supply.hertz",
+                ("value", Units.Text(hertz, "hertz")), ("known", string.Join(", ", known.Select(one => Units.Text(one, "hertz")))), ("nearest", Units.Text(known.MinBy(one => Math.Abs(one - hertz)), "hertz"))));
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Diagnostics;
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Service.Endpoints;
@@ -7,6 +8,12 @@ namespace WireCoach.Service.Endpoints;
 /// <summary>A body that cannot be read as what the endpoint takes becomes a problem document that names the member.</summary>
 internal sealed class BadBodies(Problems problems) : IExceptionHandler
 {
+    /// <summary>Members that are one of a few words, which are then named.</summary>
+    private static readonly Dictionary<string, string> Words = new(StringComparer.Ordinal) { ["region"] = WordsOf<Region>(), ["role"] = WordsOf<Role>() };
+
+    private static string WordsOf<T>()
+        where T : struct, Enum => string.Join(", ", Enum.GetValues<T>().Select(value => JsonSerializer.Serialize(value).Trim('"')));
+
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
         if (exception is not BadHttpRequestException bad)
@@ -27,6 +34,6 @@ internal sealed class BadBodies(Problems problems) : IExceptionHandler
 
     /// <summary>What is wrong with a member that cannot be read.</summary>
     public static Problem Refusal(JsonException wrong) => wrong is { InnerException: not JsonException, Path: ['$', '.', .. var member] }
-        ? new("invalid-fact", member, Statement.Of("body.wrong-kind", ("field", member)))
+        ? new("invalid-fact", member, Words.TryGetValue(member, out var words) ? Statement.Of("body.unknown-word", ("field", member), ("words", words)) : Statement.Of("body.wrong-kind", ("field", member)))
         : new("invalid-fact", "body", Statement.Of("body.not-json"));
 }

@@ -55,7 +55,7 @@ internal static class InsulationEndpoint
             Kind = body.Kind ?? "random-wound",
             System = body.InsulationSystem ?? "unknown",
             InsulationClass = body.InsulationClass,
-            Edition = body.Edition ?? 2013,
+            Edition = AdoptedYear.Read(body.Edition, wrong) ?? new InsulationInput().Edition,
             EarlierMegohms = body.EarlierMegohms ?? [],
         };
     }
@@ -76,7 +76,7 @@ internal static class InsulationEndpoint
 
         public string? InsulationClass { get; init; }
 
-        public int? Edition { get; init; }
+        public PlateValue? Edition { get; init; }
 
         public IReadOnlyList<double>? EarlierMegohms { get; init; }
 

@@ -22,6 +22,8 @@ internal sealed record PlateBody
 
     public PlateValue? Hertz { get; init; }
 
+    public PlateValue? Poles { get; init; }
+
     public PlateValue? ServiceFactor { get; init; }
 
     public PlateValue? ServiceFactorAmps { get; init; }
@@ -63,7 +65,7 @@ internal sealed record PlateBody
     {
         (string Name, PlateValue? Value)[] all =
         [
-            ("phases", Phases), ("volts", Volts), ("amps", Amps), ("horsepower", Size(Horsepower)), ("kilowatts", Size(Kilowatts)), ("rpm", Rpm), ("hertz", Hertz),
+            ("phases", Phases), ("volts", Volts), ("amps", Amps), ("horsepower", Size(Horsepower)), ("kilowatts", Size(Kilowatts)), ("rpm", Rpm), ("hertz", Hertz), ("poles", Poles),
             ("serviceFactor", ServiceFactor), ("serviceFactorAmps", ServiceFactorAmps), ("codeLetter", CodeLetter), ("designLetter", DesignLetter),
             ("efficiency", Efficiency), ("powerFactor", PowerFactor), ("insulationClass", InsulationClass), ("temperatureRise", TemperatureRise),
             ("ambientCelsius", AmbientCelsius), ("duty", Duty), ("timeRating", TimeRating), ("type", Type), ("frame", Frame), ("enclosure", Enclosure),

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -8,7 +6,7 @@ using WireCoach.Rules.Supply;
 namespace WireCoach.Service.Endpoints.Calc;
 
 /// <summary>Planning figures for the supply of one motor.</summary>
-internal static partial class SupplyEndpoint
+internal static class SupplyEndpoint
 {
     public static void MapSupply(this RouteGroupBuilder calc) => calc.MapPost("/supply", (SupplyBody body, TradeKnowledge knowledge, Problems problems) => problems.Result(Answer(knowledge, body)))
         .WithSummary("Plans conductor, overload, short-circuit device, earth conductor and voltage drop for a motor")
@@ -24,7 +22,7 @@ internal static partial class SupplyEndpoint
         Need(body.Phases is not null, "phases", wrong);
         Need(body.Volts is not null, "volts", wrong);
         var (horsepower, kilowatts) = (Size(body.Horsepower, "horsepower", wrong), Size(body.Kilowatts, "kilowatts", wrong));
-        var edition = Edition(body.Edition, wrong);
+        var edition = AdoptedYear.Read(body.Edition, wrong);
         return wrong.Count > 0 ? Answer<object>.Refused(wrong) : SupplyPlanner.Plan(knowledge, new SupplyInput
         {
             Region = body.Region!.Value,
@@ -56,6 +54,7 @@ internal static partial class SupplyEndpoint
             OtherMotorAmps = body.OtherMotorAmps ?? [],
             Edition = edition,
             Earthing = body.Earthing,
+            Material = body.Material,
             UnitedKingdom = body.UnitedKingdom ?? false,
             LoadKilogramSquareMetres = body.LoadKilogramSquareMetres,
             AcceleratingNewtonMetres = body.AcceleratingNewtonMetres,
@@ -90,26 +89,6 @@ internal static partial class SupplyEndpoint
 
         return number;
     }
-
-    /// <summary>2023, "2023" or "NEC 2023".</summary>
-    private static int? Edition(PlateValue? edition, List<Problem> wrong)
-    {
-        if (edition is null)
-        {
-            return null;
-        }
-
-        if (Year().Match(edition.Text) is { Success: true } year)
-        {
-            return int.Parse(year.Value, CultureInfo.InvariantCulture);
-        }
-
-        wrong.Add(new Problem("unreadable-quantity", "edition", Statement.Of("nameplate.not-a-number", ("field", "edition"), ("text", edition.Text))));
-        return null;
-    }
-
-    [GeneratedRegex(@"\b\d{4}\b", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Year();
 
     internal sealed record SupplyBody
     {
@@ -171,6 +150,8 @@ internal static partial class SupplyEndpoint
         public PlateValue? Edition { get; init; }
 
         public string? Earthing { get; init; }
+
+        public string? Material { get; init; }
 
         public bool? UnitedKingdom { get; init; }
 
