@@ -1,6 +1,7 @@
 using WireCoach.Knowledge;
 using WireCoach.Service.Access;
 using WireCoach.Service.Hosting;
+using WireCoach.Service.Observing;
 using WireCoach.Service.Phrasing;
 using WireCoach.Service.Sessions;
 
@@ -26,6 +27,7 @@ try
     builder.Services.AddRules(knowledge);
     builder.Services.AddSessions(data.Path, builder.Configuration[DataFolder.Postgres]);
     builder.Services.AddPhrasing(builder.Configuration);
+    builder.Services.AddObserving(builder.Configuration);
     builder.Services.AddSingleton(data).AddSingleton(RetentionSetting.Of(builder.Configuration));
 
     await using var app = builder.Build();

@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 using WireCoach.Rules.Statements;
 using WireCoach.Service.Endpoints;
 using WireCoach.Service.Hosting;
+using WireCoach.Service.Observing;
 using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
 
@@ -33,7 +34,7 @@ internal static class AccessServices
         services.AddSingleton(sharing)
             .AddHttpContextAccessor()
             .AddSingleton(new AccessCodes(folder))
-            .AddSingleton(provider => new SignInAudit(folder, provider.GetRequiredService<TimeProvider>()))
+            .AddSingleton(provider => new SignInAudit(folder, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<Meters>()))
             .AddSingleton<Attempts>()
             .AddSingleton<OwnSessions>()
             .AddSingleton<IDoor, Door>()

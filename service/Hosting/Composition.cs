@@ -9,6 +9,7 @@ using WireCoach.Service.Access;
 using WireCoach.Service.Endpoints;
 using WireCoach.Service.Endpoints.Calc;
 using WireCoach.Service.Json;
+using WireCoach.Service.Observing;
 using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
 using WireCoach.WebUi.Shell;
@@ -44,6 +45,7 @@ internal static class Composition
         .AddSingleton<Opening>()
         .AddSingleton<EarlierSessions>()
         .AddSingleton<Turning>()
+        .AddSingleton<Meters>()
         .AddSingleton<TurnLog>()
         .AddSingleton<CoachDesk>();
 

@@ -1,25 +1,36 @@
 using System.Collections.Concurrent;
+using WireCoach.Service.Observing;
 
 namespace WireCoach.Service.Phrasing;
 
 /// <summary>How often a model was asked since the start, and what came of it.</summary>
-internal sealed class Tally
+internal sealed class Tally(Meters? meters = null)
 {
     private readonly ConcurrentDictionary<string, int> _refused = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, int> _failed = new(StringComparer.Ordinal);
     private int _reworded;
 
-    public void Reworded() => Interlocked.Increment(ref _reworded);
+    public void Reworded()
+    {
+        Interlocked.Increment(ref _reworded);
+        meters?.Reworded("faithful");
+    }
 
-    public void Refused(string reason) => _refused.AddOrUpdate(reason, 1, (_, count) => count + 1);
+    public void Refused(string reason) => Count(_refused, reason);
 
-    public void Failed(string reason) => _failed.AddOrUpdate(reason, 1, (_, count) => count + 1);
+    public void Failed(string reason) => Count(_failed, reason);
 
     public PhrasingFigures Figures(bool on)
     {
         var (refused, failed) = (Sorted(_refused), Sorted(_failed));
         var asked = _reworded + refused.Values.Sum() + failed.Values.Sum();
         return new(on, asked, _reworded, asked == 0 ? 0 : (double)_reworded / asked, refused, failed);
+    }
+
+    private void Count(ConcurrentDictionary<string, int> counts, string reason)
+    {
+        counts.AddOrUpdate(reason, 1, (_, count) => count + 1);
+        meters?.Reworded(reason);
     }
 
     private static SortedDictionary<string, int> Sorted(ConcurrentDictionary<string, int> counts) => new(counts, StringComparer.Ordinal);

@@ -18,7 +18,9 @@ internal sealed partial class CoachDesk(
 
     private readonly RecentKeys _opened = new();
 
-    public async Task<Answer<SessionView>> Open(NewSession begun, string? key = null, CancellationToken cancel = default)
+    public async Task<Answer<SessionView>> Open(NewSession begun, string? key = null, CancellationToken cancel = default) => Told("open", await Opened(begun, key, cancel));
+
+    private async Task<Answer<SessionView>> Opened(NewSession begun, string? key, CancellationToken cancel)
     {
         if (!IsKey(key))
         {
@@ -51,7 +53,7 @@ internal sealed partial class CoachDesk(
             _opened.Add(key, turned.After.State.Id);
         }
 
-        log.Turn("open", turned, clock.GetElapsedTime(started));
+        log.Turn("open", turned, null, clock.GetElapsedTime(started));
         return Views.Of(turned.After);
     }
 
@@ -77,6 +79,10 @@ internal sealed partial class CoachDesk(
         Turn("probe", session, key, null, found => found.State.Opened.Practice is { } chosen ? bench.Probe(found, chosen, from.Trim(), to.Trim()) : Refusals.NoPractice(), cancel);
 
     private async Task<Answer<Reply>> Turn(
+        string kind, string session, string? key, string? print, Func<LiveSession, Answer<Given>> give, CancellationToken cancel) =>
+        Told(kind, await Turned(kind, session, key, print, give, cancel));
+
+    private async Task<Answer<Reply>> Turned(
         string kind, string session, string? key, string? print, Func<LiveSession, Answer<Given>> give, CancellationToken cancel)
     {
         var started = clock.GetTimestamp();
@@ -114,7 +120,7 @@ internal sealed partial class CoachDesk(
             return Refusals.StoreUnavailable();
         }
 
-        log.Turn(kind, turned, clock.GetElapsedTime(started));
+        log.Turn(kind, turned, found.Assessment, clock.GetElapsedTime(started));
         return turned.Reply;
     }
 
@@ -167,14 +173,29 @@ internal sealed partial class CoachDesk(
         return fact is null ? Refusals.UnknownFact(factId) : new Given { Retracted = [fact.FactId] };
     }
 
+    /// <summary>An answer, told to the meters when it is a refusal.</summary>
+    private Answer<T> Told<T>(string kind, Answer<T> answer)
+        where T : class
+    {
+        if (!answer.IsGiven)
+        {
+            log.Refused(kind, answer.Problems[0]);
+        }
+
+        return answer;
+    }
+
     private async Task<bool> Store(Turned turned)
     {
+        var started = clock.GetTimestamp();
         try
         {
             await store.Append(turned.Events);
+            log.Commit(stored: true, clock.GetElapsedTime(started));
         }
         catch (StoreException)
         {
+            log.Commit(stored: false, clock.GetElapsedTime(started));
             live.Remove(turned.After.State.Id); // a store far away may have taken it without being able to say so: the next call looks
             return false;
         }

@@ -1,10 +1,19 @@
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Statements;
+using WireCoach.Service.Observing;
+
 namespace WireCoach.Service.Sessions;
 
-/// <summary>One line a turn: the session, the rules that fired, the time it took. Never a person's words, names or readings.</summary>
-internal sealed partial class TurnLog(ILogger<TurnLog> log)
+/// <summary>One line a turn: the session, the rules that fired, the time it took; and the same for the meters. Never a person's words, names or readings.</summary>
+internal sealed partial class TurnLog(ILogger<TurnLog> log, Meters meters)
 {
-    public void Turn(string kind, Turned turned, TimeSpan took)
+    /// <param name="kind">How it came: <c>open</c>, <c>message</c>, <c>answer</c> …</param>
+    /// <param name="turned">What it brought.</param>
+    /// <param name="before">Where the rules stood before it.</param>
+    /// <param name="took">How long it took, with its storing.</param>
+    public void Turn(string kind, Turned turned, Assessment? before, TimeSpan took)
     {
+        meters.Turn(kind, turned, before is { Gate: { Stop: true } or { ReferOut: true } }, took);
         if (!log.IsEnabled(LogLevel.Information))
         {
             return;
@@ -26,6 +35,12 @@ internal sealed partial class TurnLog(ILogger<TurnLog> log)
             turned.Reply.Ask?.About,
             Math.Round(took.TotalMilliseconds, 2));
     }
+
+    /// <summary>A turn that was refused, and stored nothing.</summary>
+    public void Refused(string kind, Problem problem) => meters.Refused(kind, problem);
+
+    /// <summary>What a turn brought is on disk, or could not be put there.</summary>
+    public void Commit(bool stored, TimeSpan took) => meters.Commit(stored, took);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Turn {Kind} in {Session}: {Facts} facts, {Unheard} not understood, fired {Rules}, asks {Asked}, {Milliseconds} ms")]
     private static partial void Turn(ILogger log, string kind, string session, int facts, int unheard, string rules, string? asked, double milliseconds);

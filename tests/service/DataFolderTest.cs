@@ -19,7 +19,7 @@ public abstract class DataFolderTest : IDisposable
         GC.SuppressFinalize(this);
     }
 
-    protected virtual void Dispose(bool disposing) => _folder.Delete(recursive: true);
+    protected virtual void Dispose(bool disposing) => TestFolder.Delete(_folder);
 
     protected async Task Append(string text) => await File.AppendAllTextAsync(Journal, text, Encoding.UTF8);
 

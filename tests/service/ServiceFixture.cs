@@ -2,7 +2,6 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
-using WireCoach.Service.Sessions;
 
 namespace WireCoach.Service.Tests;
 
@@ -58,28 +57,10 @@ public sealed class ServiceFixture : IDisposable
         return ((int)response.StatusCode, await response.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken));
     }
 
-    /// <summary>The host ends on a thread of its own: waits until it has let the folder go.</summary>
-    public static void Release(string folder)
-    {
-        for (var tries = 0; tries < 200; tries++)
-        {
-            try
-            {
-                FolderLock.Take(folder).Dispose();
-                return;
-            }
-            catch (StoreException)
-            {
-                Thread.Sleep(20);
-            }
-        }
-    }
-
     public void Dispose()
     {
         Client.Dispose();
         _factory.Dispose();
-        Release(Folder);
-        _folder.Delete(recursive: true);
+        TestFolder.Delete(_folder);
     }
 }

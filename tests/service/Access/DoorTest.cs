@@ -43,7 +43,7 @@ public sealed class DoorTest : DataFolderTest
         var audit = await File.ReadAllLinesAsync(Path.Combine(Folder, "sign-ins.jsonl"), TestContext.Current.CancellationToken);
         Assert.Equal([.. Enumerable.Repeat("refused", Attempts.AMinute), "too-many"], audit.Select(line => JsonDocument.Parse(line).RootElement.GetProperty("outcome").GetString()));
         _service.Dispose();
-        ServiceFixture.Release(Folder);
+        TestFolder.Release(Folder);
         foreach (var file in Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories))
         {
             var text = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
@@ -84,7 +84,6 @@ public sealed class DoorTest : DataFolderTest
     protected override void Dispose(bool disposing)
     {
         _service.Dispose();
-        ServiceFixture.Release(Folder);
         base.Dispose(disposing);
     }
 }

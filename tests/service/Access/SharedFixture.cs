@@ -25,7 +25,6 @@ public sealed class SharedFixture : IDisposable
     public void Dispose()
     {
         Service.Dispose();
-        ServiceFixture.Release(_folder.FullName);
-        _folder.Delete(recursive: true);
+        TestFolder.Delete(_folder);
     }
 }

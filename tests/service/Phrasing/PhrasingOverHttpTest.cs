@@ -70,11 +70,7 @@ public sealed class PhrasingOverHttpTest : IDisposable
         AssertNothingChanged(said);
     }
 
-    public void Dispose()
-    {
-        ServiceFixture.Release(_folder.FullName);
-        _folder.Delete(recursive: true);
-    }
+    public void Dispose() => TestFolder.Delete(_folder);
 
     private static void AssertNothingChanged((JsonElement Answer, List<string> Sentences, string Log) said)
     {
