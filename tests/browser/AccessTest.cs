@@ -19,7 +19,7 @@ public sealed class AccessTest(Bench bench)
         () => {
           const e = document.activeElement;
           if (!e || e === document.body) return null;
-          const seen = e.matches('.end input, .units input, .ol input, .tile input') ? e.nextElementSibling : e;
+          const seen = e.matches('.end input, .units input, .ol input, .tile input') ? e.closest('label') ?? e.nextElementSibling : e;
           const style = getComputedStyle(seen), box = seen.getBoundingClientRect();
           const top = document.elementFromPoint(box.left + Math.min(box.width, innerWidth) / 2, Math.max(1, box.top) + Math.min(box.height, 30) / 2);
           return {
@@ -133,7 +133,7 @@ public sealed class AccessTest(Bench bench)
             await Open(visitor, path);
             await visitor.Picture($"forced{path.Replace('/', '-')}", whole: true);
             var bare = await visitor.Page.EvaluateAsync<string[]>("""
-                () => [...document.querySelectorAll('button, .tile label, .end label, .ol label, input:not([type=hidden], [type=radio], [type=checkbox]), textarea, select')]
+                () => [...document.querySelectorAll('button, .tile label, .end label, .pair .ol, input:not([type=hidden], [type=radio], [type=checkbox]), textarea, select')]
                   .filter(e => e.checkVisibility() && (parseFloat(getComputedStyle(e).borderTopWidth) < 1 || getComputedStyle(e).borderTopStyle === 'none')).map(e => e.outerHTML.slice(0, 60))
                 """);
             Assert.Empty(bare);

@@ -20,7 +20,7 @@ internal static class Lens
           const shown = e => e.checkVisibility({ visibilityProperty: true }) && e.getClientRects().length > 0 && !e.closest('.skip');
           const box = e => {
             const own = e.getBoundingClientRect();
-            const label = e.type === 'radio' || e.type === 'checkbox' ? document.querySelector(`label[for="${CSS.escape(e.id)}"]`)?.getBoundingClientRect() : null;
+            const label = e.type === 'radio' || e.type === 'checkbox' ? (e.closest('label') ?? document.querySelector(`label[for="${CSS.escape(e.id)}"]`))?.getBoundingClientRect() : null;
             return label ? { width: Math.max(own.right, label.right) - Math.min(own.left, label.left), height: Math.max(own.bottom, label.bottom) - Math.min(own.top, label.top) } : own;
           };
           const name = e => `${e.tagName.toLowerCase()} "${(e.textContent || e.id).trim().slice(0, 30)}" ${Math.round(box(e).width)}×${Math.round(box(e).height)}`;

@@ -9,7 +9,8 @@ namespace WireCoach.Browser.Tests;
 /// <summary>Somebody at a page: taps, types, and keeps pictures of what is seen.</summary>
 public sealed class Visitor : IAsyncDisposable
 {
-    private static readonly string Pictures = Folder();
+    /// <summary>Where pictures and figures are left.</summary>
+    internal static string Pictures { get; } = Folder();
 
     private readonly Device _device;
     private readonly HttpClient _http;

@@ -7,7 +7,11 @@ namespace WireCoach.WebUi.Diagrams;
 /// <summary>What is known of the leads so far: windings that were found, leads without a place yet, pairs that read open.</summary>
 public static class LeadMapDrawing
 {
-    private const double Paper = 360;
+    /// <summary>Narrow, so that its words stay large on a phone.</summary>
+    private const double Paper = 300;
+
+    /// <summary>Room for a tag and its colour at either side.</summary>
+    private const double Side = 72;
 
     private const double Margin = 8;
 
@@ -56,11 +60,11 @@ public static class LeadMapDrawing
     /// <summary>A winding between its two leads.</summary>
     private static double Coil(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y)
     {
-        var sides = winding.Leads.Select(tag => Lettering.Lines(tag, 80, Lettering.Chip, bold: true)).ToList();
+        var sides = winding.Leads.Select(tag => Lettering.Lines(tag, Side - 10, Lettering.Chip, bold: true)).ToList();
         var boxes = sides.Select(lines => Canvas.ChipBox(0, 0, lines)).ToList();
         var height = boxes.Max(box => box.Height);
         var middle = y + (height / 2);
-        var (left, right) = (Margin + 90, Paper - Margin - 90);
+        var (left, right) = (Margin + Side, Paper - Margin - Side);
         canvas.Chip(left - boxes[0].Width, middle - (boxes[0].Height / 2), sides[0]);
         canvas.Chip(right, middle - (boxes[1].Height / 2), sides[1]);
         canvas.Wire(left + 3, middle, (Paper / 2) - 22, middle);
@@ -69,9 +73,9 @@ public static class LeadMapDrawing
         y += height + 4;
         return new[]
         {
-            Beside(canvas, Named(winding), 118, y, width => (Paper - width) / 2, "middle"),
-            Beside(canvas, About(winding.Leads[0], leads), 90, y, width => left - width, "end"),
-            Beside(canvas, About(winding.Leads[1], leads), 90, y, _ => right),
+            Beside(canvas, Named(winding), 110, y, width => (Paper - width) / 2, "middle"),
+            Beside(canvas, About(winding.Leads[0], leads), Side, y, width => left - width, "end"),
+            Beside(canvas, About(winding.Leads[1], leads), Side, y, _ => right),
         }.Max() + Gap;
     }
 

@@ -44,8 +44,39 @@ public sealed class LeadMapDrawingTest
             var readings = leads.Skip(1).Select(lead => new Fact.Reading { From = leads[0].Tag, To = lead.Tag, Open = true }).ToList();
             var canvas = new Canvas();
             var height = LeadMapDrawing.Draw(canvas, leads, windings, readings);
-            Boxes.NothingOverlaps(string.Join(" | ", leads.Select(lead => lead.Tag)), canvas, 360, height);
+            Boxes.NothingOverlaps(string.Join(" | ", leads.Select(lead => lead.Tag)), canvas, 300, height);
         }
+    }
+
+    /// <summary>Every layout as its windings are found, with the person's own tags and colours.</summary>
+    [Fact]
+    public void Every_layout_is_drawn_whole_and_told_in_words()
+    {
+        var drawn = 0;
+        foreach (var form in Plans.Knowledge.Layouts.Values.SelectMany(layout => layout.Forms()))
+        {
+            var leads = form.Leads.Select((lead, at) => new Fact.Lead { Tag = $"tag {at + 1}", Colour = at % 2 == 0 ? "yellow with a green stripe" : "red", Marking = lead.Marking }).ToList();
+            string TagOf(string node) => leads[form.Leads.ToList().FindIndex(lead => form.NodeOf(lead.Marking) == node)].Tag;
+            bool Out(string node) => form.Leads.Any(lead => form.NodeOf(lead.Marking) == node);
+            var windings = form.Coils.Where(coil => Out(coil.From) && Out(coil.To)).Select(coil => new Winding { Role = coil.Role, Leads = [TagOf(coil.From), TagOf(coil.To)], Ohms = 12.3 }).ToList();
+            var inside = form.Coils.Where(coil => Out(coil.From) != Out(coil.To)).GroupBy(coil => Out(coil.From) ? coil.To : coil.From)
+                .Select(group => new Winding { Role = group.First().Role, Leads = [.. group.Select(coil => TagOf(Out(coil.From) ? coil.From : coil.To)).Distinct()], Junction = true, Ohms = 2.1 });
+            windings.AddRange(inside.Where(group => group.Leads.Count > 1));
+            var readings = leads.Skip(1).Select(lead => new Fact.Reading { From = leads[0].Tag, To = lead.Tag, Open = true }).ToList();
+            var canvas = new Canvas();
+            var height = LeadMapDrawing.Draw(canvas, leads, windings, readings);
+            Boxes.NothingOverlaps(form.Id, canvas, 300, height);
+            var told = XElement.Parse(LeadMapDrawing.Svg(leads, windings, readings)).Element("{http://www.w3.org/2000/svg}desc")!.Value;
+            Assert.All(leads, lead =>
+            {
+                Assert.Contains(canvas.Texts, text => text.Text == lead.Tag);
+                Assert.Contains(lead.Tag, told, StringComparison.Ordinal);
+                Assert.Contains($"{lead.Tag} is {lead.Colour}", told, StringComparison.Ordinal);
+            });
+            drawn++;
+        }
+
+        Assert.True(drawn > 25);
     }
 
     [Fact]
