@@ -34,13 +34,21 @@ internal static class PhrasingFile
         }
 
         var grouped = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var group in words.Synonyms)
+        foreach (var group in words.Synonyms.Concat(words.Phrases))
         {
             if (group.Count < 2 || group.Any(writing => !grouped.Add(writing) || words.Fillers.Contains(writing)))
             {
                 throw new KnowledgeException($"{Path}: the group of '{(group.Count == 0 ? "" : group[0])}' needs two writings or more that stand nowhere else.");
             }
 
+            foreach (var writing in group.Where(writing => Negations(writing, classes) != Negations(group[0], classes)))
+            {
+                throw new KnowledgeException($"{Path}: '{writing}' denies otherwise than '{group[0]}'.");
+            }
+        }
+
+        foreach (var group in words.Synonyms)
+        {
             var meaning = Weighty(group[0], classes);
             foreach (var writing in group.Where(writing => Weighty(writing, classes) != meaning))
             {
@@ -48,6 +56,10 @@ internal static class PhrasingFile
             }
         }
     }
+
+    private static int Negations(string writing, Dictionary<string, string> classes) => classes.TryGetValue(writing, out var whole)
+        ? whole == "negation" ? 1 : 0
+        : writing.Split(' ').Count(word => classes.GetValueOrDefault(word) == "negation");
 
     /// <summary>The classes that a writing touches, other than words of plain grammar.</summary>
     private static string Weighty(string writing, Dictionary<string, string> classes) => classes.TryGetValue(writing, out var whole)

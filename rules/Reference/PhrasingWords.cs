@@ -14,4 +14,7 @@ public sealed record PhrasingWords
 
     /// <summary>Writings that mean the same, the one they are compared by first.</summary>
     public required IReadOnlyList<IReadOnlyList<string>> Synonyms { get; init; }
+
+    /// <summary>Turns of several words that mean the same although their words are of other classes.</summary>
+    public required IReadOnlyList<IReadOnlyList<string>> Phrases { get; init; }
 }

@@ -5,29 +5,62 @@ namespace WireCoach.Service.Phrasing;
 /// <summary>Takes a sentence apart into what carries meaning: fillers fall away, writings that mean the same become one.</summary>
 internal sealed class Atoms
 {
-    private const int LongestWriting = 3;
+    private static readonly HashSet<string> NoLeads = [];
 
+    private readonly int _longestWriting;
+    private readonly int _longestPhrase;
     private readonly HashSet<string> _fillers;
     private readonly Dictionary<string, string> _classes;
     private readonly Dictionary<string, string> _same;
+    private readonly Dictionary<string, List<Atom>> _phrases;
 
     public Atoms(PhrasingWords words)
     {
         _fillers = words.Fillers.ToHashSet(StringComparer.Ordinal);
         _classes = words.Classes.SelectMany(named => named.Value.Select(word => (word, named.Key))).ToDictionary(pair => pair.word, pair => pair.Key, StringComparer.Ordinal);
         _same = words.Synonyms.SelectMany(group => group.Select(writing => (writing, group[0]))).ToDictionary(pair => pair.writing, pair => pair.Item2, StringComparer.Ordinal);
+        _longestWriting = Longest(_same.Keys);
+        var phrases = words.Phrases.SelectMany(group => group.Select(writing => (Text(Single(writing, NoLeads)), Single(group[0], NoLeads)))).DistinctBy(pair => pair.Item1);
+        _phrases = phrases.ToDictionary(pair => pair.Item1, pair => pair.Item2, StringComparer.Ordinal);
+        _longestPhrase = Longest(_phrases.Keys);
     }
 
     /// <param name="text">A sentence.</param>
     /// <param name="leads">The tags of the session's leads: they are names, whatever they look like.</param>
     public List<Atom> Of(string text, IReadOnlySet<string> leads) => Ended(All(text, leads));
 
-    /// <summary>The same with the clauses in their usual order.</summary>
-    public List<Atom> InUsualOrder(string text, IReadOnlySet<string> leads) => Ended(Clauses.Usual(All(text, leads)));
+    /// <summary>Whether two texts are the same but for clauses in another order and signs that weigh nothing.</summary>
+    public bool SameInUsualOrder(string first, string second, IReadOnlySet<string> leads) => Clauses.Same(All(first, leads), All(second, leads));
 
     private List<Atom> All(string text, IReadOnlySet<string> leads)
     {
-        var pieces = Pieces(text, leads);
+        var single = Single(text, leads);
+        var atoms = new List<Atom>(single.Count);
+        for (var at = 0; at < single.Count;)
+        {
+            var length = Math.Min(_longestPhrase, single.Count - at);
+            while (length > 0 && !IsPhrase(single.GetRange(at, length)))
+            {
+                length--;
+            }
+
+            atoms.AddRange(length > 0 ? _phrases[Text(single.GetRange(at, length))] : [single[at]]);
+            at += Math.Max(1, length);
+        }
+
+        return atoms;
+    }
+
+    private bool IsPhrase(List<Atom> run) => run.TrueForAll(atom => atom.Class is not (Atom.Lead or Atom.Quantity or Atom.Mark)) && _phrases.ContainsKey(Text(run));
+
+    private static string Text(List<Atom> atoms) => string.Join(' ', atoms.Select(atom => atom.Text));
+
+    private static int Longest(IEnumerable<string> writings) => writings.Max(writing => writing.Count(sign => sign == ' ') + 1);
+
+    /// <summary>Word by word: fillers gone, synonyms met.</summary>
+    private List<Atom> Single(string text, IReadOnlySet<string> leads)
+    {
+        var pieces = Pieces(text, leads).SelectMany(Spelt).ToList();
         var atoms = new List<Atom>(pieces.Count);
         for (var at = 0; at < pieces.Count;)
         {
@@ -37,6 +70,11 @@ internal sealed class Atoms
         return atoms;
     }
 
+    /// <summary>A shortened word in full, so that "isn't" and "is not" meet also inside a longer writing.</summary>
+    private IEnumerable<Atom> Spelt(Atom piece) => piece.Class == Atom.Word && piece.Text.Contains('\'', StringComparison.Ordinal) && _same.TryGetValue(piece.Text, out var full)
+        ? full.Split(' ').Select(word => new Atom(Atom.Word, word))
+        : [piece];
+
     private static List<Atom> Ended(List<Atom> atoms)
     {
         if (atoms is [.., { Class: Atom.Mark, Text: "." }])
@@ -44,7 +82,7 @@ internal sealed class Atoms
             atoms.RemoveAt(atoms.Count - 1);
         }
 
-        return Commas(atoms);
+        return Signs.Commas(atoms);
     }
 
     private int Take(List<Atom> pieces, int at, List<Atom> atoms)
@@ -55,12 +93,12 @@ internal sealed class Atoms
             return 1;
         }
 
-        for (var length = Math.Min(LongestWriting, pieces.Count - at); length > 0; length--)
+        for (var length = Math.Min(_longestWriting, pieces.Count - at); length > 0; length--)
         {
             var run = pieces.GetRange(at, length);
             if (run.TrueForAll(piece => piece.Class == Atom.Word) && _same.TryGetValue(string.Join(' ', run.Select(piece => piece.Text)), out var first))
             {
-                // The first writing stands for the group, word by word, so that "isn't" and "is not" meet also beside other words.
+                // The first writing stands for the group, word by word, so that it meets itself also beside other words.
                 atoms.AddRange(first.Split(' ').Select(Classed));
                 return length;
             }
@@ -75,23 +113,6 @@ internal sealed class Atoms
     }
 
     private Atom Classed(string word) => new(_classes.GetValueOrDefault(word, Atom.Word), word);
-
-    /// <summary>A comma counts where it could turn the meaning: beside any word that carries meaning by itself.</summary>
-    private static List<Atom> Commas(List<Atom> atoms)
-    {
-        var kept = new List<Atom>(atoms.Count);
-        for (var at = 0; at < atoms.Count; at++)
-        {
-            if (atoms[at].Text != "," || (at > 0 && Turns(atoms[at - 1])) || (at + 1 < atoms.Count && Turns(atoms[at + 1])))
-            {
-                kept.Add(atoms[at]);
-            }
-        }
-
-        return kept;
-    }
-
-    private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or "verb" or "state" or "hazard" or "modality" or "quantifier" or Atom.Quantity or Atom.Lead;
 
     private static List<Atom> Pieces(string text, IReadOnlySet<string> leads)
     {

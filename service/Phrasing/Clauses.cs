@@ -6,34 +6,24 @@ namespace WireCoach.Service.Phrasing;
 /// </summary>
 internal static class Clauses
 {
-    private const int LongestPlace = 6;
     private const int ShortestPart = 3;
 
     private static readonly Atom Stop = new(Atom.Mark, ".");
 
-    private static readonly HashSet<string> Conditions =
-        ["if", "when", "whenever", "unless", "until", "before", "after", "because", "while", "although", "though"];
-
-    private static readonly HashSet<string> Places = ["in", "on", "with", "for", "at"];
     private static readonly HashSet<string> Joiners = ["and", "or", "but"];
 
-    /// <summary>Words that take their meaning from a neighbour; a clause with one of them stays where it is.</summary>
-    private static readonly HashSet<string> Pointing =
-        ["it", "its", "they", "them", "their", "this", "that", "these", "those", "he", "she", "one", "such", "there", "which", "who", "what"];
-
-    public static List<Atom> Usual(List<Atom> atoms)
+    /// <summary>Whether two texts say the same, sentence by sentence.</summary>
+    public static bool Same(List<Atom> first, List<Atom> second)
     {
-        var shaped = new List<Atom>(atoms.Count + 1);
-        foreach (var (sentence, end) in Sentences(atoms))
-        {
-            shaped.AddRange(Shaped(sentence));
-            shaped.Add(end);
-        }
-
-        return shaped;
+        var (one, other) = (Usual(first), Usual(second));
+        return one.Count == other.Count
+            && one.Zip(other).All(pair => pair.First.End == pair.Second.End && (pair.First.Words.SequenceEqual(pair.Second.Words) || Moves.Join(pair.First.Words, pair.Second.Words)));
     }
 
-    private static IEnumerable<(List<Atom> Sentence, Atom End)> Sentences(List<Atom> atoms)
+    private static List<(List<Atom> Words, Atom End)> Usual(List<Atom> atoms) =>
+        [.. Sentences(Signs.Plain(atoms)).Select(sentence => (Signs.Commas(Shaped(Signs.Bare(sentence.Words))), sentence.End))];
+
+    private static IEnumerable<(List<Atom> Words, Atom End)> Sentences(List<Atom> atoms)
     {
         var sentence = new List<Atom>();
         for (var at = 0; at < atoms.Count; at++)
@@ -43,11 +33,16 @@ internal static class Clauses
                 yield return (sentence, mark.Text == ";" && !ReachesOver(sentence) ? Stop : mark);
                 sentence = [];
             }
+            else if (atoms[at].Text == "but" && sentence.Count > 0 && sentence.TrueForAll(atom => atom.Class != "condition"))
+            {
+                yield return (sentence[^1].Text == "," ? sentence[..^1] : sentence, Stop);
+                sentence = [atoms[at]];
+            }
             else if (atoms[at].Text == "," && at + 1 < atoms.Count && Joins(sentence, atoms, at + 1))
             {
                 yield return (sentence, Stop);
                 sentence = [];
-                at += atoms[at + 1].Text == "and" ? 1 : 0;
+                at++;
             }
             else
             {
@@ -61,10 +56,10 @@ internal static class Clauses
         }
     }
 
-    /// <summary>Whether a comma with the word after it only strings two plain statements together.</summary>
-    private static bool Joins(List<Atom> before, List<Atom> atoms, int at)
+    /// <summary>Whether a comma with the "and" after it only strings two plain statements together.</summary>
+    internal static bool Joins(List<Atom> before, List<Atom> atoms, int at)
     {
-        if (atoms[at].Text is not ("and" or "but"))
+        if (atoms[at].Text != "and")
         {
             return false;
         }
@@ -82,7 +77,7 @@ internal static class Clauses
     private static bool Reaches(List<Atom> part) => part.Exists(atom => atom.Class is "condition" or "negation" or "modality");
 
     private static bool ReachesOver(List<Atom> part) =>
-        part.Exists(atom => atom.Class == "condition") || (Reaches(part) && part.Exists(atom => atom.Text == ":"));
+        part.Exists(atom => atom.Class == "condition" && atom.Text != "as") || (Reaches(part) && part.Exists(atom => atom.Text == ":"));
 
     private static List<Atom> Shaped(List<Atom> sentence)
     {
@@ -97,29 +92,11 @@ internal static class Clauses
             second = second[1..];
         }
 
-        return CanFollow(second, first) && !second.Exists(atom => Pointing.Contains(atom.Text)) ? [.. second, .. first]
-            : CanFollow(first, second) && Conditions.Contains(second[0].Text) ? [.. first, .. second] // only the comma goes
+        return Moves.CanFollow(second, first) && (Moves.IsPlace(first[0]) || !second.Exists(Moves.Points)) ? [.. second, .. first]
+            : Moves.CanFollow(first, second) && Moves.IsCondition(second[0]) ? [.. first, .. second] // only the comma goes
             : [.. first, sentence[comma], .. second];
     }
 
-    /// <summary>Whether a condition or a place, wherever it stands in the sentence, belongs to the whole of the statement.</summary>
-    private static bool CanFollow(List<Atom> statement, List<Atom> part)
-    {
-        if (statement.Count < 2 || part.Count < 2 || statement.Concat(part).Any(atom => Joiners.Contains(atom.Text)))
-        {
-            return false;
-        }
-
-        return Places.Contains(part[0].Text)
-            ? part.Count <= LongestPlace && statement.Concat(part[1..]).All(atom => atom.Class is Atom.Word or "grammar" && atom.Text != part[0].Text)
-            : Conditions.Contains(part[0].Text)
-                && statement.Concat(part[1..]).All(atom => atom.Class is not ("condition" or "order"))
-                && !Leans(statement[^1])
-                && !(part[0].Text is "because" or "although" or "though" && statement.Exists(atom => atom.Class == "negation"));
-    }
-
-    /// <summary>Whether a word, standing last, would take hold of the condition behind it: only if, not before, shortly after.</summary>
-    private static bool Leans(Atom last) =>
-        last.Class is not (Atom.Word or "state" or "verb" or "hazard" or "grammar" or Atom.Lead) || last.Text.EndsWith("ly", StringComparison.Ordinal)
-        || last.Text is "long" or "well" or "right" or "straight" or "as" or "back" or "but" or "except" or "to" or "from" or "by" or "of" or "for" or "at" or "with" or "than";
+    /// <summary>Whether words string statements together.</summary>
+    internal static bool IsJoiner(Atom atom) => Joiners.Contains(atom.Text);
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Service.Phrasing;
@@ -8,7 +9,7 @@ namespace WireCoach.Service.Phrasing;
 /// where they cannot bind to anything else. That is stricter than a
 /// reader would be: a good rewording that is refused costs nothing, because the sentence itself stands there already.
 /// </remarks>
-internal sealed class Guard(PhrasingWords words)
+internal sealed partial class Guard(PhrasingWords words)
 {
     private const string Everyday = ".,;:?!'’\"()- ";
     private const int LongestSource = 2000;
@@ -40,7 +41,7 @@ internal sealed class Guard(PhrasingWords words)
         }
 
         var (wanted, got) = (_atoms.Of(source, leads), _atoms.Of(rewording, leads));
-        return wanted.SequenceEqual(got) || _atoms.InUsualOrder(source, leads).SequenceEqual(_atoms.InUsualOrder(rewording, leads))
+        return wanted.SequenceEqual(got) || _atoms.SameInUsualOrder(source, rewording, leads) || _atoms.SameInUsualOrder(source, Milder(source, rewording), leads)
             ? Verdict.Faithful
             : Verdict.Refused(Reason(wanted, got));
     }
@@ -59,6 +60,13 @@ internal sealed class Guard(PhrasingWords words)
 
     /// <summary>A sign outside the plain alphabet, such as Ω: it must come back as it was, so that no look-alike takes its place.</summary>
     private static bool IsForeign(char sign) => !char.IsAscii(sign) && sign != '’';
+
+    /// <summary>Where the sentence forbids with "do not", "never" at the same place forbids no less.</summary>
+    private static string Milder(string source, string rewording) =>
+        source.Contains("o not ", StringComparison.Ordinal) && !source.Contains("ever ", StringComparison.Ordinal) ? ForbidsRegex().Replace(rewording, "${begin}do not ") : rewording;
+
+    [GeneratedRegex("(?<begin>^|[.:;] )[Nn]ever ", RegexOptions.ExplicitCapture, 200)]
+    private static partial Regex ForbidsRegex();
 
     private static string Reason(List<Atom> wanted, List<Atom> got)
     {

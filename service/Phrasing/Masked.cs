@@ -24,17 +24,16 @@ internal sealed partial record Masked(string Exact, string Text, IReadOnlyList<s
         return new(sentences.Render(statement, role), text, hidden);
     }
 
-    /// <summary>The answer with everything put back, or <see langword="null"/> unless each token came back once and in order.</summary>
+    /// <summary>The answer with everything put back, or <see langword="null"/> unless each token came back once. Whether one may stand elsewhere is for the guard to say.</summary>
     public string? Restore(string answer)
     {
         var tokens = TokenRegex().Matches(answer);
-        if (tokens.Count != Hidden.Count || tokens.Where((token, at) => token.Value != $"⟦{at + 1}⟧").Any())
+        if (!tokens.Select(token => token.Value).Order(StringComparer.Ordinal).SequenceEqual(Enumerable.Range(1, Hidden.Count).Select(at => $"⟦{at}⟧").Order(StringComparer.Ordinal)))
         {
             return null;
         }
 
-        var at = 0;
-        var restored = TokenRegex().Replace(answer, _ => Hidden[at++]);
+        var restored = TokenRegex().Replace(answer, token => Hidden[int.Parse(token.ValueSpan[1..^1], CultureInfo.InvariantCulture) - 1]);
         return answer.Count(sign => sign is '⟦' or '⟧') == 2 * Hidden.Count ? restored : null;
     }
 

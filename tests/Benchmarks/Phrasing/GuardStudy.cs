@@ -15,6 +15,8 @@ internal static class GuardStudy
         Console.WriteLine($"{sources.Count} sentences");
         Print("by mutation", guard, Corpus.Faithful(sources).ToList(), Corpus.Unfaithful(sources, seed: 8).ToList());
         Print("as a fluent writer does", guard, NaturalCorpus.Faithful(sources).ToList(), NaturalCorpus.Unfaithful(sources).ToList());
+        var hand = HandCorpus.Read();
+        Print("by hand", guard, hand.Good, hand.Bad);
         Fuzz(guard, sources, args.Length > 0 ? int.Parse(args[0]) : 100_000);
     }
 
@@ -26,7 +28,7 @@ internal static class GuardStudy
         Console.WriteLine($"{good.Count} faithful rewordings: {refused.Count} refused ({100.0 * refused.Count / good.Count:F1} %)");
         foreach (var kind in refused.GroupBy(pair => pair.Kind).OrderByDescending(kind => kind.Count()).Take(12))
         {
-            Console.WriteLine($"  {kind.Count(),5}  {kind.Key}: {kind.First().Text}");
+            Console.WriteLine($"  {kind.Count(),5}  {kind.Key}: {kind.First().Text} ({guard.Compare(kind.First().Source, kind.First().Text, Corpus.Leads).Reason})");
         }
 
         Console.WriteLine($"{bad.Count} unfaithful rewordings: {accepted.Count} accepted");

@@ -1,0 +1,117 @@
+namespace WireCoach.Service.Phrasing;
+
+/// <summary>A condition or a place that stands in front in one text and behind in the other.</summary>
+internal static class Moves
+{
+    private const int LongestPlace = 6;
+
+    private static readonly HashSet<string> Conditions =
+        ["if", "when", "whenever", "unless", "until", "before", "after", "because", "while", "although", "though"];
+
+    private static readonly HashSet<string> Places = ["in", "on", "with", "for", "at"];
+
+    /// <summary>Words that take their meaning from a neighbour; a clause with one of them stays where it is.</summary>
+    private static readonly HashSet<string> Pointing =
+        ["it", "its", "they", "them", "their", "this", "that", "these", "those", "he", "she", "one", "such", "there", "who", "what"];
+
+    /// <summary>Words that lend their weight to what stands beside them.</summary>
+    private static readonly HashSet<string> Focus = ["only", "just", "even", "alone", "too", "also", "both", "either", "except"];
+
+    public static bool IsPlace(Atom atom) => Places.Contains(atom.Text);
+
+    public static bool IsCondition(Atom atom) => Conditions.Contains(atom.Text);
+
+    public static bool Points(Atom atom) => Pointing.Contains(atom.Text);
+
+    /// <summary>Whether one of two sentences is the other with its first clause moved behind its statement.</summary>
+    public static bool Join(List<Atom> one, List<Atom> other) => FromFront(one, other) || FromFront(other, one) || Owned(one, other) || Owned(other, one);
+
+    /// <summary>Whether a condition or a place, wherever it stands in the sentence, belongs to the whole of the statement.</summary>
+    public static bool CanFollow(List<Atom> statement, List<Atom> part)
+    {
+        if (statement.Count < 2 || part.Count < 2 || statement.Concat(part).Any(Clauses.IsJoiner))
+        {
+            return false;
+        }
+
+        return IsPlace(part[0])
+            ? part.Count <= LongestPlace && statement.Concat(part[1..]).All(atom => Stays(atom) && atom.Text != part[0].Text)
+            : IsCondition(part[0])
+                && statement.Concat(part[1..]).All(atom => atom.Class is not ("condition" or "order"))
+                && !Leans(statement[^1], part[0])
+                && !(part[0].Text is "because" or "although" or "though" && statement.Exists(atom => atom.Class == "negation"));
+    }
+
+    private static bool FromFront(List<Atom> front, List<Atom> behind)
+    {
+        if (front.Count == 0 || !(IsPlace(front[0]) || IsCondition(front[0])) || behind.Count == 0 || behind[0] == front[0])
+        {
+            return false;
+        }
+
+        var start = behind.FindIndex(atom => atom == front[0]);
+        for (; start > 0; start = behind.FindIndex(start + 1, atom => atom == front[0]))
+        {
+            var statement = behind[..start];
+            for (var length = 2; start + length <= behind.Count; length++)
+            {
+                var (part, rest) = (behind.GetRange(start, length), behind[(start + length)..]);
+                if ((rest.Count == 0 || rest[0].Class == Atom.Mark || IsCondition(part[0])) && Is(front, part, statement, rest))
+                {
+                    return CanFollow([.. statement, .. rest.TakeWhile(atom => atom.Class != Atom.Mark)], part) && !Leans(statement[^1], part[0])
+                        && (IsPlace(part[0]) || !statement.Exists(Points));
+                }
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The meter's small current is the small current of the meter.</summary>
+    private static bool Owned(List<Atom> one, List<Atom> other)
+    {
+        if (other.Count != one.Count + 1)
+        {
+            return false;
+        }
+
+        for (var at = 0; at < one.Count; at++)
+        {
+            if (one[at].Class != Atom.Word || !one[at].Text.EndsWith("'s", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            for (var begin = at; begin >= Math.Max(0, at - 1); begin--)
+            {
+                for (var end = at + 2; end <= Math.Min(one.Count, at + 4); end++)
+                {
+                    List<Atom> turned =
+                    [
+                        .. one[..begin], .. one.GetRange(at + 1, end - at - 1), new Atom("grammar", "of"), .. one.GetRange(begin, at - begin),
+                        one[at] with { Text = one[at].Text[..^2] }, .. one[end..],
+                    ];
+                    if (turned.Select(atom => atom.Text).SequenceEqual(other.Select(atom => atom.Text)))
+                    {
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Is(List<Atom> front, List<Atom> part, List<Atom> statement, List<Atom> rest) =>
+        front.SequenceEqual([.. part, .. statement, .. rest]) || front.SequenceEqual([.. part, new Atom(Atom.Mark, ","), .. statement, .. rest]);
+
+    /// <summary>A word that means the same wherever a place stands beside it.</summary>
+    private static bool Stays(Atom atom) =>
+        atom.Class is Atom.Word or "grammar" or Atom.Quantity or "number" or "modality" or "state" or "quantifier" && !Focus.Contains(atom.Text);
+
+    /// <summary>Whether a word, standing last, would take hold of what comes behind it: only if, not before, shortly after, 5 s before.</summary>
+    private static bool Leans(Atom last, Atom part) =>
+        (last.Class is Atom.Quantity or "number" ? part.Text is "before" or "after" or "until" : last.Class is not (Atom.Word or "state" or "verb" or "hazard" or "grammar" or Atom.Lead))
+        || last.Text.EndsWith("ly", StringComparison.Ordinal)
+        || last.Text is "long" or "well" or "right" or "straight" or "as" or "back" or "but" or "except" or "to" or "from" or "by" or "of" or "for" or "at" or "with" or "than";
+}

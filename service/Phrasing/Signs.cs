@@ -1,0 +1,107 @@
+namespace WireCoach.Service.Phrasing;
+
+/// <summary>Signs that weigh nothing, and writings of the same sense that only their neighbours make the same.</summary>
+internal static class Signs
+{
+    private static readonly HashSet<string> Subjects = ["it", "they", "you", "we", "i", "nothing", "nobody", "this", "that"];
+
+    /// <summary>A colon that begins a statement of its own is a semicolon; a comma before "and" that parts nothing goes.</summary>
+    public static List<Atom> Plain(List<Atom> atoms)
+    {
+        var plain = new List<Atom>(atoms.Count);
+        var begin = 0;
+        for (var at = 0; at < atoms.Count; at++)
+        {
+            var (before, next) = (plain.GetRange(begin, plain.Count - begin), at + 1 < atoms.Count ? atoms[at + 1] : default);
+            if (Opens(before) && atoms[at] is { Class: Atom.Mark, Text: ":" or "," })
+            {
+                if (before[0].Text == "no")
+                {
+                    plain.Add(new Atom(Atom.Mark, ":")); // "no, power stays" is not "no power stays"
+                }
+            }
+            else if (atoms[at] is { Class: Atom.Mark, Text: ":" } && (!Reaches(before) || Subjects.Contains(next.Text)))
+            {
+                plain.Add(new Atom(Atom.Mark, ";"));
+            }
+            else if (!(atoms[at].Text == "," && PartsNothing(before, next) && !Clauses.Joins(before, atoms, at + 1)))
+            {
+                plain.Add(atoms[at]);
+            }
+
+            begin = plain is [.., { Class: Atom.Mark, Text: "." or ";" or "?" or "!" }] ? plain.Count : begin;
+        }
+
+        return plain;
+    }
+
+    /// <summary>Within one sentence: not before is not until, once something is so is when it is so, what has been done is done.</summary>
+    public static List<Atom> Bare(List<Atom> sentence)
+    {
+        var bare = new List<Atom>(sentence.Count);
+        var (denied, time) = (false, false);
+        for (var at = 0; at < sentence.Count; at++)
+        {
+            var (last, next) = (bare.Count > 0 ? bare[^1] : default, at + 1 < sentence.Count ? sentence[at + 1] : default);
+            var atom = IsWhen(last, sentence[at], next) ? new Atom("condition", "when") : sentence[at];
+            denied = atom.Class == "negation" || (denied && !((Clauses.IsJoiner(last) || last.Text == ",") && atom.Text is not ("before" or "until" or "or")) && atom.Text is not "and");
+            time |= atom.Text is "until" or "before" or "after" or "once" or "when";
+            if (time && atom.Text == "been" && last.Text is "has" or "have")
+            {
+                bare[^1] = new Atom("grammar", "is");
+                continue;
+            }
+
+            bare.Add(denied && atom.Text == "before" ? new Atom("condition", "until") : atom);
+        }
+
+        return AtValue(bare);
+    }
+
+    /// <summary>"40 µF of it at most" is "at most 40 µF of it", where only one value stands.</summary>
+    private static List<Atom> AtValue(List<Atom> sentence)
+    {
+        var bound = sentence.FindIndex(atom => atom.Text is "most" or "least");
+        var value = sentence.FindIndex(atom => atom.Class == Atom.Quantity);
+        if (bound < 1 || sentence[bound - 1].Text != "at" || value < 0 || value > bound || sentence.GetRange(value, bound - value).Exists(atom => atom.Class == Atom.Mark))
+        {
+            return sentence;
+        }
+
+        var values = sentence.Skip(value).SkipWhile(atom => atom.Class == Atom.Quantity).Any(atom => atom.Class is Atom.Quantity or "number");
+        return values ? sentence : [.. sentence[..value], .. sentence.GetRange(bound - 1, 2), .. sentence[value..(bound - 1)], .. sentence[(bound + 1)..]];
+    }
+
+    /// <summary>A comma counts where it could turn the meaning: beside any word that carries meaning by itself.</summary>
+    public static List<Atom> Commas(List<Atom> atoms)
+    {
+        var kept = new List<Atom>(atoms.Count);
+        for (var at = 0; at < atoms.Count; at++)
+        {
+            if (atoms[at].Text != "," || (at > 0 && Turns(atoms[at - 1])) || (at + 1 < atoms.Count && Turns(atoms[at + 1])))
+            {
+                kept.Add(atoms[at]);
+            }
+        }
+
+        return kept;
+    }
+
+    /// <summary>A yes, a no or a first of all, which a comma or a colon may follow.</summary>
+    private static bool Opens(List<Atom> before) => before is [{ Text: "yes" or "no" or "first" or "then" or "so" }];
+
+    /// <summary>"Once it stops", other than once more or at once.</summary>
+    private static bool IsWhen(Atom last, Atom atom, Atom next) =>
+        atom.Text == "once" && last.Text is not ("at" or "not" or "than") && next.Class is not (null or Atom.Mark or Atom.Quantity or Atom.Lead or "number" or "condition") && next.Text is not ("more" or "again" or "only" or "per" or "for" or "in" or "on" or "at");
+
+    private static bool Reaches(List<Atom> part) => part.Exists(atom => atom.Class is "condition" or "negation" or "modality");
+
+    /// <summary>A comma before "and" or "or" that no word in front could reach over, and one between a condition in front and its statement.</summary>
+    private static bool PartsNothing(List<Atom> before, Atom next) =>
+        before.Count > 0 && before.TrueForAll(atom => atom.Class != Atom.Lead)
+        && (next.Text is "and" or "or"
+            ? !Reaches(before)
+            : before[0].Class == "condition" && Subjects.Contains(next.Text) && before.TrueForAll(atom => atom.Class != Atom.Mark));
+
+    private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or "verb" or "state" or "hazard" or "modality" or "quantifier" or Atom.Quantity or Atom.Lead;
+}

@@ -1,0 +1,22 @@
+namespace WireCoach.Service.Tests.Phrasing;
+
+/// <summary>Rewordings by hand of real sentences, good and bad, as a person or a model would write them.</summary>
+internal static class HandCorpus
+{
+    /// <summary>Every rewording with the sentence above it: <c>+</c> says the same, <c>-</c> does not.</summary>
+    public static (List<(string Kind, string Source, string Text)> Good, List<(string Kind, string Source, string Text)> Bad) Read()
+    {
+        var (good, bad) = (new List<(string, string, string)>(), new List<(string, string, string)>());
+        var source = "";
+        foreach (var line in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Phrasing", "rewordings.txt")).Where(line => line.Length > 2 && line[0] != '#'))
+        {
+            source = line[0] == '=' ? line[2..] : source;
+            if (line[0] is '+' or '-')
+            {
+                (line[0] == '+' ? good : bad).Add(("by hand", source, line[2..]));
+            }
+        }
+
+        return (good, bad);
+    }
+}
