@@ -72,6 +72,8 @@ internal static class CapacitorHealth
         var (from, to) = Limits(knowledge, input.Marked, low, high);
         return value < from ? ("weak", Statement.Of("capacitors.weak").With("measured", measured).With("low", band.Low!).With("high", band.High!))
             : value > to ? ("over", Statement.Of("capacitors.over").With("measured", measured).With("low", band.Low!).With("high", band.High!))
+            : value < low - Slack || value > high + Slack ? ("good", Statement.Of("capacitors.good-by-meter").With("measured", measured).With("low", band.Low!).With("high", band.High!)
+                .With("from", knowledge.Rules["capacitor-band-run"].Quote(from, "microfarad", "printed band")).With("to", knowledge.Rules["capacitor-band-start"].Quote(to, "microfarad", "printed band")))
             : ("good", Statement.Of("capacitors.good").With("measured", measured).With("low", band.Low!).With("high", band.High!));
     }
 

@@ -9,7 +9,17 @@ internal static class MarkChecks
     private static readonly string[] ShortTime = ["INT", "S2", "S3", "MIN", "SHORT"];
 
     public static IEnumerable<PlateFinding> All(PlateFacts facts) =>
-        new[] { ServiceAmps(facts), Insulation(facts), Duty(facts), Capacitor(facts) }.OfType<PlateFinding>();
+        new[] { ServiceAmps(facts), Insulation(facts), Duty(facts), Capacitor(facts), Size(facts) }.OfType<PlateFinding>();
+
+    /// <summary>A power that no single-phase motor of the tables has.</summary>
+    private static PlateFinding? Size(PlateFacts facts)
+    {
+        var rows = facts.Knowledge.Tables["nec-430-248"];
+        return facts is { Phases: 1, Horsepower: { } horsepower } && horsepower > rows.Rows[^1].Size() * (1 + facts.Knowledge.Rules["size-rounding"]["share"])
+            ? new PlateFinding("PC-SIZE", Statement.Of("nameplate.too-large-for-one-phase", ("power", facts.Plate.Kilowatts is { } kilowatts ? Units.Text(kilowatts, "kilowatt") : Units.Text(horsepower, "horsepower")))
+                .With("largest", rows.Quote(rows.Rows[^1].Size(), "horsepower", "largest row")), "doubtful")
+            : null;
+    }
 
     private static PlateFinding? ServiceAmps(PlateFacts facts)
     {

@@ -14,10 +14,18 @@ public sealed class TablesTest
     {
         var table = Tables[id];
         var written = CsvFile.Rows(Path.Combine(Repository.Root, "tests", "rules", "Tables", id + ".csv"));
+        Assert.NotEmpty(written);
         Assert.Equal(written[0].Keys.Skip(1), table.Columns);
         Assert.Equal(written.Select(row => row.Values.First()), table.Rows.Select(row => row.Key));
         Assert.All(written.Zip(table.Rows), pair => Assert.Equal(pair.First.Values.Skip(1), pair.Second.Cells));
+        Assert.True(table.Columns.Count == 0 || table.Rows.Any(row => row.Cells.Any(cell => cell.Length > 0)));
     }
+
+    [Fact]
+    public void Every_file_that_was_written_down_apart_is_held_against_a_table() =>
+        Assert.Equal(
+            Tables.Ids.Order(StringComparer.Ordinal),
+            Directory.EnumerateFiles(Path.Combine(Repository.Root, "tests", "rules", "Tables"), "*.csv").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal));
 
     [Fact]
     public void Every_table_and_rule_says_where_it_comes_from() =>
