@@ -12,8 +12,8 @@ try
         return done;
     }
 
-    var builder = WebApplication.CreateBuilder(args);
-    var data = DataFolder.Of(builder.Configuration, builder.Environment.ContentRootPath);
+    var builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = Installed.Folder });
+    var data = DataFolder.Of(builder.Configuration);
     var sharing = Sharing.Read(builder.Configuration, new AccessCodes(data.Path));
     if (sharing is not null || string.IsNullOrEmpty(builder.Configuration["urls"]))
     {

@@ -25,7 +25,7 @@ internal static class Commands
 
         var onlyCheck = more.Contains("--check", StringComparer.Ordinal);
         var builder = WebApplication.CreateBuilder([.. more.Where(word => word != "--check")]);
-        var folder = DataFolder.Of(builder.Configuration, builder.Environment.ContentRootPath).Path;
+        var folder = DataFolder.Of(builder.Configuration).Path;
         if (first == "access-code" && !Enum.TryParse<AccessRole>(file, ignoreCase: true, out _))
         {
             await Console.Error.WriteLineAsync(Usage);

@@ -8,10 +8,10 @@ internal sealed record DataFolder(string Path)
     public const string Postgres = "Data:Postgres";
 
     /// <summary>The folder that is configured as <c>Data:Folder</c>, or <c>data</c> where the service was started.</summary>
-    public static DataFolder Of(IConfiguration configuration, string contentRoot)
+    public static DataFolder Of(IConfiguration configuration)
     {
         var configured = configuration["Data:Folder"];
-        return new(System.IO.Path.GetFullPath(string.IsNullOrWhiteSpace(configured) ? "data" : configured, contentRoot));
+        return new(System.IO.Path.GetFullPath(string.IsNullOrWhiteSpace(configured) ? "data" : configured));
     }
 
     /// <summary>Says so when less than this many bytes are free.</summary>

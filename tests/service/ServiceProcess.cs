@@ -27,17 +27,19 @@ internal sealed class ServiceProcess : IAsyncDisposable
     public static Process Run(string folder, string[] more) =>
         Run([], ["--Data:Folder", folder, .. more.Contains("--urls") ? more : ["--urls", "http://127.0.0.1:0", .. more]]);
 
-    private static Process Run(string[] words, string[] settings)
+    private static Process Run(string[] words, string[] settings) =>
+        Run("dotnet", AppContext.BaseDirectory, [Path.Combine(AppContext.BaseDirectory, "WireCoach.Service.dll"), .. words, .. settings]);
+
+    private static Process Run(string program, string workingFolder, string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
+        var start = new ProcessStartInfo(program)
         {
             UseShellExecute = false,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            WorkingDirectory = AppContext.BaseDirectory,
+            WorkingDirectory = workingFolder,
         };
-        string[] arguments = [Path.Combine(AppContext.BaseDirectory, "WireCoach.Service.dll"), .. words, .. settings];
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);
@@ -46,9 +48,14 @@ internal sealed class ServiceProcess : IAsyncDisposable
         return Process.Start(start)!;
     }
 
-    public static async Task<ServiceProcess> Start(string folder, params string[] more)
+    public static Task<ServiceProcess> Start(string folder, params string[] more) => Started(Run(folder, more));
+
+    /// <summary>Starts a published service from a folder that has nothing to do with it.</summary>
+    public static Task<ServiceProcess> Published(string program, string folder) =>
+        Started(Run(Path.Combine(program, "WireCoach.Service"), Path.GetTempPath(), ["--Data:Folder", folder, "--urls", "http://127.0.0.1:0"]));
+
+    private static async Task<ServiceProcess> Started(Process process)
     {
-        var process = Run(folder, more);
         var errors = process.StandardError.ReadToEndAsync();
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
