@@ -14,6 +14,7 @@ internal static class Program
         ["turn"] = TurnStudy.Run,
         ["identify"] = Identification.IdentifyStudy.Run,
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,
+        ["listen"] = ListenStudy.Run,
         ["solver"] = SolverStudy.Run,
         ["checker"] = CheckerStudy.Run,
         ["guard"] = Phrasing.GuardStudy.Run,

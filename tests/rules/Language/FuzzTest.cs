@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using CsCheck;
 using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
@@ -39,36 +38,34 @@ public sealed class FuzzTest(ITestOutputHelper output)
                 new OpenQuestion { Id = "question", Kind = kind, About = about, Unit = "volt", Between = ["1", "4"], Options = [new OpenOption("yes", "Yes, one"), new OpenOption("none", "No")] },
                 Region.Iec) is not null);
 
-    [Fact]
-    public void Time_grows_with_length_and_no_faster()
+    /// <summary>What is looked at and made again for each word shows in what is allocated, on any machine; the time itself is the study <c>listen</c>.</summary>
+    [Theory]
+    [InlineData("1-4 1.7, ")]
+    [InlineData("a")]
+    [InlineData("between 1 and ")]
+    [InlineData("1/2/3/4-")]
+    [InlineData("((((")]
+    [InlineData("1,000,000 ")]
+    [InlineData("red to blue to red to ")]
+    [InlineData("no not never ")]
+    [InlineData("230 V ")]
+    [InlineData("12 ")]
+    public void Twice_the_text_makes_about_twice_the_work(string piece)
     {
-        string[] hard = ["1-4 1.7, ", "a", "between 1 and ", "1/2/3/4-", "won't start but hums when I spin it by hand and ", "((((", "1,000,000 ", "red to blue to red to ", "no not never ", "230 V ", "12 "];
-        foreach (var piece in hard)
-        {
-            var text = string.Concat(Enumerable.Repeat(piece, Listener.LongestText / piece.Length));
-            Listener.Understand(text[..2000]);
-            var watch = Stopwatch.StartNew();
-            Listener.Understand(text);
-            output.WriteLine($"{watch.Elapsed.TotalMilliseconds,8:0.0} ms for {text.Length} characters of \"{piece}\"");
-            Assert.True(watch.ElapsedMilliseconds < 3000, $"{watch.ElapsedMilliseconds} ms for \"{piece}\"");
-        }
+        var (some, twice) = (Repeated(piece, Listener.LongestText / 4), Repeated(piece, Listener.LongestText / 2));
+        _ = (Allocated(some), Allocated(twice)); // what is made once is made
+        var ratio = (double)Allocated(twice) / Allocated(some);
+        output.WriteLine($"{ratio:0.00} for \"{piece}\"");
+        Assert.InRange(ratio, 1, 2.5);
     }
 
-    [Fact]
-    public void A_message_of_three_hundred_characters_takes_about_half_a_millisecond()
-    {
-        const string text = "brine pump motor from fernhollow, plate says 3/4 hp 115/230 10.4/5.2A 1140, single phase, cap on top. six wires no marks. going on 240. it just hums and if I give it a flick it goes, smells a bit hot, no smoke though. 1-4 is 1.7, 1-2 nothing, 2-6 1.7, 3-5 3.6. what should I check next?";
-        var times = new List<double>();
-        for (var round = 0; round < 300; round++)
-        {
-            var watch = Stopwatch.StartNew();
-            Listener.Understand(text);
-            times.Add(watch.Elapsed.TotalMilliseconds);
-        }
+    private static string Repeated(string piece, int length) => string.Concat(Enumerable.Repeat(piece, length / piece.Length));
 
-        times.Sort();
-        output.WriteLine($"median {times[150]:0.000} ms for {text.Length} characters");
-        Assert.True(times[150] < 10, $"median {times[150]:0.000} ms"); // a loose bound for a busy machine; the figure itself is printed
+    private static long Allocated(string text)
+    {
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        Listener.Understand(text);
+        return GC.GetAllocatedBytesForCurrentThread() - before;
     }
 
     private static void Check(string text)
