@@ -24,7 +24,8 @@ internal static class RoleKeys
             key.Append(winding.Role).Append(winding.Junction ? '*' : ':').Append(groups.IndexOf(winding.Group)).Append('(').AppendJoin(',', leads);
             if (winding.Taps.Count > 0)
             {
-                key.Append('/').AppendJoin(',', winding.Taps.Select(tap => leadOf[tap]).Order());
+                // Which tap is which speed counts, and from which end they follow.
+                key.Append('/').Append(leadOf[winding.Terminals[0]]).Append('/').AppendJoin(',', winding.Taps.Select(tap => leadOf[tap]));
             }
 
             key.Append(')');

@@ -15,7 +15,7 @@ internal sealed class MotorFactory(Random chance)
         ["sealed-compressor-3"] = "run C R r; start C S s",
         ["psc-4"] = "run T1 T4 r; start T5 T8 s",
         ["psc-reversible-3"] = "run C X r; run C Y r",
-        ["psc-tapped"] = "run C H r; speed-tap H M t; speed-tap M L t; start C K s",
+        ["psc-tapped"] = "run C H r; speed-tap H M t; speed-tap M L u; start C K s",
         ["dual-voltage-4"] = "run T1 T2 r; run T3 T4 r",
         ["three-phase-3"] = "phase T1 n r; phase T2 n r; phase T3 n r",
         ["three-phase-4"] = "phase T1 T0 r; phase T2 T0 r; phase T3 T0 r",
@@ -49,6 +49,7 @@ internal sealed class MotorFactory(Random chance)
             ["s"] = first * (ratio > 0 ? ratio : Ratio(kind)),
             ["t"] = first * Log(0.15, 0.5),
         };
+        of["u"] = kind == "psc-tapped" ? of["t"] * Log(0.5, 2) : 0;
         var hurt = fault is "open" or "shorted" ? chance.Next(coils.Count) : -1;
         for (var index = 0; index < coils.Count; index++)
         {

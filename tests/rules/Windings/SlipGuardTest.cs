@@ -36,4 +36,25 @@ public sealed class SlipGuardTest
         var found = IdentifierTest.Give(input with { Readings = [.. input.Readings, IdentifierTest.Ohms(pair, pair == "1-2" ? 9.1 : 0.7)] });
         Assert.NotEqual(IdentificationStatus.Identified, found.Status);
     }
+
+    [Fact]
+    public void The_order_of_taps_rests_on_figures_and_not_on_what_is_usual()
+    {
+        // Speed sections need not be alike: lead 3 may lie before lead 1 or behind it, and lead 5 likewise.
+        var five = new IdentificationInput { Leads = ["1", "2", "3", "4", "5"], HasCapacitor = true };
+        (string, double)[] read = [("1-2", 8.5), ("1-3", 1.8), ("2-4", 18.0), ("2-5", 7.7)];
+        var input = five with { Readings = [.. read.Concat(read).Select(one => IdentifierTest.Ohms(one.Item1, one.Item2))] };
+        var found = IdentifierTest.Give(input);
+        Assert.Equal(IdentificationStatus.NeedsReading, found.Status);
+        var along = new Dictionary<string, double>(StringComparer.Ordinal) { ["4"] = -18, ["2"] = 0, ["5"] = 7.7, ["1"] = 8.5, ["3"] = 10.3 };
+        for (var more = 0; more < 8 && found.Next is { } next; more++)
+        {
+            input = input with { Readings = [.. input.Readings, IdentifierTest.Ohms($"{next.From}-{next.To}", Math.Round(Math.Abs(along[next.From] - along[next.To]), 1))] };
+            found = IdentifierTest.Give(input);
+        }
+
+        Assert.Equal(IdentificationStatus.Identified, found.Status);
+        var tapped = found.Windings.Single(winding => winding.Taps is not null);
+        Assert.Equal(["2", "5", "1", "3"], [tapped.Leads[0], .. tapped.Taps!, tapped.Leads[^1]]);
+    }
 }
