@@ -86,6 +86,11 @@ public abstract record Fact
 
         /// <summary>Further leads that were held together with <see cref="From"/>.</summary>
         public IReadOnlyList<string> Together { get; init; } = [];
+
+        /// <summary>Whether it is of two single leads, whichever was named first.</summary>
+        /// <param name="one">A lead's tag.</param>
+        /// <param name="other">Another lead's tag.</param>
+        public bool IsOfPair(string one, string other) => Together.Count == 0 && ((From == one && To == other) || (From == other && To == one));
     }
 
     /// <summary>One field of the plate.</summary>

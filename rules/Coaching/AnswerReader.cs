@@ -199,12 +199,13 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             Together = asked.Setup is { Tie: [var held, ..] } ? [.. held.Where(lead => lead != from)] : [],
             How = FactEntry.Form,
         };
-        return Facts(reading with { Replaces = Earlier(file, from, to) is { } earlier && (asked.Id.StartsWith(FindWindings.Again, StringComparison.Ordinal) || !Agree(earlier, reading)) ? earlier.FactId : null });
+        return Facts(Earlier(file, from, to) is { } earlier && !Agree(earlier, reading)
+            ? reading with { Replaces = earlier.FactId, ChangesWithShaft = earlier.ChangesWithShaft }
+            : reading);
     }
 
     /// <summary>The last reading of the same two leads.</summary>
-    private static Fact.Reading? Earlier(CaseFile file, string from, string to) => file.Readings.FindLast(reading => reading is { Together.Count: 0, FactId.Length: > 0 }
-        && ((reading.From == from && reading.To == to) || (reading.From == to && reading.To == from)));
+    private static Fact.Reading? Earlier(CaseFile file, string from, string to) => file.Readings.FindLast(reading => reading.FactId.Length > 0 && reading.IsOfPair(from, to));
 
     /// <summary>Whether a reading taken again bears out the earlier one: then both count. Else it takes the earlier one's place; both stay in the log.</summary>
     private bool Agree(Fact.Reading one, Fact.Reading other) => one is { Ohms: { } first } && other is { Ohms: { } second }

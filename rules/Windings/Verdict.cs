@@ -216,9 +216,11 @@ internal sealed class Verdict
             return give(IdentificationStatus.CannotTell, [against]);
         }
 
-        if (new SlipGuard(_bench, _readings).Turns(all, best) is { } doubtful && Readable(doubtful.First, doubtful.Second))
+        if (new SlipGuard(_bench, _readings).Turns(all, best) is { } doubtful)
         {
-            return give(IdentificationStatus.NeedsReading, []) with
+            return !Readable(doubtful.First, doubtful.Second)
+                ? give(IdentificationStatus.CannotTell, [Statement.Of("windings.one-slip-would-turn-it")])
+                : give(IdentificationStatus.NeedsReading, []) with
             {
                 Next = Next(doubtful.First, doubtful.Second, Statement.Of("windings.one-slip-would-turn-it"), 0.1),
                 ExpectedTouchesLeft = 1,

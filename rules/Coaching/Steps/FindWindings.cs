@@ -53,14 +53,16 @@ internal static class FindWindings
             return null;
         }
 
-        if (found.Contradictions is [var contradiction, ..] && contradiction.Readings is [var doubted, ..])
+        if (found.Contradictions is [var contradiction, ..])
         {
-            return work.Ask.Reading(Again, doubted.From, doubted.To) with { Why = contradiction.Why };
+            return contradiction.Readings.Select(doubted => OnceMore(work, doubted.From, doubted.To)).FirstOrDefault(again => !work.Skipped(again.Id)) is { } doubt
+                ? doubt with { Why = contradiction.Why }
+                : null;
         }
 
         if (OnceOnly(work, found) is { } once)
         {
-            return work.Ask.Reading(Again, once.From, once.To) with { Why = Statement.Of("coach.before-a-fault") };
+            return OnceMore(work, once.From, once.To) with { Why = Statement.Of("coach.before-a-fault") };
         }
 
         if (StartBranchSilent(work, found) is { } silent)
@@ -74,13 +76,8 @@ internal static class FindWindings
     }
 
     /// <summary>A reading that was taken already is asked for as one that is taken again, or it looks as if nobody had listened.</summary>
-    private static Question Reading(Workup work, string from, string to)
-    {
-        var asked = work.Ask.Reading("reading", from, to);
-        return work.File.Readings.Exists(reading => reading.Together.Count == 0 && ((reading.From == from && reading.To == to) || (reading.From == to && reading.To == from)))
-            ? asked with { Text = Statement.Of("coach.reading-once-more", ("from", from), ("to", to)) }
-            : asked;
-    }
+    private static Question Reading(Workup work, string from, string to) =>
+        Last(work, from, to) is null ? work.Ask.Reading("reading", from, to) : OnceMore(work, from, to);
 
     /// <summary>Where the ohms leave several kinds of motor: what a look or a turn of the shaft tells of those that are left.</summary>
     private static Question? Beside(Workup work, Identification found)
@@ -168,7 +165,16 @@ internal static class FindWindings
     private static Fact.Reading? OnceOnly(Workup work, Identification found) => found.Faults
         .SelectMany(fault => work.File.Readings.Where(reading =>
             reading.Open && reading.Replaces is null && fault.Leads.Contains(reading.From, StringComparer.Ordinal) && fault.Leads.Contains(reading.To, StringComparer.Ordinal)))
-        .FirstOrDefault(reading => !work.Skipped($"{Again}.{reading.From}.{reading.To}"));
+        .FirstOrDefault(reading => work.File.Readings.FindAll(other => other.IsOfPair(reading.From, reading.To)).Count == 1 && !work.Skipped(OnceMore(work, reading.From, reading.To).Id));
+
+    /// <summary>A reading that was taken and is wanted once more. It is a question of its own each time: the same answer to it is new evidence, and not the old answer sent twice.</summary>
+    private static Question OnceMore(Workup work, string from, string to)
+    {
+        var asked = work.Ask.Reading(Again, from, to);
+        return Last(work, from, to) is { FactId.Length: > 0 } last ? asked with { Id = $"{asked.Id}.{last.FactId}" } : asked;
+    }
+
+    private static Fact.Reading? Last(Workup work, string from, string to) => work.File.Readings.FindLast(reading => reading.IsOfPair(from, to));
 
     private static Statement Winding(Winding winding)
     {
@@ -201,7 +207,7 @@ internal static class FindWindings
     }
 
     private static IEnumerable<(string From, string To)> Unreadable(Workup work) =>
-        work.File.Unknowns.Where(question => question.StartsWith("reading.", StringComparison.Ordinal))
-            .Select(question => question.Split('.')).Where(parts => parts.Length == 3).Select(parts => (parts[1], parts[2]))
+        work.File.Unknowns.Where(question => question.StartsWith("reading.", StringComparison.Ordinal) || question.StartsWith($"{Again}.", StringComparison.Ordinal))
+            .Select(question => question.Split('.')).Where(parts => parts.Length >= 3).Select(parts => (parts[1], parts[2]))
             .Order();
 }

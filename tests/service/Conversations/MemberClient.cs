@@ -6,6 +6,9 @@ namespace WireCoach.Service.Tests.Conversations;
 /// <summary>Holds a whole conversation through HTTP from the members of <c>ask</c> alone: it reads no sentence.</summary>
 internal sealed class MemberClient(HttpClient http, IBenchAnswers answers)
 {
+    /// <summary>Whoever gave the same answer so many times has answered.</summary>
+    private const int MostOften = 3;
+
     private readonly List<string> _asked = [];
 
     private JsonElement _reply;
@@ -34,6 +37,7 @@ internal sealed class MemberClient(HttpClient http, IBenchAnswers answers)
         {
             Assert.True(turn < 90, $"The conversation does not end: {string.Join(", ", _asked.TakeLast(8))}");
             _asked.Add(ask.GetProperty("id").GetString()!);
+            Assert.True(_asked.Count(asked => asked == _asked[^1]) <= MostOften, $"'{_asked[^1]}' is asked for ever: {string.Join(", ", _asked)} {Assessment.GetProperty("identification")}");
             var answered = await http.PostAsJsonAsync($"/api/sessions/{_id}/answers", answers.Answer(ask, Plan));
             Assert.True(answered.IsSuccessStatusCode, $"{_asked[^1]}: {await answered.Content.ReadAsStringAsync()}");
             _reply = await answered.Content.ReadFromJsonAsync<JsonElement>();
