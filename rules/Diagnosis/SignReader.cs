@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Nameplate;
 
 namespace WireCoach.Rules.Diagnosis;
 

@@ -137,7 +137,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 case "plate-class" when next is { Kind: TokenKind.Word, Text.Length: 1 } && next.Text[0] is 'a' or 'e' or 'b' or 'f' or 'h' or 'n':
                     Plate(hit, next, "insulationClass");
                     break;
-                case "plate-frame" when next is { Used: false } && next.Kind is TokenKind.Number or TokenKind.Tag:
+                case "plate-frame" when next is { Used: false } && next.Kind is TokenKind.Number or TokenKind.Tag && !IsHeat(next, hit):
                     Plate(hit, scene[scene.Tokens.IndexOf(next, hit.Last) + 1] is { Glued: true, Kind: TokenKind.Word } letter ? letter : next, "frame", next);
                     break;
                 case "plate-continuous" when !hit.Denied:
@@ -159,6 +159,10 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             }
         }
     }
+
+    /// <summary>"Frame 118 C" is how hot it is, not its size.</summary>
+    private bool IsHeat(Token number, Hit hit) => scene.Tokens.IndexOf(number, hit.Last) is var at
+        && scene.IsWord(at + 1, "c", "°", "°c", "degrees", "deg", "celsius", "f") && !(scene[at + 1]!.Glued && scene[at + 1]!.Text is "c");
 
     private void Plate(Hit hit, Token last, string field, Token? from = null)
     {

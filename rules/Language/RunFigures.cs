@@ -22,6 +22,13 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         foreach (var sentence in open.GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
         {
             List<Quantity> here = [.. sentence];
+            taken.UnionWith(AgainstPlate(here));
+            here.RemoveAll(taken.Contains);
+            if (here.Count == 0)
+            {
+                continue;
+            }
+
             taken.UnionWith(Lines(here));
             taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));
             taken.UnionWith(here.FindAll(q => !taken.Contains(q) && Starting(q)));
@@ -35,6 +42,31 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1
         && _drawn.Exists(drawn => drawn.Last < q.First && scene.Tokens[drawn.First].Sentence == scene.Tokens[q.First].Sentence)
         && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : q.First - hit.Last == 1));
+
+    /// <summary>"6.8 A against 4.1 plate", "2.9 A on a 1.4 plate", "1390 rpm, plate 1460": what was measured, and right behind it what the plate says.</summary>
+    private List<Quantity> AgainstPlate(List<Quantity> sentence)
+    {
+        List<Quantity> ordered = Row(sentence, "amp").Count > 0 ? [] : [.. sentence.OrderBy(q => q.First)];
+        var used = new List<Quantity>();
+        for (var at = 0; at + 1 < ordered.Count; at++)
+        {
+            var (read, plate) = (ordered[at], ordered[at + 1]);
+            if (read is not { UnitId: "amp" or "rpm", Values.Count: 1 } || plate.Values.Count != 1 || !(plate.Unit is null || plate.UnitId == read.UnitId) || plate.First - read.Last > JustBefore + 2
+                || Stated(read) || scene.Near(read, JustBefore, "protection") || !(IsCue(plate.Last + 1) || Enumerable.Range(read.Last + 1, plate.First - read.Last - 1).Any(IsCue)))
+            {
+                continue;
+            }
+
+            var amps = read.UnitId == "amp";
+            scene.Add(read.First, read.Last, new Fact.Running { Amps = amps ? read.Values[0] : null, Rpm = amps ? null : read.Values[0] });
+            scene.Add(plate.First, plate.Last, new Fact.Plate { Field = amps ? "amps" : "rpm", Value = PlateValue.Of(plate.Values), Unit = read.UnitId });
+            used.AddRange([read, plate]);
+        }
+
+        return used;
+    }
+
+    private bool IsCue(int at) => scene.StartingAt(at).Any(hit => hit.Concept == "plate-cue");
 
     /// <summary>Three lines read one after the other; a single one compares with nothing.</summary>
     private List<Quantity> Lines(List<Quantity> sentence)
@@ -109,7 +141,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     private bool Starting(Quantity q)
     {
         var atMotor = q.UnitId == "volt" && scene.InClause("energise", q.First) && scene.Hits.Exists(hit => hit.Concept == "at-the-motor" && hit.First > q.Last && hit.First - q.Last <= JustBefore);
-        var whileStarting = (q.UnitId == "volt" || (q.Unit is null && scene.InSentence("volts-read", q.First))) && scene.Hits.Exists(hit => hit.Concept == "while-starting" && hit.First > q.Last && hit.First - q.Last <= 2);
+        var whileStarting = (q.UnitId == "volt" || (q.Unit is null && (scene.InSentence("volts-read", q.First) || scene.InSentence("at-the-motor", q.First)))) && scene.Hits.Exists(hit => hit.Concept == "while-starting" && hit.First > q.Last && hit.First - q.Last <= 2);
         if (q.Values.Count > 1 || !(atMotor || (whileStarting && IsOfLineVolts(q))))
         {
             return false;

@@ -116,6 +116,9 @@ public sealed record GateTrigger
     /// <summary>Supply or plate is above this many volts.</summary>
     public double? VoltsAbove { get; init; }
 
+    /// <summary>Its links or its plate are for far less volts than it is fed.</summary>
+    public bool FedTooHigh { get; init; }
+
     /// <summary>A question that was answered with "I can't tell".</summary>
     public string? Unknown { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Safety;
@@ -32,6 +33,7 @@ internal sealed partial class CaseSigns
         { Phases: { } phases } => True(_file.Supply?.Phases == phases || _file.Plate.Phases == phases
             || (phases == 3 && _file.Supply?.System?.StartsWith("three-phase", StringComparison.Ordinal) == true)),
         { VoltsAbove: { } volts } => True(_file.Supply?.Volts > volts || _file.Plate.Volts.Any(rated => rated > volts)),
+        { FedTooHigh: true } => True(Connected.Against(_file) == "low-on-high"),
         { Unknown: { } question } => True(_file.Unknowns.Contains(question)),
         { Capacitor: { } sort } => True(sort == CapacitorOf()),
         { Denied: { } confirmation } => True(_file.Confirmations.TryGetValue(confirmation, out var said) && !said.Confirmed),

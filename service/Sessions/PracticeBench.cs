@@ -10,9 +10,10 @@ using WireCoach.WebUi.Desk;
 namespace WireCoach.Service.Sessions;
 
 /// <summary>The simulated motors of practice sessions: what they show at first sight, and what a meter shows on them.</summary>
-internal sealed class PracticeBench(TradeKnowledge knowledge)
+internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
 {
     private const int Most = 64;
+    private const string FirstStart = "first-start";
 
     private readonly ConcurrentDictionary<PracticeChoice, PracticeMotor> _motors = new();
 
@@ -41,20 +42,25 @@ internal sealed class PracticeBench(TradeKnowledge knowledge)
         }
 
         var wanted = asked is { Kind: QuestionKind.Reading, Between: { } between } && ((between[0] == from && between[1] == to) || (between[0] == to && between[1] == from));
-        return wanted ? Measured(motor.Value, live, asked!) : Touched(motor.Value.Touch(from, to, capacitorsBridged: Bridged(live.Case)), live, null);
+        return wanted ? Measured(motor.Value, live, asked!) : Touched(motor.Value.Touch(from, to, capacitorsBridged: Bridged(live.Case)), live);
     }
 
-    private static Answer<Given> Measured(PracticeMotor motor, LiveSession live, Question asked)
+    private Answer<Given> Measured(PracticeMotor motor, LiveSession live, Question asked)
     {
         if (asked is { Kind: QuestionKind.Reading, Between: [var from, var to] })
         {
             IReadOnlyList<string> together = asked.Setup is { Tie: [var held, ..] } ? [.. held.Where(lead => lead != from)] : [];
-            return Touched(motor.Touch(from, to, together, Bridged(live.Case)), live, asked.Id);
+            return Read(motor.Touch(from, to, together, Bridged(live.Case)), live, asked);
         }
 
         if (asked.About == "insulation")
         {
             return new Given { Facts = [motor.Insulation()], Question = asked.Id };
+        }
+
+        if (asked.Id == FirstStart)
+        {
+            return Started(motor, live, asked);
         }
 
         if (asked.Setup is not { } setup)
@@ -66,8 +72,58 @@ internal sealed class PracticeBench(TradeKnowledge knowledge)
         return test.IsGiven ? new Given { Facts = [test.Value], Question = asked.Id } : Answer<Given>.Refused(test.Problems);
     }
 
+    /// <summary>Power on the joints as they are: what the motor does follows from its own circuit, not from what was expected.</summary>
+    private Answer<Given> Started(PracticeMotor motor, LiveSession live, Question asked)
+    {
+        if (Joints(live) is not { } joints || live.Case.Supply is not { } supply)
+        {
+            return new Problem("invalid-fact", "from", Statement.Of("session.nothing-to-probe"));
+        }
+
+        var run = motor.Power(joints, supply);
+        var read = coach.Read(live.Case, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = run.Outcome });
+        return read.IsGiven
+            ? new Given { Facts = [run with { Direction = Seen(run.Direction) }, .. read.Value.Where(fact => fact is not Fact.Running)], Question = asked.Id }
+            : Answer<Given>.Refused(read.Problems);
+    }
+
+    /// <summary>The arrow of a practice machine points clockwise, seen from the shaft end.</summary>
+    private static string? Seen(string? direction) => direction switch { null => null, "clockwise" => "right", _ => "wrong" };
+
+    /// <summary>The joints of the plan, which follows every exchange of leads, with the exchanges of lines that were confirmed; without a plan those that the person told.</summary>
+    private static List<Fact.Joint>? Joints(LiveSession live)
+    {
+        if (live.Assessment.Plan is not { } plan)
+        {
+            return live.Case.Joints.IsEmpty ? null : [.. live.Case.Joints];
+        }
+
+        var exchanged = live.Case.Facts.Count(fact => fact is Fact.Confirm { Id: "reversed", Confirmed: true }) % 2 == 1;
+        var lines = exchanged && plan.Reverse.Swap is [[var one, var other]] && plan.Joints.Any(joint => joint.Conductor == one) ? (one, other) : default;
+        return [.. plan.Joints.Select(joint => new Fact.Joint { Leads = joint.Leads, Conductor = joint.Conductor == lines.one ? lines.other : joint.Conductor == lines.other ? lines.one : joint.Conductor })];
+    }
+
+    /// <summary>What the meter shows, taken as the answer that a person would give: whether it stands beside an earlier reading or in its place is decided in one way for both.</summary>
+    private Answer<Given> Read(Answer<Fact.Reading> touched, LiveSession live, Question asked)
+    {
+        if (!touched.IsGiven)
+        {
+            return Answer<Given>.Refused(touched.Problems);
+        }
+
+        var shown = touched.Value;
+        var read = coach.Read(live.Case, asked, new QuestionAnswer
+        {
+            QuestionId = asked.Id,
+            Reading = new AnsweredReading { Ohms = shown.Ohms, Open = shown.Open ? true : null, Short = shown.Short ? true : null, Kick = shown.Kick ? true : null },
+        });
+        return read.IsGiven
+            ? new Given { Facts = [.. read.Value.Select(fact => fact with { How = FactEntry.Probe })], Question = asked.Id }
+            : Answer<Given>.Refused(read.Problems);
+    }
+
     /// <summary>A pair that was read before is read anew: the later reading takes the place of the earlier.</summary>
-    private static Answer<Given> Touched(Answer<Fact.Reading> touched, LiveSession live, string? question)
+    private static Answer<Given> Touched(Answer<Fact.Reading> touched, LiveSession live)
     {
         if (!touched.IsGiven)
         {
@@ -77,7 +133,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge)
         var reading = touched.Value;
         var before = live.Case.Readings.FindLast(known => known.Together.Count == reading.Together.Count
             && ((known.From == reading.From && known.To == reading.To) || (known.From == reading.To && known.To == reading.From)));
-        return new Given { Facts = [reading with { Replaces = before?.FactId }], Question = question };
+        return new Given { Facts = [reading with { Replaces = before?.FactId }] };
     }
 
     private static bool Bridged(CaseFile file) => file.Choices.GetValueOrDefault("capacitor-bridged") == "bridged";

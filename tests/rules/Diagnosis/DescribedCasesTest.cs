@@ -14,6 +14,7 @@ public sealed class DescribedCasesTest(ITestOutputHelper output)
     [Theory]
     [InlineData("described.yaml", 0.90)]
     [InlineData("described-second.yaml", 0.85)]
+    [InlineData("described-third.yaml", 0.85)]
     public void An_accepted_cause_is_mostly_among_the_first_three_and_no_warning_is_ever_missing(string file, double share)
     {
         var cases = Read(file);

@@ -1,7 +1,7 @@
 using System.Globalization;
 using WireCoach.Rules.Cases;
 
-namespace WireCoach.Rules.Diagnosis;
+namespace WireCoach.Rules.Nameplate;
 
 /// <summary>What plate, links and supply, held against each other, say without anybody looking again.</summary>
 internal static class Connected
