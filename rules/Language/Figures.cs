@@ -304,7 +304,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        if (q.Values is [>= 80 and <= 700] && scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !scene.InSentence("capacitor", q.First))
+        if (RunFigures.IsOfLineVolts(q) && scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !scene.InSentence("capacitor", q.First))
         {
             scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
             return true;

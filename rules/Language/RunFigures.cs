@@ -108,7 +108,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     }
 
     /// <summary>Whether it is one number of the size that line volts have.</summary>
-    private static bool IsOfLineVolts(Quantity q) => q.Values is [>= LeastLineVolts and <= MostLineVolts];
+    public static bool IsOfLineVolts(Quantity q) => q.Values is [>= LeastLineVolts and <= MostLineVolts];
 
     private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by"));
 
