@@ -39,6 +39,7 @@ internal static class Composition
             ? LocalStore.Open(folder, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<LocalStore>>())
             : PostgresStore.Open(postgres, provider.GetRequiredService<ILogger<PostgresStore>>()))
         .AddSingleton<LiveSessions>()
+        .AddSingleton<Watches>()
         .AddSingleton<FactCheck>()
         .AddSingleton<Hearing>()
         .AddSingleton<PracticeBench>()

@@ -3,12 +3,13 @@ using System.Diagnostics;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
+using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Phrasing;
 
 /// <summary>Has sentences reworded, beside the conversation and never in its way: one call at a time, and the engine's words wherever there is doubt.</summary>
-internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally, TimeProvider clock, ILogger<Typist> log, PhrasingSettings? settings = null) : IDisposable
+internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally, Watches watches, TimeProvider clock, ILogger<Typist> log, PhrasingSettings? settings = null) : IDisposable
 {
     private const int MostRemembered = 500;
     private const int MostWaiting = 1;
@@ -19,25 +20,32 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
     private readonly ConcurrentDictionary<(Role Role, string Masked), string?> _known = new();
     private int _waiting;
 
-    public bool IsOn => _model is not null;
-
-    /// <summary>What was said last in a session, in other words where they say the same.</summary>
+    /// <summary>What was said last in a session, in other words where they say the same; all of it at once.</summary>
     public async Task<Rewordings> Of(SessionView session, CancellationToken cancel)
     {
         var items = new List<Rewording>();
+        var ended = await Each(session, item => { items.Add(item); return Task.CompletedTask; }, cancel);
+        return ended with { Items = items };
+    }
+
+    /// <summary>The same one by one, each as soon as it was found to say the same.</summary>
+    /// <returns>How it ended, without the rewordings.</returns>
+    public async Task<Rewordings> Each(SessionView session, Func<Rewording, Task> passed, CancellationToken cancel)
+    {
         if (_model is null || settings is null)
         {
-            return Answer("off", session, items);
+            return Answer("off", session);
         }
 
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        limit.CancelAfter(settings.Timeout);
         if (Interlocked.Increment(ref _waiting) > MostWaiting + 1)
         {
             Interlocked.Decrement(ref _waiting);
-            return Answer("busy", session, items);
+            return Answer("busy", session);
         }
 
+        using var watch = watches.Over(session.Id, cancel);
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(watch.Token);
+        limit.CancelAfter(settings.Timeout);
         try
         {
             await _one.WaitAsync(limit.Token);
@@ -45,27 +53,27 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
             {
                 foreach (var statement in ToSend(session))
                 {
-                    if (await Reword(_model, statement, session, cancel, limit.Token) is { } reworded)
+                    if (await Reword(_model, statement, session, watch.Token, limit.Token) is { } reworded)
                     {
-                        items.Add(reworded);
+                        await passed(reworded);
                     }
                 }
             }
             finally
             {
-                _one.Release();
+                Leave();
             }
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {
-            return Answer("busy", session, items);
+            return Answer(watch.Token.IsCancellationRequested ? "overtaken" : "busy", session);
         }
         finally
         {
             Interlocked.Decrement(ref _waiting);
         }
 
-        return Answer(_breaker.IsOpen ? "resting" : "ready", session, items);
+        return Answer(_breaker.IsOpen ? "resting" : "ready", session);
     }
 
     /// <summary>Whether a sentence may be shown to a model: of an open room, and without joints, readings or danger in it.</summary>
@@ -76,6 +84,18 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
     {
         _model?.Dispose();
         _one.Dispose();
+    }
+
+    private void Leave()
+    {
+        try
+        {
+            _one.Release();
+        }
+        catch (ObjectDisposedException)
+        {
+            // The service stopped while the model was thinking.
+        }
     }
 
     private IEnumerable<Statement> ToSend(SessionView session)
@@ -99,7 +119,7 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
         }
 
         return draft is not null && masked.Restore(draft) is { } text && text != masked.Exact && guard.Compare(masked.Exact, text, Leads(session)).IsFaithful
-            ? new Rewording(statement.Id, masked.Exact, text)
+            ? new Rewording(statement.Id, masked.Exact, text, knowledge.Sentences.Render(Statement.Of("phrasing.mark"), session.Role))
             : null;
     }
 
@@ -148,10 +168,9 @@ internal sealed class Typist(TradeKnowledge knowledge, Guard guard, Tally tally,
     private static HashSet<string> Leads(SessionView session) =>
         session.Facts.OfType<Fact.Lead>().Select(lead => lead.Tag).ToHashSet(StringComparer.Ordinal);
 
-    private Rewordings Answer(string state, SessionView session, List<Rewording> items) => new(
+    private Rewordings Answer(string state, SessionView session) => new(
         state,
         session.Sequence,
         state == "resting" ? knowledge.Sentences.Render(Statement.Of("phrasing.resting"), session.Role) : null,
-        knowledge.Sentences.Render(Statement.Of("phrasing.mark"), session.Role),
-        items);
+        []);
 }

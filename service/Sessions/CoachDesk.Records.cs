@@ -56,7 +56,7 @@ internal sealed partial class CoachDesk
     public async Task<Answer<Figures>> Figures(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default)
     {
         var sessions = await store.Summaries(from, to);
-        return FiguresFold.Of(sessions) with { OverTime = FiguresOverTime.Of(sessions) };
+        return FiguresFold.Of(sessions) with { OverTime = FiguresOverTime.Of(sessions), Phrasing = tally.Figures(from, to) };
     }
 
     public async Task<Answer<IReadOnlyList<Deletion>>> Delete(IReadOnlyList<string> sessions, string? who, string? why, CancellationToken cancel = default)

@@ -4,13 +4,15 @@ using System.Text.Json.Serialization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Statements;
+using WireCoach.Service.Phrasing;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
 
 /// <summary>Holds the sessions: every call is checked, turned by the rules, stored and only then answered.</summary>
 internal sealed partial class CoachDesk(
-    ISessionStore store, LiveSessions live, EarlierSessions earlier, Turning turning, Coach coach, Opening opening, Hearing hearing, PracticeBench bench, FactCheck check, TimeProvider clock, TurnLog log) : ICoachDesk
+    ISessionStore store, LiveSessions live, EarlierSessions earlier, Turning turning, Coach coach, Opening opening, Hearing hearing, PracticeBench bench, FactCheck check, TimeProvider clock, TurnLog log,
+    Watches watches, Tally tally) : ICoachDesk
 {
     private const int KeyLength = 80;
 
@@ -91,6 +93,7 @@ internal sealed partial class CoachDesk(
             return Refusals.WrongKey(KeyLength);
         }
 
+        watches.Begin(session);
         using var held = await live.Hold(session, cancel);
         if (held.Session is not { } found)
         {

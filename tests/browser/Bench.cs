@@ -53,11 +53,13 @@ public sealed class Bench : IAsyncLifetime
     }
 
     /// <summary>Somebody opens the pages on a device.</summary>
-    public async Task<Visitor> Visit(Device device)
+    /// <param name="device">The device.</param>
+    /// <param name="service">Another service than that of all tests.</param>
+    public async Task<Visitor> Visit(Device device, HttpClient? service = null)
     {
         var context = await _browser!.NewContextAsync(new()
         {
-            BaseURL = Address.ToString(),
+            BaseURL = (service?.BaseAddress ?? Address).ToString(),
             ViewportSize = new() { Width = device.Width, Height = device.Height },
             JavaScriptEnabled = device.Scripts,
             HasTouch = device.Width < 700,
@@ -65,7 +67,7 @@ public sealed class Bench : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
         });
         context.SetDefaultTimeout(10_000);
-        return new Visitor(await context.NewPageAsync(), device, Http);
+        return new Visitor(await context.NewPageAsync(), device, service ?? Http);
     }
 
     private sealed class AheadClock(Bench bench) : TimeProvider

@@ -27,6 +27,9 @@ public sealed record Figures
     /// <summary>Sessions that went on after "I can't".</summary>
     public required int NotConfirmed { get; init; }
 
+    /// <summary>What came of asking a language model.</summary>
+    public PhrasingFigures? Phrasing { get; init; }
+
     /// <summary>The same by the day, week or month in which sessions were opened, the earliest first.</summary>
     public IReadOnlyList<PeriodFigures> OverTime { get; init; } = [];
 }

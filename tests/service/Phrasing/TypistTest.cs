@@ -5,7 +5,9 @@ using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
+using WireCoach.Service.Hosting;
 using WireCoach.Service.Phrasing;
+using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Tests.Phrasing;
@@ -49,16 +51,18 @@ public sealed class TypistTest
 
     private static async Task<(Rewordings Answer, PhrasingFigures Figures)> Reword(ScriptedModel server, int times)
     {
-        var tally = new Tally();
-        using var typist = new Typist(
-            Trade, new Guard(Trade.Phrasing), tally, TimeProvider.System, NullLogger<Typist>.Instance, new PhrasingSettings(new Uri($"http://{server.Address}"), "m", null, TimeSpan.FromSeconds(5)));
+        var settings = new PhrasingSettings(new Uri($"http://{server.Address}"), "m", null, TimeSpan.FromSeconds(5));
+        var folder = Directory.CreateTempSubdirectory("wirecoach-");
+        var tally = new Tally(new DataFolder(folder.FullName), TimeProvider.System, NullLogger<Tally>.Instance, settings);
+        using var typist = new Typist(Trade, new Guard(Trade.Phrasing), tally, new Watches(), TimeProvider.System, NullLogger<Typist>.Instance, settings);
         var answer = default(Rewordings);
         for (var again = 0; again < times; again++)
         {
             answer = await typist.Of(Session(), CancellationToken.None);
         }
 
-        return (answer!, tally.Figures(true));
+        folder.Delete(recursive: true);
+        return (answer!, tally.Figures());
     }
 
     private static SessionView Session()
