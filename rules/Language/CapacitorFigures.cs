@@ -6,6 +6,9 @@ namespace WireCoach.Rules.Language;
 internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
 {
     private const int SaidJustBefore = 2;
+    private const int NearVolts = 4;
+    private const double WidestRange = 2;
+    private const double LeastOfRange = 10;
 
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
@@ -21,13 +24,13 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             MicrofaradsTo = mark?.Values.Count > 1 ? mark.Values[1] : null,
             MeasuredMicrofarads = isMeasured ? q.Values[0] : measured?.Values[0],
             Volts = volts?.Values[0],
-            Use = UseBeside(q) ?? UseBefore(q),
+            Use = UseBeside(q) ?? UseBefore(q) ?? UseInSentenceBefore(q) ?? "unknown",
         });
         return [.. new[] { volts, measured, marked }.OfType<Quantity>()];
     }
 
     private Quantity? Volts(Quantity q) =>
-        open.Find(v => v.UnitId == "volt" && ((v.First > q.Last && v.First - q.Last <= 3) || (v.First > q.Last && scene.Tokens[v.First].Clause == scene.Tokens[q.First].Clause)
+        open.Find(v => v.UnitId == "volt" && ((v.First > q.Last && v.First - q.Last <= NearVolts) || (v.First > q.Last && scene.Tokens[v.First].Clause == scene.Tokens[q.First].Clause)
             || (v.Last < q.First && q.First - v.Last <= 2)) && v.Values.Count == 1)
         ?? open.Find(v => v.Unit is null && v.First > q.Last && v.First - q.Last <= 2 && v.Values.Count == 1 && v.Values[0] >= 100);
 
@@ -42,13 +45,63 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         var clause = scene.Tokens[q.First].Clause;
         var told = scene.Hits.Where(hit => hit.Concept is "start-use" or "run-use" && scene.Tokens[hit.First].Clause == clause).ToList();
         var nearest = told.FindLast(hit => hit.First < q.First) ?? told.Find(hit => hit.First > q.Last);
-        return nearest?.Concept switch { "start-use" => "start", "run-use" => "run", _ => null };
+        return UseOf(nearest);
     }
 
     /// <summary>"The run cap, 7.5 µF": what it is for stands right before the comma.</summary>
-    private string UseBefore(Quantity q)
+    private string? UseBefore(Quantity q)
     {
         var before = scene.Hits.FindLast(hit => hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1 && hit.Last < q.First && q.First - hit.Last <= SaidJustBefore);
-        return before?.Concept switch { "start-use" => "start", "run-use" => "run", _ => "unknown" };
+        return UseOf(before);
     }
+
+    /// <summary>"The start cap has burst. Says 80-100 µF on it": the sentence before names the one that is meant.</summary>
+    private string? UseInSentenceBefore(Quantity q)
+    {
+        var sentence = scene.Tokens[q.First].Sentence;
+        var named = scene.Hits.FindAll(hit => hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1 && hit.Last < q.First && sentence - scene.Tokens[hit.First].Sentence is 1 or 2);
+        return named.DistinctBy(hit => hit.Concept).Count() == 1 && !scene.InSentence("capacitor", q.First) ? UseOf(named[0]) : null;
+    }
+
+    private static string? UseOf(Hit? hit) => hit?.Concept switch { "start-use" => "start", "run-use" => "run", _ => null };
+
+    /// <summary>"Start cap 161-193 reads 40", "it reads 8, marked 45": figures without a unit, where a capacitor is what is spoken of.</summary>
+    public bool ReadBare(Quantity q, HashSet<Quantity> used)
+    {
+        var isRange = q is { IsRange: true, Values: [>= LeastOfRange and var low, var high] } && low < high && high <= WidestRange * low;
+        var isMarked = q.Values.Count == 1 && SaidOf(q) == "marked";
+        if (!(isRange || isMarked) || !IsSpokenOf(q))
+        {
+            return false;
+        }
+
+        var measured = open.Find(other => !ReferenceEquals(other, q) && other.Unit is null && other.Values.Count == 1 && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence && SaidOf(other) == "measured");
+        if (isMarked && measured is null)
+        {
+            return false;
+        }
+
+        var volts = open.Find(other => other.Values is [>= 100] && other.UnitId is "" or "volt" && other.First > q.Last && other.First - q.Last <= SaidJustBefore && !ReferenceEquals(other, measured));
+        scene.Add(q.First, q.Last, new Fact.Capacitor
+        {
+            Microfarads = q.Values[0],
+            MicrofaradsTo = isRange ? q.Values[1] : null,
+            MeasuredMicrofarads = measured?.Values[0],
+            Volts = volts?.Values[0],
+            Use = UseBeside(q) ?? UseInSentenceBefore(q) ?? "unknown",
+        });
+        foreach (var other in new[] { measured, volts }.OfType<Quantity>())
+        {
+            scene.Use(other.First, other.Last);
+            used.Add(other);
+        }
+
+        return true;
+    }
+
+    private string? SaidOf(Quantity q) => scene.Hits.FindLast(hit => hit.Concept is "measured" or "marked" && hit.Last < q.First && q.First - hit.Last <= SaidJustBefore)?.Concept;
+
+    /// <summary>Whether a capacitor stands in its sentence, or in one of the two before it.</summary>
+    private bool IsSpokenOf(Quantity q) => scene.Hits.Exists(hit => (hit.Concept is "capacitor" or "cap-state" or "cap-there" || (hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1))
+        && hit.First < q.Last && scene.Tokens[q.First].Sentence - scene.Tokens[hit.First].Sentence <= 2);
 }

@@ -8,6 +8,7 @@ internal sealed class Conclusions
     private const string Anywhere = "*:";
     private const int Belongs = 14;
     private const int Overrules = 9;
+    private const int LongestPhrase = 40;
     private readonly Dictionary<string, List<Line>> _lines = new(StringComparer.Ordinal);
 
     public Conclusions(IEnumerable<WordRule> rules)
@@ -49,10 +50,10 @@ internal sealed class Conclusions
 
     private void Collect(List<Hit> hits, bool anywhere, List<Conclusion> found)
     {
-        var byConcept = hits.ToLookup(hit => hit.Concept, StringComparer.Ordinal);
-        foreach (var concept in byConcept)
+        var byConcept = new HitsByConcept(hits);
+        foreach (var concept in byConcept.Concepts)
         {
-            if (!_lines.TryGetValue(concept.Key, out var lines))
+            if (!_lines.TryGetValue(concept, out var lines))
             {
                 continue;
             }
@@ -67,17 +68,17 @@ internal sealed class Conclusions
         }
     }
 
-    private static List<Hit>? Match(Line line, ILookup<string, Hit> hits) =>
+    private static List<Hit>? Match(Line line, HitsByConcept hits) =>
         hits[line.Atoms[0].Concept].Where(line.Atoms[0].Fits).Select(hit => Around(line, hit, hits)).FirstOrDefault(places => places is not null);
 
     /// <summary>What belongs to the line near one of its words; in a run-on sentence words far apart have nothing to do with each other.</summary>
-    private static List<Hit>? Around(Line line, Hit anchor, ILookup<string, Hit> hits)
+    private static List<Hit>? Around(Line line, Hit anchor, HitsByConcept hits)
     {
         List<Hit> places = [anchor];
         foreach (var atom in line.Atoms.Skip(1))
         {
             var reach = line.Anywhere ? int.MaxValue : atom.Absent ? Overrules : Belongs;
-            var nearest = hits[atom.Concept].Where(atom.Fits).MinBy(hit => places.Min(place => Distance(place, hit)));
+            var nearest = Within(hits[atom.Concept], places, line.Anywhere ? int.MaxValue : reach).Where(atom.Fits).MinBy(hit => places.Min(place => Distance(place, hit)));
             var found = nearest is not null && places.Min(place => Distance(place, nearest)) <= reach;
             if (atom.Absent == found)
             {
@@ -91,6 +92,25 @@ internal sealed class Conclusions
         }
 
         return places;
+    }
+
+    /// <summary>Those of a concept that start near enough to matter, so that a long run of words is not looked through for each of its words.</summary>
+    private static IEnumerable<Hit> Within(IReadOnlyList<Hit> hits, List<Hit> places, int reach)
+    {
+        if (reach == int.MaxValue)
+        {
+            return hits;
+        }
+
+        var (from, to) = (places.Min(place => place.First) - reach - LongestPhrase, places.Max(place => place.Last) + reach);
+        var (low, high) = (0, hits.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = hits[middle].First < from ? (middle + 1, high) : (low, middle);
+        }
+
+        return hits.Skip(low).TakeWhile(hit => hit.First <= to);
     }
 
     private static int Distance(Hit one, Hit other) => Math.Max(0, Math.Max(one.First, other.First) - Math.Min(one.Last, other.Last));
@@ -116,6 +136,24 @@ internal sealed class Conclusions
             };
         }).OrderBy(atom => atom.Absent).ToList();
         return new Line(rule, said, anywhere, atoms);
+    }
+
+    /// <summary>The hits of one stretch of words, by concept and in the order of the text.</summary>
+    private sealed class HitsByConcept
+    {
+        private readonly Dictionary<string, List<Hit>> _hits = new(StringComparer.Ordinal);
+
+        public HitsByConcept(List<Hit> hits)
+        {
+            foreach (var hit in hits.OrderBy(hit => hit.First))
+            {
+                (_hits.TryGetValue(hit.Concept, out var same) ? same : _hits[hit.Concept] = []).Add(hit);
+            }
+        }
+
+        public IEnumerable<string> Concepts => _hits.Keys;
+
+        public IReadOnlyList<Hit> this[string concept] => _hits.TryGetValue(concept, out var hits) ? hits : [];
     }
 
     private sealed record Atom(string Concept, bool Denied, bool Either, bool Absent)

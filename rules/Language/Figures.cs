@@ -21,6 +21,8 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     {
         Each(q => q.UnitId == "microfarad", Capacitors);
         Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && scene.InSentence("insulation-word", q.First)), Insulation);
+        Each(new InsulationFigures(scene, _open, _belonging).IsBare, Insulation);
+        Each(q => q.Unit is null, q => new CapacitorFigures(scene, _open).ReadBare(q, _gone));
         _open.RemoveAll(new WindingFigures(scene).Read(_open).Contains);
         Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
@@ -71,23 +73,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     private bool Insulation(Quantity q)
     {
-        var sentence = scene.Tokens[q.First].Sentence;
-        var celsius = _open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence);
-        var volts = _open.Find(v => v.UnitId == "volt" && scene.Tokens[v.First].Sentence == sentence && v.Values is [>= 100] && !_belonging.IsPlate(v));
-        var minute = _open.Find(t => t.UnitId == "minute" && scene.Tokens[t.First].Sentence == sentence);
-        scene.Add(q.First, q.Last, new Fact.Insulation
-        {
-            Megohms = q.UnitId == "megohm" ? q.Values[0] : q.Values[0] / 1e6,
-            Celsius = celsius?.Values[0],
-            TestVolts = volts?.Values[0],
-            AtMinute = minute?.Values[0],
-        });
-        foreach (var used in new[] { celsius, volts, minute }.OfType<Quantity>())
-        {
-            scene.Use(used.First, used.Last);
-            _gone.Add(used);
-        }
-
+        _gone.UnionWith(new InsulationFigures(scene, _open, _belonging).Read(q));
         return true;
     }
 
@@ -196,7 +182,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     private bool Amps(Quantity q)
     {
         var near = Near(q, 5);
-        if (near("protection"))
+        if (q.UnitId == "milliamp")
+        {
+            return true; // a device's residual current; no motor is rated in milliamps
+        }
+
+        if (near("protection") || Enumerable.Range(q.First, q.Last - q.First + 1).Any(at => scene.At(at, "protection-size") is not null))
         {
             scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.protection-amps", Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
             return true;

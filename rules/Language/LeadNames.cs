@@ -30,13 +30,32 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             noun = look.Last + 1;
         }
 
-        if (number is null || scene.At(noun, "lead-noun") is not { } found)
+        if (number is null)
         {
             return null;
         }
 
+        if (scene.At(noun, "lead-noun") is not { } found)
+        {
+            return OfThem(at, number.Value);
+        }
+
         scene.Add(at, found.Last, new Fact.Choice { Question = "leads.count", Option = number.Value.ToString(CultureInfo.InvariantCulture) });
         return found.Last;
+    }
+
+    /// <summary>"The wires have no marks. There are eight of them."</summary>
+    private int? OfThem(int at, int number)
+    {
+        if (!scene.IsWord(at + 1, "of") || !scene.IsWord(at + 2, "them", "em", "those", "these") || number < 2
+            || scene.Hits.FindLast(hit => hit.Concept == "lead-noun" && hit.Last < at) is not { } noun || scene.Tokens[at].Sentence - scene.Tokens[noun.First].Sentence > 1
+            || scene.At(at - 1, "all-leads") is not null)
+        {
+            return null;
+        }
+
+        scene.Add(at, at + 2, new Fact.Choice { Question = "leads.count", Option = number.ToString(CultureInfo.InvariantCulture) });
+        return at + 2;
     }
 
     private int? Number(int at) => scene[at] is { IsWhole: true, Value: >= 1 and <= MostLeads } token ? (int)token.Value

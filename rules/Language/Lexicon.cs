@@ -12,6 +12,7 @@ internal sealed class Lexicon
     private const string Turn = "turn-of-speech";
     private readonly Dictionary<string, List<Phrase>> _phrases = new(StringComparer.Ordinal);
     private readonly HashSet<string> _fillers;
+    private readonly HashSet<string> _denials;
     private readonly HashSet<string> _senses;
     private readonly HashSet<string> _pronouns;
     private readonly Spelling _spelling;
@@ -30,6 +31,7 @@ internal sealed class Lexicon
         }
 
         _fillers = Of(words, "filler");
+        _denials = Of(words, Not);
         _senses = Of(words, "sense");
         _pronouns = Of(words, "pronoun");
         _spelling = new Spelling(
@@ -61,20 +63,25 @@ internal sealed class Lexicon
     private List<Hit> Found(List<Token> tokens)
     {
         var hits = new List<Hit>();
-        var cover = new int[tokens.Count];
+        var (cover, machines) = (new int[tokens.Count], new int[tokens.Count]);
         for (var at = 0; at < tokens.Count; at++)
         {
-            Collect(tokens, at, tokens[at].Stem, hits, cover);
+            Collect(tokens, at, tokens[at].Stem, hits, cover, machines);
             if (tokens[at].Kind is TokenKind.Word or TokenKind.Tag)
             {
-                Collect(tokens, at, "=" + tokens[at].Text, hits, cover);
+                Collect(tokens, at, "=" + tokens[at].Text, hits, cover, machines);
             }
         }
 
-        return [.. hits.Where(found => found.Concept == Turn || !found.Places.All(place => cover[place] > found.Places.Length))];
+        return [.. hits.DistinctBy(found => (found.Concept, found.First, found.Last, found.Places.Length)).Where(found => found.Concept == Turn || !Covers(IsMachine(found.Concept) ? machines : cover, found))];
     }
 
-    private void Collect(List<Token> tokens, int at, string key, List<Hit> hits, int[] cover)
+    private static bool Covers(int[] cover, Hit found) => Array.TrueForAll(found.Places, place => cover[place] > found.Places.Length);
+
+    /// <summary>What the motor drives is still named in "uncoupled from the pump"; only the name of a longer machine takes the place of a shorter one.</summary>
+    private static bool IsMachine(string concept) => concept.StartsWith("application.", StringComparison.Ordinal);
+
+    private void Collect(List<Token> tokens, int at, string key, List<Hit> hits, int[] cover, int[] machines)
     {
         if (!_phrases.TryGetValue(key, out var phrases))
         {
@@ -83,7 +90,7 @@ internal sealed class Lexicon
 
         foreach (var phrase in phrases)
         {
-            if (phrase.At(tokens, at, _fillers) is not { } places)
+            if (phrase.At(tokens, at, _fillers, _denials) is not { } places)
             {
                 continue;
             }
@@ -93,6 +100,7 @@ internal sealed class Lexicon
             for (var place = 0; places.Length > 1 && place < swallowed; place++)
             {
                 cover[places[place]] = Math.Max(cover[places[place]], places.Length);
+                machines[places[place]] = IsMachine(phrase.Concept) ? Math.Max(machines[places[place]], places.Length) : machines[places[place]];
             }
         }
     }

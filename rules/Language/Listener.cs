@@ -17,6 +17,7 @@ public sealed class Listener
     private readonly Conclusions _conclusions;
     private readonly HashSet<string> _smallTalk;
     private readonly ShortForms _forms;
+    private readonly double _usualPercent;
 
     /// <summary>A listener for these words.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
@@ -28,6 +29,7 @@ public sealed class Listener
         _units = new UnitBook(_words.Units.Values);
         _conclusions = new Conclusions(_words.Rules.Values);
         _forms = new ShortForms(knowledge);
+        _usualPercent = knowledge.Rules["first-run-amps"]["loaded-percent"];
         _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
     }
 
@@ -86,15 +88,18 @@ public sealed class Listener
         answered ??= Answer(scene, readings, quantities);
         PlateOwner.Tell(scene);
         SpareCapacitor.Tell(scene);
-        var facts = PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene);
+        var facts = RunFacts.Joined(PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene));
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
         {
             facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null }); // its marks say already that there is one
         }
 
+        var over = RunFacts.OverPlate(facts, _usualPercent);
+        facts.AddRange(over is null ? [] : [over]);
         return heard.Understood with
         {
             Facts = facts,
+            Symptoms = over is null ? heard.Understood.Symptoms : [.. heard.Understood.Symptoms, new HeardSymptom(over.Id, over.Present, over.Span!)],
             Goal = facts.OfType<Fact.Goal>().LastOrDefault()?.Id,
             Answer = answered?.Answer,
             AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],

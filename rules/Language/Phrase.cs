@@ -48,8 +48,8 @@ internal sealed class Phrase
     /// <summary>Without apostrophes, as tokens are.</summary>
     public static string Letters(string word) => word.Replace("'", string.Empty, StringComparison.Ordinal);
 
-    /// <summary>The places of its words when it starts at <paramref name="first"/>; <see langword="null"/> when it does not stand there.</summary>
-    public int[]? At(IReadOnlyList<Token> tokens, int first, HashSet<string> fillers)
+    /// <summary>The places of its words when it starts at <paramref name="first"/>; <see langword="null"/> when it does not stand there. No gap reaches over a "not": "it was never wet" does not say "was wet".</summary>
+    public int[]? At(IReadOnlyList<Token> tokens, int first, HashSet<string> fillers, HashSet<string> denials)
     {
         if (_parts.Length == 1)
         {
@@ -58,12 +58,12 @@ internal sealed class Phrase
 
         var places = new int[_parts.Length];
         places[0] = first;
-        return Rest(tokens, 1, places, fillers) ? places : null;
+        return Rest(tokens, 1, places, fillers, denials) ? places : null;
     }
 
     public static bool Fits(string key, Token token) => key[0] == '=' ? token.Text.AsSpan().SequenceEqual(key.AsSpan(1)) : token.Stem == key;
 
-    private bool Rest(IReadOnlyList<Token> tokens, int part, int[] places, HashSet<string> fillers)
+    private bool Rest(IReadOnlyList<Token> tokens, int part, int[] places, HashSet<string> fillers, HashSet<string> denials)
     {
         if (part == _parts.Length)
         {
@@ -85,14 +85,14 @@ internal sealed class Phrase
                 if (Fits(stem, token))
                 {
                     places[part] = at;
-                    if (Rest(tokens, part + 1, places, fillers))
+                    if (Rest(tokens, part + 1, places, fillers, denials))
                     {
                         return true;
                     }
                 }
             }
 
-            if (!(gap ? token.Kind != TokenKind.Mark || token.Is("-") : token.Is("-") || fillers.Contains(token.Text)))
+            if (!(gap ? (token.Kind != TokenKind.Mark || token.Is("-")) && !denials.Contains(token.Text) : token.Is("-") || fillers.Contains(token.Text)))
             {
                 return false;
             }

@@ -70,15 +70,21 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
         return token.Kind == TokenKind.Word ? InWords(at) : Powers(at) ?? Plain(at);
     }
 
-    private double? NumberWord(int at) =>
-        scene.Like(at, "number.") is { } word && double.TryParse(word.Concept["number.".Length..], System.Globalization.CultureInfo.InvariantCulture, out var value) ? value : null;
+    private (double Value, int Last)? NumberWord(int at) =>
+        scene.Like(at, "number.") is { } word && double.TryParse(word.Concept["number.".Length..], System.Globalization.CultureInfo.InvariantCulture, out var value) ? (value, word.Last) : null;
 
-    /// <summary>"single phase", "three volts left"; a number word counts only with a unit behind it.</summary>
+    /// <summary>"single phase", "three volts left", "half a horse"; a number word counts only with a unit behind it, a part of one only as power.</summary>
     private Quantity? InWords(int at)
     {
-        var behind = scene.IsWord(at + 1, "-") ? at + 2 : at + 1;
-        return units.At(scene, behind, false) is { } unit && NumberWord(at) is { } value
-            ? new Quantity([Convert(value, unit.Unit)], unit.Unit, false, at, unit.Last)
+        if (NumberWord(at) is not { } number)
+        {
+            return null;
+        }
+
+        var isPart = number.Value != Math.Floor(number.Value);
+        var behind = scene.IsWord(number.Last + 1, "-") || (isPart && scene.IsWord(number.Last + 1, "a", "of")) ? number.Last + 2 : number.Last + 1;
+        return units.At(scene, behind, false) is { } unit && (!isPart || unit.Unit.Unit is "horsepower" or "kilowatt")
+            ? new Quantity([Convert(number.Value, unit.Unit)], unit.Unit, false, at, unit.Last)
             : null;
     }
 

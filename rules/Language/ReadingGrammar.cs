@@ -8,6 +8,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     private const int MostBetween = 6;
     private const double InsulationFrom = 1e5;
     private Value? _last;
+    private int _valueFirst = -2;
 
     /// <summary>What a meter showed.</summary>
     internal sealed record Value(double? Ohms, bool Open, bool Short, bool Kick, int First, int Last);
@@ -77,7 +78,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
     private int? Line(int at)
     {
-        if (All(at) is { } last)
+        if ((All(at) ?? ValueFirst(at)) is { } last)
         {
             return last;
         }
@@ -99,10 +100,30 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
             {
                 next++;
             }
+
+            if (scene.At(next, "reads") is not null && After(next, true) is { } told && HasUnit(told))
+            {
+                return Add(pairs, told);
+            }
         }
 
         return null;
     }
+
+    /// <summary>"1.3 ohm T1-T2, 1.3 T2-T3": the value stands before its pair; the first tells its unit, those behind it need not.</summary>
+    private int? ValueFirst(int at)
+    {
+        var follows = _valueFirst == at - 1 && scene.IsWord(at, ",", "and", ";");
+        var first = follows ? at + 1 : at;
+        if (scene[first]?.Kind != TokenKind.Number || ValueAt(first, !follows) is not { } value || Pair(value.Last + 1, false) is not { } pair || After(pair.Last + 1, false) is not null)
+        {
+            return null;
+        }
+
+        return _valueFirst = Add([(pair.From, pair.To, value.Last + 1, pair.Last)], value);
+    }
+
+    private bool HasUnit(Value value) => value.Last > value.First || value.Open || value.Short;
 
     private int Add(List<(string From, string To, int First, int Last)> pairs, Value value)
     {
@@ -211,7 +232,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
             }
 
             var over = scene.At(at, "reads")?.Last ?? scene.At(at, "about")?.Last ?? scene.At(at, "filler-in-reading")?.Last
-                ?? (scene.IsWord(at, ":", "=", "~", "≈", "(") || (introduced && scene.IsWord(at, ",")) || (scene.IsWord(at, ",") && ValueIsWord(at + 1)) ? at : -1);
+                ?? (scene.IsWord(at, ":", "=", "~", "≈", "(") || (introduced && scene.IsWord(at, ",")) || (scene.IsWord(at, ",") && (ValueIsWord(at + 1) || IsOwnValue(at + 1))) ? at : -1);
             if (over < 0)
             {
                 return null;
@@ -222,6 +243,9 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
         return null;
     }
+
+    /// <summary>"W1 to W2, 7.1 ohm": a figure with its unit behind the comma, and no other pair right behind it that it may belong to.</summary>
+    private bool IsOwnValue(int at) => ValueAt(at, true) is { } value && Pair(value.Last + 1, false) is null;
 
     private bool ValueIsWord(int at) => scene[at] is { Kind: TokenKind.Word } && ValueAt(at, true) is not null;
 

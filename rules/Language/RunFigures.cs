@@ -11,6 +11,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     private const int OfThreeLines = 3;
     private const double Together = 1.15;
     private const double LeastLineVolts = 80;
+    private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
     private const double MostLineVolts = 700;
     private readonly Belonging _belonging = new(scene, quantities);
     private readonly List<Quantity> _drawn = [];
@@ -41,7 +42,10 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1
         && _drawn.Exists(drawn => drawn.Last < q.First && scene.Tokens[drawn.First].Sentence == scene.Tokens[q.First].Sentence)
-        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : q.First - hit.Last == 1));
+        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : IsRightBehind(q, hit)));
+
+    private bool IsRightBehind(Quantity q, Hit hit) =>
+        Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1) is var between && between.Count() <= JustBefore && between.All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null);
 
     /// <summary>"6.8 A against 4.1 plate", "2.9 A on a 1.4 plate", "1390 rpm, plate 1460": what was measured, and right behind it what the plate says.</summary>
     private List<Quantity> AgainstPlate(List<Quantity> sentence)
@@ -76,6 +80,11 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
             return File(row, "line-currents");
         }
 
+        if (OnEachLine(sentence) is { Count: > 0 } each)
+        {
+            return File(each, "line-currents");
+        }
+
         var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First)) || sentence.Exists(Lined);
         List<Quantity> amps = said ? sentence.FindAll(q => q.UnitId == "amp" && !scene.Near(q, Beside, "protection") && !Stated(q)) : [];
         if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == "line-currents"))
@@ -84,6 +93,14 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         }
 
         return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps, "line-currents");
+    }
+
+    /// <summary>"11.2 on L1, 11.4 on L2 and 7.9 on L3": three bare figures beside the three lines, too small for volts; nothing but a clamp reads one line by itself.</summary>
+    private List<Quantity> OnEachLine(List<Quantity> sentence)
+    {
+        var bare = sentence.FindAll(q => q.Unit is null && q.Values is [< LeastLineVolts] && (scene.Near(q, 2, "conductor.l1") || scene.Near(q, 2, "conductor.l2") || scene.Near(q, 2, "conductor.l3")));
+        return bare.Count == OfThreeLines && sentence.TrueForAll(q => q.Unit is null || q.UnitId == "amp") && (scene.InSentence("draws", bare[0].First) || scene.InSentence("measured", bare[0].First) || scene.InSentence("amps-word", bare[0].First))
+            && Array.TrueForAll(Conductors, line => scene.InSentence(line, bare[0].First)) ? bare : [];
     }
 
     /// <summary>"8.1 8.3 10.9 amps", "amps 7.9 8 7.9", "12/12.3/17.9 A": three figures in a row, one of them with the unit.</summary>
@@ -170,7 +187,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         var said = scene.Hits.Where(hit => scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence).ToLookup(hit => hit.Concept, StringComparer.Ordinal);
         var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
         var turns = said["wrong-way"].Any() || said["right-way"].Any();
-        var plate = sentence.Exists(q => q.UnitId is "horsepower" or "kilowatt") || said["plate-cue"].Any();
+        var power = sentence.Exists(q => q.UnitId is "horsepower" or "kilowatt");
         Quantity[] bare = [.. sentence.Where(IsBareAmps)];
         if (bare.Length == 1 && !sentence.Exists(q => q.UnitId == "amp"))
         {
@@ -179,13 +196,13 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
             return [bare[0]];
         }
 
-        var measured = sentence.FindAll(q => IsMeasured(q) && !(runs is null && !asked && q.UnitId == "volt" && scene.IsNominalVolts(q)) && (asked || ((runs is not null || turns) && !plate) || Drawn(q)));
+        var measured = sentence.FindAll(q => IsMeasured(q) && !(runs is null && !asked && q.UnitId == "volt" && scene.IsNominalVolts(q)) && (asked || ((runs is not null || turns) && !power && !OnPlate(q)) || Drawn(q)));
         if (measured.Count == 0)
         {
             return [];
         }
 
-        double? Of(string unit) => measured.Find(q => q.UnitId == unit)?.Values[0];
+        double? Of(string unit) => measured.Find(q => (IsBareSpeed(q) ? "rpm" : q.UnitId) == unit)?.Values[0];
         var (first, last) = (Math.Min(runs?.First ?? int.MaxValue, measured.Min(q => q.First)), measured.Max(q => q.Last));
         measured.ForEach(q => scene.Use(q.First, q.Last));
         scene.Note(first, last, new Fact.Running
@@ -203,15 +220,24 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
     private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Hits.Exists(hit => hit.Concept == "amps-are" && hit.Last == q.First - 1);
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && q.UnitId is "volt" or "amp" or "rpm" && !_belonging.IsSupply(q) && !(q.UnitId == "volt" && _belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q)) && !_belonging.IsSupply(q) && !(q.UnitId == "volt" && _belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
         && !scene.Near(q, Beside, "line-currents");
+
+    /// <summary>Whether the plate's word before it claims it, or one behind it that no other figure follows: "12 A on the plate".</summary>
+    private bool OnPlate(Quantity q) => Stated(q) || scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.First > q.Last && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence
+        && !quantities.Exists(other => other.First > hit.Last && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence));
+
+    /// <summary>"Tacho says 960", "3400 turns measured": a speed told without its unit.</summary>
+    private bool IsBareSpeed(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null
+        && (scene.Hits.Exists(hit => hit.Concept == "turns-at" && hit.Last < q.First && (hit.Last == q.First - 1 || IsRightBehind(q, hit)))
+            || (scene.At(q.Last + 1, "turns-at") is not null && scene.InSentence("measured", q.First)));
 
     /// <summary>"Draws 4.2 A at 236 V and turns 1440 rpm": the nearest telling word before it says that it was measured.</summary>
     private bool Drawn(Quantity q) => q.UnitId switch
     {
         "amp" => Told(q) == "draws",
         "volt" => scene.IsWord(q.First - 1, "at") && Told(q) == "draws",
-        _ => Told(q) is "draws" or "turns-at",
+        _ => IsBareSpeed(q) || Told(q) is "draws" or "turns-at",
     };
 
     /// <summary>"The plate says 12 amps".</summary>

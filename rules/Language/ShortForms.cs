@@ -69,7 +69,7 @@ internal sealed class ShortForms
         {
             for (var at = 0; at < scene.Tokens.Count; at++)
             {
-                if (!scene.Tokens[at].Denied && Phrase.Firsts.Any(first => Phrase.Fits(first, scene.Tokens[at])) && Phrase.At(scene.Tokens, at, []) is { } places)
+                if (!scene.Tokens[at].Denied && Phrase.Firsts.Any(first => Phrase.Fits(first, scene.Tokens[at])) && Phrase.At(scene.Tokens, at, [], []) is { } places)
                 {
                     return (places[0], places[^1]);
                 }

@@ -33,6 +33,11 @@ internal sealed class Spelling
             return stem;
         }
 
+        if (word.EndsWith("in", StringComparison.Ordinal) && Stem.Of(word + "g") is var spoken && _known.Contains(spoken))
+        {
+            return spoken; // "runnin", "sparkin"
+        }
+
         var slips = word.Length >= TwoSlips ? 2 : 1;
         var (best, least) = (stem, slips + 1);
         foreach (var shortened in Shortened(word, slips))

@@ -6,6 +6,8 @@ namespace WireCoach.Rules.Language;
 internal static class Tokenizer
 {
     private const int LongestNumber = 24;
+    private static readonly HashSet<string> UnitLabels = ["kw", "a", "v", "hp", "ps", "cv", "amp", "amps", "ohm", "ohms", "uf", "cos"];
+    private static readonly string[] UnitWords = ["amp", "cv ", "ps ", "hp", "volt", "meg"];
 
     public static List<Token> Cut(string text)
     {
@@ -58,7 +60,7 @@ internal static class Tokenizer
             }
         }
 
-        if (at + 1 < text.Length && (text[at] == '.' || IsDecimalComma(text, start, at)) && char.IsAsciiDigit(text[at + 1]))
+        if (at + 1 < text.Length && (text[at] == '.' || IsDecimalComma(text, start, at, tokens)) && char.IsAsciiDigit(text[at + 1]))
         {
             digits.Append('.');
             for (at++; at < text.Length && char.IsAsciiDigit(text[at]); at++)
@@ -93,8 +95,8 @@ internal static class Tokenizer
     private static bool IsThousands(string text, int at, int digitsBefore) =>
         digitsBefore <= 3 && at + 3 < text.Length + 0 && text[at] == ',' && Digits(text, at + 1) == 3;
 
-    /// <summary>"2,2 kW": a comma between digits, one or two behind it, then letters of a unit.</summary>
-    private static bool IsDecimalComma(string text, int start, int at)
+    /// <summary>"2,2 kW", "kW 2,2", "0,18": a comma between digits, one or two behind it, beside letters of a unit or behind a leading nought.</summary>
+    private static bool IsDecimalComma(string text, int start, int at, List<Token> before)
     {
         if (text[at] != ',' || (start > 0 && text[start - 1] is ',' or '-'))
         {
@@ -108,7 +110,10 @@ internal static class Tokenizer
             after++;
         }
 
-        return digits is 1 or 2 && after < text.Length && text[after] is 'k' or 'K' or 'A' or 'V' or 'Ω' or 'o' or 'O' or 'h' or 'H' or 'W' or 'µ' or 'μ' or 'u' or 'M';
+        var isSmall = digits is > 0 and <= 3 && at == start + 1 && text[start] == '0';
+        var isLabelled = digits is 1 or 2 && before.Count > 0 && UnitLabels.Contains(before[^1].Text) && before[^1].End >= start - 1;
+        return isSmall || isLabelled || (digits is 1 or 2 && Array.Exists(UnitWords, word => text.AsSpan(after).StartsWith(word, StringComparison.OrdinalIgnoreCase)))
+            || digits is 1 or 2 && after < text.Length && text[after] is 'k' or 'K' or 'A' or 'V' or 'Ω' or 'o' or 'O' or 'h' or 'H' or 'W' or 'µ' or 'μ' or 'u' or 'M';
     }
 
     private static int Digits(string text, int at)
