@@ -123,7 +123,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         return _valueFirst = Add([(pair.From, pair.To, value.Last + 1, pair.Last)], value);
     }
 
-    private bool HasUnit(Value value) => value.Last > value.First || value.Open || value.Short;
+    private static bool HasUnit(Value value) => value.Last > value.First || value.Open || value.Short;
 
     private int Add(List<(string From, string To, int First, int Last)> pairs, Value value)
     {

@@ -11,7 +11,7 @@ internal static class RunFacts
     public static List<Fact> Joined(List<Fact> facts)
     {
         if (facts.OfType<Fact.Running>().ToList() is not [var one, var other] || Clash(one.Volts, other.Volts) || Clash(one.Amps, other.Amps) || Clash(one.Rpm, other.Rpm)
-            || (one.Direction is not null && other.Direction is not null))
+            || Differ(one.Direction, other.Direction))
         {
             return facts;
         }
@@ -31,6 +31,8 @@ internal static class RunFacts
             ? new Fact.Symptom { Id = HighCurrent, Present = true, Span = drawn.Span }
             : null;
     }
+
+    private static bool Differ(string? one, string? other) => one is not null && other is not null && one != other;
 
     private static bool Clash(double? one, double? other) => one is not null && other is not null;
 }

@@ -45,7 +45,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
         && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : IsRightBehind(q, hit)));
 
     private bool IsRightBehind(Quantity q, Hit hit) =>
-        Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1) is var between && between.Count() <= JustBefore && between.All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null);
+        q.First - hit.Last - 1 <= JustBefore && Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1).All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null);
 
     /// <summary>"6.8 A against 4.1 plate", "2.9 A on a 1.4 plate", "1390 rpm, plate 1460": what was measured, and right behind it what the plate says.</summary>
     private List<Quantity> AgainstPlate(List<Quantity> sentence)
