@@ -61,10 +61,10 @@ internal sealed class Asking(TradeKnowledge knowledge)
         return Of(card, all) with { Id = $"{card}.{from}.{to}", Between = [from, to] };
     }
 
-    /// <summary>The supplies of a region as options.</summary>
-    public IReadOnlyList<QuestionOption> Supplies(Region region) =>
+    /// <summary>The supplies of a region as options: direct current for a motor that runs on nothing else, mains for all others.</summary>
+    public IReadOnlyList<QuestionOption> Supplies(Region region, int? phases) =>
     [
-        .. knowledge.Supplies.Values.Where(supply => supply.Region == region)
+        .. knowledge.Supplies.Values.Where(supply => supply.Region == region && (supply.Phases == 0) == (phases == 0))
             .Select(supply => new QuestionOption(supply.Id, Statement.Named(supply.SentenceId))),
     ];
 }

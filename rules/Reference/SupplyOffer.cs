@@ -18,14 +18,14 @@ public sealed record SupplyOffer
     /// <summary>Volts between the line conductors.</summary>
     public required double Volts { get; init; }
 
-    /// <summary>1 or 3.</summary>
+    /// <summary>1 or 3; 0 of direct current.</summary>
     public required int Phases { get; init; }
 
-    /// <summary>Hertz.</summary>
+    /// <summary>Hertz; 0 of direct current.</summary>
     public required double Hertz { get; init; }
 
-    /// <summary>The system's id.</summary>
-    public required string System { get; init; }
+    /// <summary>The system's id; none of direct current.</summary>
+    public string? System { get; init; }
 
     /// <summary>The id of the sentence that names it.</summary>
     public string SentenceId => $"supply-offer.{Id}";
@@ -34,5 +34,5 @@ public sealed record SupplyOffer
     public Sentence Sentence() => new() { Id = SentenceId, Text = Text };
 
     /// <summary>The fact that tapping it amounts to.</summary>
-    public Fact.Supply Fact() => new() { Volts = Volts, Phases = Phases, Hertz = Hertz, System = System, How = FactEntry.Form };
+    public Fact.Supply Fact() => new() { Volts = Volts, Phases = Phases == 0 ? null : Phases, Hertz = Hertz, System = System, How = FactEntry.Form };
 }

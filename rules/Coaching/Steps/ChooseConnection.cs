@@ -95,7 +95,7 @@ internal static class ChooseConnection
 
     private static Question? SupplyAgain(Workup work) => work.Skipped("supply")
         ? null
-        : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region) };
+        : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region, work.Phases) };
 
     /// <summary>The supply as said; a single-phase motor sees one phase of any supply, so that part may go unsaid.</summary>
     private static Fact.Supply? Supply(Workup work) => work.File.Supply is { Phases: null, System: null } said && work.Phases == 1

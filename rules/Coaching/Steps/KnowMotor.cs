@@ -35,7 +35,7 @@ internal static class KnowMotor
     public static Question? Supply(Workup work) =>
         work.File.Supply?.Volts is not null || work.Skipped("supply")
             ? null
-            : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region) };
+            : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region, work.Phases) };
 
     /// <summary>The leads by their own names; where only their number was said, the offer to number them.</summary>
     public static Question? Leads(Workup work) =>

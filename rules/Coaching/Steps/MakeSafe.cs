@@ -11,7 +11,7 @@ internal static class MakeSafe
         work.Settled(Isolated) ? null : work.Ask.Confirmation(Isolated);
 
     public static Question? LookForCapacitor(Workup work) =>
-        work.Phases == 3 || work.HasCapacitor is not null || work.Skipped("capacitor") ? null : work.Ask.Of("capacitor");
+        work.Phases is 0 or 3 || work.HasCapacitor is not null || work.Skipped("capacitor") ? null : work.Ask.Of("capacitor");
 
     /// <summary>Asked of those alone who may go on from there: whoever may only look is not led to do it.</summary>
     public static Question? Discharge(Workup work) =>

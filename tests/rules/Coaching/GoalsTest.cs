@@ -95,6 +95,20 @@ public sealed class GoalsTest
         Assert.DoesNotContain("coach.replacement-compare", Ids(assessed));
     }
 
+    [Fact]
+    public void A_motor_for_direct_current_is_offered_direct_current_alone_and_comes_to_its_plan()
+    {
+        var (file, assessed) = Talk(Role.Technician, "dc shunt motor on the old slicer, A1 A2 F1 F2", new()
+        {
+            ["plate"] = "1/2 hp 180 V 2.5 A 1750 rpm", ["probe-zero"] = "0.1", ["frame.A1.frame"] = "open", ["reading.A1.A2"] = "1.3", ["reading.F1.F2"] = "610",
+            ["turn-shaft.A1.A2"] = "jumps", ["reading.A1.F1"] = "open", ["supply"] = "na-dc-180",
+        });
+        Assert.Equal((180, 0), (file.Supply?.Volts, file.Supply?.Hertz));
+        Assert.NotNull(assessed.Plan);
+        Assert.Equal("dc-shunt", assessed.Plan.Layout.Id);
+        Assert.DoesNotContain("capacitor", file.Unknowns);
+    }
+
     private static List<string> Ids(Assessment assessed) => [.. assessed.Say.Select(said => said.Id)];
 
     /// <summary>Answers what is scripted, confirms what is to be confirmed, and does not know the rest, until nothing is asked any more.</summary>
