@@ -136,6 +136,23 @@ internal sealed class Journal : IDisposable
         Note(End.Segment, count, End.Check);
     }
 
+    /// <summary>Tries whether the disk takes something again.</summary>
+    /// <exception cref="IOException">It does not.</exception>
+    public void Try()
+    {
+        var path = Path.Combine(_folder, "trial");
+        try
+        {
+            using var file = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
+            file.Write(new byte[1 << 16]);
+            file.Flush(flushToDisk: true);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
     /// <summary>Takes the events of deleted sessions out of the files; what says that they were deleted stays.</summary>
     /// <remarks>Each file is written anew beside the old one and takes its place when it is on disk.</remarks>
     /// <exception cref="IOException">The disk did not take it; the next opening tries again.</exception>

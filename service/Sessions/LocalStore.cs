@@ -11,6 +11,7 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
     private const int Backlog = 5000;
 
     private static readonly TimeSpan Gathering = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan Looking = TimeSpan.FromSeconds(2);
 
     private readonly FolderLock _lock;
     private readonly Journal _journal;
@@ -31,7 +32,7 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         _projector = OnItsOwn(Project);
     }
 
-    public string? Trouble => _trouble;
+    public string? Trouble => _trouble ?? _projection.Trouble;
 
     /// <summary>Opens a data folder, checks its journal and brings its list up to date.</summary>
     /// <exception cref="StoreException">The folder is taken, cannot be written, or its journal is damaged.</exception>
@@ -78,7 +79,7 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         await pending.Done.Task;
     }
 
-    public Task<IReadOnlyList<StoredEvent>> Events(string session) => Task.FromResult(_projection.Ask(projection => projection.Events(session)));
+    public Task<IReadOnlyList<StoredEvent>> Events(string session) => Task.FromResult(_projection.Events(session));
 
     public Task<SessionPage> List(SessionFilter filter) => Task.FromResult(_projection.Listed().List(filter));
 
@@ -158,6 +159,11 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
                 _projection.Erase(_journal);
             }
 
+            if (written.Count == 0 && _trouble is not null)
+            {
+                _journal.Try();
+            }
+
             _trouble = null;
         }
         catch (Exception wrong) when (wrong is not OutOfMemoryException)
@@ -182,10 +188,29 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         ListOrLog();
         while (!_stopping.IsCancellationRequested)
         {
-            if (WaitHandle.WaitAny([_written, _stopping.Token.WaitHandle]) == 0 && !_stopping.Token.WaitHandle.WaitOne(Gathering))
+            var woken = WaitHandle.WaitAny([_written, _stopping.Token.WaitHandle], Looking);
+            if (woken == 0 && !_stopping.Token.WaitHandle.WaitOne(Gathering))
             {
                 DrainOrLog();
             }
+            else if (woken == WaitHandle.WaitTimeout)
+            {
+                LookAgain();
+            }
+        }
+    }
+
+    /// <summary>Whether what was wrong still is; nobody may come to find out, because a service that is not ready is not sent anybody.</summary>
+    private void LookAgain()
+    {
+        if (_trouble is not null)
+        {
+            _pending.Writer.TryWrite(new Pending([]));
+        }
+
+        if (_projection.Trouble is not null)
+        {
+            ListOrLog();
         }
     }
 

@@ -47,6 +47,9 @@ internal sealed class Projection : IDisposable
     /// <summary>All sessions as the list shows them; not whole before <see cref="ListFurther"/> says so.</summary>
     public SummaryIndex Index { get; } = new();
 
+    /// <summary>Whether the list is whole.</summary>
+    public bool IsListed => _listedTo is null;
+
     /// <summary>How far in the journal it has come.</summary>
     public JournalPosition Mark { get; private set; }
 

@@ -8,6 +8,7 @@ internal sealed partial class ProjectionKeeper : IDisposable
 {
     private const long Smallest = 8192;
     private const int Portion = 100;
+    private const int Patience = 5000;
     private const long CountedUpTo = 200_000;
     private const string State = "projection-state";
 
@@ -18,7 +19,10 @@ internal sealed partial class ProjectionKeeper : IDisposable
     private List<JournalPiece> _queue = [];
     private JournalPosition _end;
     private Projection? _projection;
-    private bool _closed;
+    private SpareList? _spare;
+    private long _again;
+    private volatile string? _trouble;
+    private volatile bool _closed;
 
     private ProjectionKeeper(string folder, ILogger log) => (_folder, _log) = (folder, log);
 
@@ -33,6 +37,9 @@ internal sealed partial class ProjectionKeeper : IDisposable
             }
         }
     }
+
+    /// <summary>What keeps the database from being there, or <see langword="null"/>.</summary>
+    public string? Trouble => _trouble;
 
     private string File => Path.Combine(_folder, "sessions.db");
 
@@ -87,47 +94,87 @@ internal sealed partial class ProjectionKeeper : IDisposable
     {
         lock (_gate)
         {
-            for (var again = false; ; again = true)
+            if (_closed)
             {
-                if (_closed)
-                {
-                    throw new StoreException("The service is stopping.");
-                }
+                throw new StoreException("The service is stopping.");
+            }
 
-                try
+            var pieces = TakeQueue(_projection is null ? int.MaxValue : most);
+            try
+            {
+                if (_projection is not null)
                 {
-                    if (_projection is null)
-                    {
-                        TakeQueue();
-                        Rebuild("it was lost");
-                    }
-
-                    _projection!.Apply(TakeQueue(most));
+                    _projection.Apply(pieces);
                     return read(_projection);
                 }
-                catch (Exception wrong) when (!again && IsFailure(wrong))
-                {
-                    LogFailed(_log, wrong.GetType().Name, wrong.Message);
-                    Rebuild("it failed");
-                }
-                catch (Exception wrong) when (IsFailure(wrong))
-                {
-                    Drop();
-                    throw new StoreException("The session list cannot be read now; it is made anew from the journal.", wrong);
-                }
             }
+            catch (Exception wrong) when (IsFailure(wrong))
+            {
+                LogFailed(_log, wrong.GetType().Name, wrong.Message);
+                pieces.AddRange(TakeQueue());
+                Drop();
+            }
+
+            _spare?.Note(pieces);
+            return AskAnew(read);
         }
     }
 
-    /// <summary>The list of all sessions, whole: who asks while it is still being read in reads on.</summary>
-    public SummaryIndex Listed()
+    /// <summary>A read of a database that is made anew; where that fails it is left alone for a while.</summary>
+    private T AskAnew<T>(Func<Projection, T> read)
     {
-        while (!Ask(projection => projection.ListFurther()))
+        if (_trouble is null || Environment.TickCount64 >= _again)
         {
-            // in pieces, so that others come in between
+            try
+            {
+                Rebuild("it failed");
+                return read(_projection!);
+            }
+            catch (Exception wrong) when (IsFailure(wrong))
+            {
+                LogFailed(_log, wrong.GetType().Name, wrong.Message);
+                Drop();
+                DeleteFiles(); // the journal needs the room more
+                (_trouble, _again) = ($"The session list cannot be made: {wrong.Message}", Environment.TickCount64 + Patience);
+            }
         }
 
-        return Ask(projection => projection.Index);
+        throw new StoreException(_trouble);
+    }
+
+    /// <summary>A session's events, from the journal itself while there is no database.</summary>
+    /// <exception cref="StoreException">They are not as they were written, or cannot be read.</exception>
+    public IReadOnlyList<StoredEvent> Events(string session)
+    {
+        try
+        {
+            return Ask(projection => projection.Events(session));
+        }
+        catch (StoreException) when (_trouble is not null && !_closed)
+        {
+            return SpareList.Events(_folder, _end, session);
+        }
+    }
+
+    /// <summary>The list of all sessions, whole: who asks while it is still being read in reads on. While there is no database it is the one that was there, kept up to date.</summary>
+    public SummaryIndex Listed()
+    {
+        try
+        {
+            while (!Ask(projection => projection.ListFurther()))
+            {
+                // in pieces, so that others come in between
+            }
+
+            return Ask(projection => projection.Index);
+        }
+        catch (StoreException) when (_spare is not null && !_closed)
+        {
+            lock (_gate)
+            {
+                return _spare.UpTo(_folder, _end);
+            }
+        }
     }
 
     /// <summary>Takes what was deleted out of the journal, and makes the database anew: its file keeps what is deleted in it.</summary>
@@ -241,18 +288,25 @@ internal sealed partial class ProjectionKeeper : IDisposable
     {
         var watch = System.Diagnostics.Stopwatch.StartNew();
         Drop();
+        DeleteFiles();
+        _projection = new Projection(File);
+        _projection.Fill(Journal.Read(_folder, JournalPosition.Start, _end));
+        (_spare, _trouble) = (null, null);
+        LogRebuilt(_log, why, _projection.Count, watch.ElapsedMilliseconds);
+    }
+
+    private void DeleteFiles()
+    {
         foreach (var file in Directory.EnumerateFiles(_folder, "sessions*.db"))
         {
             System.IO.File.Delete(file);
         }
-
-        _projection = new Projection(File);
-        _projection.Fill(Journal.Read(_folder, JournalPosition.Start, _end));
-        LogRebuilt(_log, why, _projection.Count, watch.ElapsedMilliseconds);
     }
 
+    /// <summary>Lets the database go; its list stays at hand if it was whole.</summary>
     private void Drop()
     {
+        _spare = _projection is { IsListed: true } ? new SpareList(_projection.Index) : _spare;
         try
         {
             _projection?.Dispose();
