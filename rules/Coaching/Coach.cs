@@ -39,7 +39,7 @@ public sealed class Coach
             Found = work.FoundConnection,
             Checks = [.. BeforePower.Checks(work)],
             Next = next,
-            Say = [.. Say(work, refused), .. next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : []],
+            Say = [.. Say(work, refused), .. next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : next?.Id == BeforePower.Protected ? SideFigures.Supply(work) : []],
             Cautions = [.. work.Gate.Cautions, .. Standing(work, next)],
         };
     }
@@ -121,6 +121,7 @@ public sealed class Coach
         .. FindFault.Say(work),
         .. work.Gate.ReferOut || refused is not null || OtherJobs.HandsOn(work) || (work.LooksForFault && work.Faults.ReferTo is not null) ? work.Gate.TellThem : [],
         .. KnowMotor.Say(work),
+        .. SideFigures.Say(work),
         .. FindWindings.Say(work),
         .. FindEnds.Say(work),
         .. CheckFound.Say(work),

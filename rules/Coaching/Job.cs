@@ -32,7 +32,7 @@ internal static class Job
 
     private static readonly Step[] Earthed = [MakeSafe.Isolate, MakeSafe.LookForCapacitor, MakeSafe.Discharge, OtherJobs.Earth];
 
-    private static readonly Step[] Numbers = [KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.PlateAmps];
+    private static readonly Step[] Numbers = [KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Phases];
 
     private static readonly Step[] Power =
     [

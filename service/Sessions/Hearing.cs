@@ -46,7 +46,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         var answer = Answered(file, asked, understood);
         var running = Coach.IsRunning(file);
         var (measured, stray) = (running ? Measured(file, asked, understood).ToList() : [], running ? [] : Stray(file, asked, understood).ToList());
-        var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>().Except(stray)
+        var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>().Where(fact => !stray.Contains(fact, ReferenceEqualityComparer.Instance)) // equal readings are two readings
             .Select(fact => fact is Fact.Plate figure && measured.Contains(figure) ? AsRun(figure) : fact)
             .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || Coach.GoalOf(file) is null) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)

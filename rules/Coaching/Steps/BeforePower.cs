@@ -11,6 +11,9 @@ internal static class BeforePower
     /// <summary>The question after a reading whose temperature would settle more than the reading alone.</summary>
     public const string InsulationTemperature = "insulation-temperature";
 
+    /// <summary>The question whether the supply is protected.</summary>
+    public const string Protected = "protected-supply";
+
     private const string JointTest = "joint-resistance";
     private const string SupplyTest = "supply-voltage";
     private static readonly string[] OtherPairs = ["L2 to L3", "L3 to L1"];
@@ -65,7 +68,7 @@ internal static class BeforePower
 
     public static Question? Shaft(Workup work) => work.Settled("shaft-free-guarded") ? null : work.Ask.Confirmation("shaft-free-guarded");
 
-    public static Question? Protection(Workup work) => work.Settled("protected-supply") ? null : work.Ask.Of("protected-supply");
+    public static Question? Protection(Workup work) => work.Settled(Protected) ? null : work.Ask.Of(Protected);
 
     public static Question? SupplyVolts(Workup work)
     {

@@ -16,7 +16,7 @@ internal static class JointChecks
             return null;
         }
 
-        var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? 0;
+        var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? work.Knowledge.Rules["insulation-reading"]["assumed-rated-volts"]; // below 1 kV the least does not depend on it
         return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report ? Insulation(work, fact, report) : null;
     }
 

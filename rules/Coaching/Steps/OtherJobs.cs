@@ -92,7 +92,8 @@ internal static class OtherJobs
     }
 
     private static IEnumerable<Statement> Numbers(Workup work) =>
-        !Settled(work) ? [Statement.Of("coach.numbers-wanted")] : KnowMotor.Say(work).Any() ? [] : [Statement.Of("coach.numbers-agree")];
+        !Settled(work) ? [Statement.Of("coach.numbers-wanted")] :
+        [.. KnowMotor.Say(work).Any() ? Array.Empty<Statement>() : [Statement.Of("coach.numbers-agree")], .. SideFigures.Supply(work), .. SideFigures.Starts(work)];
 
     private static Fact.Capacitor? Marked(Workup work) => work.File.Capacitors.FindLast(capacitor => capacitor is { Present: true, Microfarads: not null });
 }
