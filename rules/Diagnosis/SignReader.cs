@@ -88,6 +88,11 @@ internal sealed class SignReader(CauseModel model)
             }
         }
 
+        if (guide.Id == "resistance" && outcome is "all-open" && MarkedReadings.Outcome(file) is { } told)
+        {
+            return told; // readings between marked leads say which winding it is
+        }
+
         return outcome ?? Outcomes.Of(guide, values, file) ?? guide.Id switch
         {
             "plate" => Connected.Against(file),

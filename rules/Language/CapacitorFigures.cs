@@ -16,7 +16,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         var volts = Volts(q);
         var measured = Follows(q, "measured");
         var marked = measured is null ? Follows(q, "marked") : null;
-        var isMeasured = marked is not null || (measured is null && scene.InSentence("measured", q.First) && !scene.InSentence("marked", q.First));
+        var isMeasured = marked is not null || (measured is null && IsRead(q) && !scene.InSentence("marked", q.First));
         var mark = isMeasured ? marked : q;
         scene.Add(q.First, q.Last, new Fact.Capacitor
         {
@@ -28,6 +28,10 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         });
         return [.. new[] { volts, measured, marked }.OfType<Quantity>()];
     }
+
+    /// <summary>Whether a word of measuring is of this figure and not of another one behind it: "25 µF reads 0.4 ohm".</summary>
+    private bool IsRead(Quantity q) => scene.Hits.Exists(hit => hit.Concept == "measured" && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence
+        && (hit.Last < q.First || scene[hit.Last + 1] is not { Kind: TokenKind.Number }));
 
     private Quantity? Volts(Quantity q) =>
         open.Find(v => v.UnitId == "volt" && ((v.First > q.Last && v.First - q.Last <= NearVolts) || (v.First > q.Last && scene.Tokens[v.First].Clause == scene.Tokens[q.First].Clause)

@@ -7,6 +7,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 {
     private const double MostTestVolts = 60;
     private const int NearTransformer = 6;
+    private const double CapacitorShort = 2;
 
     /// <summary>The instrument that feeds a winding on the bench.</summary>
     public const string Transformer = "low-voltage-ac";
@@ -88,6 +89,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         if (scene.InSentence("probes-together", q.First) && q.UnitId == "ohm")
         {
             scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            return true;
+        }
+
+        if (q.Values is [<= CapacitorShort] && scene.InSentence("capacitor", q.First) && scene.InClause("measured", q.First) && !scene.InClause("winding-word", q.First))
+        {
+            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "capacitance", Outcome = "shorted" });
             return true;
         }
 
@@ -250,7 +257,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        if (q.UnitId == "volt" && q.Values.All(value => value <= 1))
+        if (q.UnitId == "volt" && (q.Values.All(value => value <= 1) || IsBenchVolts(q)))
         {
             return false;
         }
@@ -276,6 +283,10 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
                 return true;
         }
     }
+
+    /// <summary>"12 V AC on T1-T2, read 5 V from T1 to T4": low volts among leads are of a test and no supply.</summary>
+    private bool IsBenchVolts(Quantity q) => q.Values.All(volts => volts <= MostTestVolts) && !_belonging.IsSupply(q)
+        && scene.Tokens.Count(token => token.Kind == TokenKind.Tag && token.Sentence == scene.Tokens[q.First].Sentence) > 1;
 
     private void Unsettle(Quantity q)
     {

@@ -158,7 +158,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     private bool Starting(Quantity q)
     {
         var atMotor = q.UnitId == "volt" && scene.InClause("energise", q.First) && scene.Hits.Exists(hit => hit.Concept == "at-the-motor" && hit.First > q.Last && hit.First - q.Last <= JustBefore);
-        var whileStarting = (q.UnitId == "volt" || (q.Unit is null && (scene.InSentence("volts-read", q.First) || scene.InSentence("at-the-motor", q.First)))) && scene.Hits.Exists(hit => hit.Concept == "while-starting" && hit.First > q.Last && hit.First - q.Last <= 2);
+        var whileStarting = (q.UnitId == "volt" || (q.Unit is null && (scene.InSentence("volts-read", q.First) || scene.InSentence("at-the-motor", q.First)))) && scene.Hits.Exists(hit => hit.Concept == "while-starting" && hit.First > q.Last && hit.First - q.Last <= Beside);
         if (q.Values.Count > 1 || !(atMotor || (whileStarting && IsOfLineVolts(q))))
         {
             return false;
