@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 
@@ -12,6 +13,13 @@ internal sealed class Door(AccessCodes codes, Attempts attempts, SignInAudit aud
     public bool IsShared => true;
 
     public string? SignedInAs => Http.User.FindFirstValue(ClaimTypes.Role)?.ToLowerInvariant();
+
+    public bool Manages => Is(AccessRole.Manager);
+
+    public bool SeesAll => Manages || Is(AccessRole.Technician);
+
+    /// <remarks>Who signed in as a homeowner gets no technician's questions: those may ask for live measurements.</remarks>
+    public IReadOnlyList<Role> MayBe => SeesAll ? Enum.GetValues<Role>() : Is(AccessRole.Apprentice) ? [Role.Homeowner, Role.Apprentice] : Is(AccessRole.Homeowner) ? [Role.Homeowner] : [];
 
     public IReadOnlyList<string> Roles => [.. Enum.GetValues<AccessRole>().Where(codes.Has).Select(role => role.ToString().ToLowerInvariant())];
 
@@ -52,4 +60,6 @@ internal sealed class Door(AccessCodes codes, Attempts attempts, SignInAudit aud
 
         await Http.SignOutAsync();
     }
+
+    private bool Is(AccessRole role) => Http.User.Identity?.IsAuthenticated == true && Http.User.HasClaim(ClaimTypes.Role, role.ToString());
 }

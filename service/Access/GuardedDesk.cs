@@ -9,11 +9,11 @@ namespace WireCoach.Service.Access;
 
 /// <summary>The desk of a shared service: every call is for those who may make it, whether a page or a program makes it.</summary>
 /// <remarks>Managers do everything; technicians all but sign off and delete; homeowners and apprentices only see what was opened in their browser.</remarks>
-internal sealed class GuardedDesk(CoachDesk desk, OwnSessions own, IHttpContextAccessor http) : ICoachDesk
+internal sealed class GuardedDesk(CoachDesk desk, OwnSessions own, IDoor door) : ICoachDesk
 {
-    private bool IsManager => Is(AccessRole.Manager);
+    private bool IsManager => door.Manages;
 
-    private bool SeesAll => IsManager || Is(AccessRole.Technician);
+    private bool SeesAll => door.SeesAll;
 
     public async Task<Answer<SessionView>> Open(NewSession opening, string? key = null, CancellationToken cancel = default)
     {
@@ -73,14 +73,12 @@ internal sealed class GuardedDesk(CoachDesk desk, OwnSessions own, IHttpContextA
     public async Task<Answer<Figures>> Figures(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) =>
         SeesAll ? await desk.Figures(from, to, cancel) : NotYours();
 
-    private bool IsSignedIn => http.HttpContext?.User.Identity?.IsAuthenticated == true;
+    private bool IsSignedIn => door.IsInside;
 
     private static Problem NotYours() => new("gate-closed", "role", Statement.Of("access.not-yours"));
 
-    private bool Is(AccessRole role) => IsSignedIn && http.HttpContext!.User.HasClaim(ClaimTypes.Role, role.ToString());
-
-    /// <summary>Who signed in as a homeowner gets no technician's questions: those may ask for live measurements. A practice motor cannot hurt.</summary>
-    private bool MayBe(NewSession opening) => SeesAll || opening.Practice is not null || opening.Role is Role.Homeowner || (opening.Role is Role.Apprentice && Is(AccessRole.Apprentice));
+    /// <summary>A practice motor cannot hurt.</summary>
+    private bool MayBe(NewSession opening) => opening.Practice is not null || opening.Role is not { } role || SeesAll || door.MayBe.Contains(role);
 
     /// <summary>A session of somebody else is answered as if there were none.</summary>
     private async Task<Answer<T>> IfSeen<T>(string session, Func<Task<Answer<T>>> call)

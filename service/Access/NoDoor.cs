@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 
@@ -9,6 +10,12 @@ internal sealed class NoDoor : IDoor
     public bool IsShared => false;
 
     public string? SignedInAs => null;
+
+    public bool Manages => true;
+
+    public bool SeesAll => true;
+
+    public IReadOnlyList<Role> MayBe { get; } = Enum.GetValues<Role>();
 
     public IReadOnlyList<string> Roles => [];
 

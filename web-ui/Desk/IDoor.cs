@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.WebUi.Desk;
@@ -10,6 +11,18 @@ public interface IDoor
 
     /// <summary>As whom this browser is signed in, or <see langword="null"/>.</summary>
     string? SignedInAs { get; }
+
+    /// <summary>Whether this browser may look around at all: nobody has to sign in, or somebody did.</summary>
+    bool IsInside => !IsShared || SignedInAs is not null;
+
+    /// <summary>Whether this browser may sign jobs off and delete them.</summary>
+    bool Manages { get; }
+
+    /// <summary>Whether this browser sees every job, and not only its own.</summary>
+    bool SeesAll { get; }
+
+    /// <summary>As whom a job may be opened in this browser.</summary>
+    IReadOnlyList<Role> MayBe { get; }
 
     /// <summary>The roles that have a code.</summary>
     IReadOnlyList<string> Roles { get; }
