@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace WireCoach.Service.Sessions;
 
-/// <summary>How the journal's files stood when they were last closed in order, so that the next opening need not read every line again.</summary>
+/// <summary>How the journal's files stood when they were last closed in order, or are no longer written, so that the next opening need not read every line again.</summary>
 /// <param name="Version">The version of this shape.</param>
 /// <param name="Segments">The files.</param>
 /// <param name="Deleted">Sessions that were deleted and have not left the files yet.</param>

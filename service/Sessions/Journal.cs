@@ -58,6 +58,7 @@ internal sealed class Journal : IDisposable
         }
 
         journal.Erase(); // a deletion that was cut short is finished
+        journal.NoteOlder();
         return journal;
     }
 
@@ -171,6 +172,7 @@ internal sealed class Journal : IDisposable
         }
 
         _deleted.Clear();
+        NoteOlder();
     }
 
     /// <summary>Closes the files in order and notes how they stand.</summary>
@@ -191,6 +193,16 @@ internal sealed class Journal : IDisposable
     public static bool IsSegment(string name) =>
         name.Length == "journal-0000-00.jsonl".Length && name.StartsWith("journal-", StringComparison.Ordinal) && name.EndsWith(".jsonl", StringComparison.Ordinal)
         && name.AsSpan(8, 4).IndexOfAnyExceptInRange('0', '9') < 0 && name[12] == '-' && name.AsSpan(13, 2).IndexOfAnyExceptInRange('0', '9') < 0;
+
+    /// <summary>Notes how the files stand that no line is added to any more: after a kill only the newest is read again.</summary>
+    private void NoteOlder()
+    {
+        List<CheckedSegments.Segment> older = [.. _segments.Where(segment => segment.Value.Lines > 0 && segment.Key != End.Segment).Select(segment => Noted(segment.Key, segment.Value.Lines, segment.Value.Check))];
+        if (older.Count > 0)
+        {
+            CheckedSegments.Write(_folder, older, []);
+        }
+    }
 
     private CheckedSegments.Segment Noted(string name, long lines, string check)
     {

@@ -178,6 +178,37 @@ public sealed class LocalStoreTest : DataFolderTest
     }
 
     [Fact]
+    public async Task After_a_kill_only_the_newest_segment_is_read_again()
+    {
+        var clock = new SetClock(new DateTimeOffset(2026, 1, 31, 23, 59, 59, TimeSpan.Zero));
+        var killed = Path.Combine(Folder, "killed");
+        Directory.CreateDirectory(killed);
+        await using (var store = LocalStore.Open(Folder, clock, NullLogger<LocalStore>.Instance))
+        {
+            await store.Append(StoredSessions.New("old", 40));
+            clock.Now = clock.Now.AddMonths(1);
+            await store.Append(StoredSessions.New("new", 4));
+        }
+
+        await using (LocalStore.Open(Folder, clock, NullLogger<LocalStore>.Instance))
+        {
+            foreach (var file in Directory.EnumerateFiles(Folder).Where(file => Path.GetFileName(file) != "lock"))
+            {
+                File.Copy(file, Path.Combine(killed, Path.GetFileName(file))); // as a kill leaves it
+            }
+        }
+
+        using (var journal = WireCoach.Service.Sessions.Journal.Open(killed, clock))
+        {
+            Assert.Equal((44, 4), (journal.Count, journal.LinesRead));
+        }
+
+        File.Delete(Path.Combine(killed, "checked-segments"));
+        Flip(Path.Combine(killed, "journal-2026-01.jsonl"), 900);
+        Assert.Throws<StoreException>(() => WireCoach.Service.Sessions.Journal.Open(killed, clock));
+    }
+
+    [Fact]
     public async Task Lines_behind_the_database_are_taken_over_at_opening()
     {
         var before = await Fill(3);
