@@ -100,7 +100,7 @@ public sealed class Coach
             ? null
             : waits[0] switch
             {
-                "insulation-passed" => BeforePower.Insulation(work) is { } insulation ? Guarded(work, insulation) : null,
+                "insulation-passed" => (BeforePower.Insulation(work) ?? BeforePower.NotYetPassed(work)) is { } insulation ? Guarded(work, insulation) : null,
                 "earth-proved" => BeforePower.Earth(work) is { } earth ? Guarded(work, earth) : null,
                 _ => work.Ask.Confirmation(waits[0]),
             };

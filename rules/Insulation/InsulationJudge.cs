@@ -23,6 +23,16 @@ public static class InsulationJudge
         });
     }
 
+    /// <summary>What the last insulation reading of a case amounts to; <see langword="null"/> where there is none, or it cannot be judged.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="file">The case. Where neither plate nor supply give volts, usual ones are taken: below 1 kV the least does not depend on them.</param>
+    public static InsulationReport? Last(TradeKnowledge knowledge, CaseFile file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        var rated = file.Plate.Volts.Count > 0 ? file.Plate.Volts.Max() : file.Supply?.Volts ?? knowledge.Rules["insulation-reading"]["assumed-rated-volts"];
+        return file.Insulations.IsEmpty ? null : Judge(knowledge, file.Insulations[^1], rated).Value;
+    }
+
     /// <summary>What readings of one session amount to, or what is wrong with them.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
     /// <param name="input">The readings and the winding.</param>

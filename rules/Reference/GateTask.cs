@@ -168,8 +168,8 @@ public sealed record GateConfirmation
     /// <summary>Whether it must be confirmed anew once the motor was isolated again: somebody may have changed something since.</summary>
     public bool LapsesWithIsolation { get; init; }
 
-    /// <summary>A working insulation reading above this many megohms as read confirms it too.</summary>
-    public double? MetByMegohmsAbove { get; init; }
+    /// <summary>An insulation reading that is judged a pass confirms it too.</summary>
+    public bool MetByInsulation { get; init; }
 
     /// <summary>An earth reading at or below this many ohms confirms it too.</summary>
     public double? MetByEarthOhmsTo { get; init; }

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Insulation;
 using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Reference;
 
@@ -56,8 +57,7 @@ internal sealed partial class CaseSigns
             : confirmation.LapsesWithIsolation ? Math.Max(since, _isolatedAt)
             : since;
         return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position > after)
-            || (confirmation.MetByMegohmsAbove is { } megohms && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) is var at
-                && at > after && ((Fact.Insulation)_file.Facts[at]).Megohms > megohms)
+            || (confirmation.MetByInsulation && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) > after && InsulationJudge.Last(_knowledge, _file) is { Verdict: "pass" })
             || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(IsEarthReading) is var earth && earth > after && EarthOhms(_file.Facts[earth]) <= ohms);
     }
 

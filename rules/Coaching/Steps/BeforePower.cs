@@ -23,6 +23,10 @@ internal static class BeforePower
     public static Question? Insulation(Workup work) =>
         work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : InsulationQuestion(work);
 
+    /// <summary>A reading that neither passed nor failed is settled by its temperature, or taken again.</summary>
+    public static Question? NotYetPassed(Workup work) =>
+        JointChecks.Insulation(work) is { Verdict: "marginal" or "retest" or "no-proof" } ? Temperature(work) ?? InsulationQuestion(work) : null;
+
     /// <summary>How warm the winding was, where the verdict or the trend hangs on it.</summary>
     public static Question? Temperature(Workup work) =>
         work.File.Insulations.LastOrDefault() is not { Celsius: null } || work.Skipped(InsulationTemperature) || JointChecks.Insulation(work) is not { } check

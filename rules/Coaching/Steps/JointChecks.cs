@@ -9,19 +9,15 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>How the readings before power compare with what this connection should read.</summary>
 internal static class JointChecks
 {
-    public static Check? Insulation(Workup work)
-    {
-        if (work.File.Insulations.LastOrDefault() is not { } fact)
-        {
-            return null;
-        }
+    public static Check? Insulation(Workup work) =>
+        InsulationJudge.Last(work.Knowledge, work.File) is { } report ? Insulation(work, work.File.Insulations[^1], report) : null;
 
-        var rated = work.File.Plate.Volts.Count > 0 ? work.File.Plate.Volts.Max() : work.File.Supply?.Volts ?? work.Knowledge.Rules["insulation-reading"]["assumed-rated-volts"]; // below 1 kV the least does not depend on it
-        return InsulationJudge.Judge(work.Knowledge, fact, rated).Value is { } report ? Insulation(work, fact, report) : null;
-    }
-
-    /// <summary>Whether a temperature could make a pass of the last reading, or compare it: below the line that stops at any temperature, and from a multimeter, it cannot.</summary>
+    /// <summary>
+    /// Whether a temperature could make a pass of the last reading, or compare it: below the line that stops at any temperature, and from a multimeter, it cannot.
+    /// Nor does it help a reading from before something happened to the motor.
+    /// </summary>
     public static bool TemperatureTells(Workup work) => work.File.Insulations.LastOrDefault() is { } last
+        && work.File.Facts.IndexOf(last) > work.File.Facts.FindLastIndex(fact => fact is Fact.Symptom { Present: true })
         && last.Megohms >= work.Knowledge.Rules["insulation-gate"]["stop-megohms"] && !(last.TestVolts < work.Knowledge.Rules["insulation-reading"]["least-test-volts"]);
 
     private static Check Insulation(Workup work, Fact.Insulation fact, InsulationReport report)

@@ -241,4 +241,18 @@ public sealed class SafetyGateTest
 
     private static Gate Judge(string role, Fact[] facts) => Guard.Judge(CaseFile.From(
         new CaseOpening(Enum.Parse<Role>(role, ignoreCase: true), Region.NorthAmerica), facts));
+
+    /// <summary>What a few volts of a multimeter read is no insulation test, however many megohms; a warm winding passes with fewer.</summary>
+    [Theory]
+    [InlineData(30, 9.0, null, false)]
+    [InlineData(30, 500.0, 15.0, true)] // 5.3 MΩ at 40 °C
+    [InlineData(25, 500.0, 15.0, false)] // 4.4 MΩ at 40 °C
+    [InlineData(8, 500.0, 60.0, true)]
+    [InlineData(200, 500.0, null, true)]
+    [InlineData(10, 500.0, null, false)]
+    public void Insulation_opens_the_gate_only_by_a_reading_that_is_judged_a_pass(double megohms, double testVolts, double? celsius, bool opens)
+    {
+        var gate = Judge("technician", [GateTable.Seen("got-wet"), new Fact.Confirm { Id = "isolated" }, new Fact.Insulation { Megohms = megohms, TestVolts = testVolts, Celsius = celsius }]);
+        Assert.Equal(!opens, gate.WaitsFor("first-start").Contains("insulation-passed"));
+    }
 }
