@@ -5,7 +5,10 @@ using WireCoach.Rules.Reference;
 namespace WireCoach.Rules.Practice;
 
 /// <summary>An ohmmeter on the practice motor, with its own error.</summary>
-internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound)
+/// <param name="knowledge">The facts of the trade.</param>
+/// <param name="wound">The motor.</param>
+/// <param name="share">Its error as a share of a cheap meter's.</param>
+internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound, double share)
 {
     private readonly TradeRule _meter = knowledge.Rules["practice-meter"];
     private readonly TradeRule _faults = knowledge.Rules["practice-faults"];
@@ -17,14 +20,20 @@ internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound)
         : coil.Ohms;
 
     /// <summary>What the meter shows.</summary>
-    public Fact.Reading Touch(string from, string to, IReadOnlyList<string> together, bool bridged, bool reset)
+    /// <param name="from">A tag.</param>
+    /// <param name="to">Another tag, or the frame.</param>
+    /// <param name="together">Tags held together with the first.</param>
+    /// <param name="bridged">Whether the capacitors are bridged.</param>
+    /// <param name="reset">Whether a protector was reset.</param>
+    /// <param name="take">How often this was read before: each take has an error of its own.</param>
+    public Fact.Reading Touch(string from, string to, IReadOnlyList<string> together, bool bridged, bool reset, int take)
     {
         var held = new[] { from }.Concat(together).Select(wound.NodeOf).ToList();
         double? Read(double armature, bool capacitorsPass) =>
             new Ohmmeter(Wires(armature, bridged || capacitorsPass, bridged, reset), [held]).Between(held[0], wound.NodeOf(to));
         var true1 = Read(1, capacitorsPass: false);
         var reading = new Fact.Reading { From = from, To = to, Together = together, How = FactEntry.Probe };
-        if (Shown(true1, $"{from}|{string.Join('+', together)}|{to}|{bridged}") is not { } ohms)
+        if (Shown(true1, $"{from}|{string.Join('+', together)}|{to}|{bridged}{(take == 0 ? string.Empty : $"|{take}")}") is not { } ohms)
         {
             return reading with { Open = true, Kick = Read(1, capacitorsPass: true) is not null };
         }
@@ -32,6 +41,13 @@ internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound)
         var turned = Read(1.3, capacitorsPass: false);
         return reading with { Ohms = ohms, ChangesWithShaft = turned is { } other && Math.Abs(other - true1!.Value) > 0.02 * true1.Value };
     }
+
+    /// <summary>Whether two readings of the same points can differ by this meter's error alone.</summary>
+    public bool Agree(Fact.Reading one, Fact.Reading other) => one.Open || other.Open ? one.Open == other.Open && one.Kick == other.Kick
+        : one.Ohms is { } first && other.Ohms is { } second && Math.Abs(first - second) <= 2 * Error(Math.Max(first, second));
+
+    /// <summary>What it shows with its probes on each other.</summary>
+    public double ProbeOhms() => Shown(0, "probes")!.Value;
 
     /// <summary>Megohms of all leads to the frame.</summary>
     public double Megohms() => wound.Fault is { Id: "grounded-winding" } ground ? ground.Share / 1e6 : Math.Round(wound.Megohms, 2);
@@ -44,15 +60,22 @@ internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound)
         }
 
         var seen = true1 + _meter["probe-ohms"];
+        var step = Step(seen);
+        var shown = seen + (new SeededSequence(wound.Seed, what).Between(-1, 1) * Error(seen));
+        return Math.Round(Math.Max(0, Math.Round(shown / step) * step), 3);
+    }
+
+    private double Error(double seen) => share * ((seen * _meter["percent"] / 100) + (_meter["counts"] * Step(seen)));
+
+    private double Step(double seen)
+    {
         var step = _meter["least-step-ohms"];
         while (seen >= 2000 * step)
         {
             step *= 10;
         }
 
-        var chance = new SeededSequence(wound.Seed, what);
-        var error = chance.Between(-1, 1) * ((seen * _meter["percent"] / 100) + (_meter["counts"] * step));
-        return Math.Round(Math.Max(0, Math.Round((seen + error) / step) * step), 3);
+        return step;
     }
 
     private IEnumerable<Wire> Wires(double armature, bool capacitorsPass, bool bridged, bool reset)

@@ -8,15 +8,17 @@ namespace WireCoach.Rules.Practice;
 /// <remarks>It shares no code with what it tests: neither with identification, nor with ends, nor with the planner.</remarks>
 public sealed class PracticeMotor
 {
+    private const string Cheap = "cheap";
+
     private readonly Wound _wound;
     private readonly BenchMeter _meter;
     private readonly BenchTests _tests;
     private readonly PowerUp _power;
 
-    private PracticeMotor(TradeKnowledge knowledge, Wound wound)
+    private PracticeMotor(TradeKnowledge knowledge, Wound wound, double error)
     {
         _wound = wound;
-        _meter = new(knowledge, wound);
+        _meter = new(knowledge, wound, error);
         var coupled = new CoupledModel(knowledge, wound);
         _tests = new(knowledge, wound, coupled);
         _power = new(knowledge, wound, coupled);
@@ -34,6 +36,9 @@ public sealed class PracticeMotor
         };
     }
 
+    /// <summary>How good an ohmmeter can be, the best first.</summary>
+    public static IReadOnlyList<string> Meters { get; } = ["good", "fair", Cheap];
+
     /// <summary>The machine of the dairy that it drives.</summary>
     public string Machine => _wound.Machine.Name;
 
@@ -48,12 +53,18 @@ public sealed class PracticeMotor
     /// <param name="layout">A layout id; <see langword="null"/> for any.</param>
     /// <param name="fault">A cause id of the contract; <see langword="null"/> for a sound motor.</param>
     /// <param name="seed">The same seed gives the same motor.</param>
-    /// <returns>The motor, or <c>invalid-fact</c> where the layout is unknown or cannot have the fault.</returns>
-    public static Answer<PracticeMotor> Make(TradeKnowledge knowledge, string? layout, string? fault, long seed)
+    /// <param name="meter">How good the ohmmeter is: <c>good</c>, <c>fair</c> or <c>cheap</c>; <see langword="null"/> for a cheap one.</param>
+    /// <returns>The motor, or <c>invalid-fact</c> where the layout or the meter is unknown or the layout cannot have the fault.</returns>
+    public static Answer<PracticeMotor> Make(TradeKnowledge knowledge, string? layout, string? fault, long seed, string? meter = null)
     {
         ArgumentNullException.ThrowIfNull(knowledge);
+        if (!Meters.Contains(meter ?? Cheap, StringComparer.Ordinal))
+        {
+            return new Problem("invalid-fact", "meter", Statement.Of("practice.no-such-meter", ("meters", string.Join(", ", Meters))));
+        }
+
         var wound = Winder.Wind(knowledge, layout, fault, seed);
-        return wound.Value is { } value ? new PracticeMotor(knowledge, value) : Answer<PracticeMotor>.Refused(wound.Problems);
+        return wound.Value is { } value ? new PracticeMotor(knowledge, value, knowledge.Rules["practice-meter"][$"error-{meter ?? Cheap}"]) : Answer<PracticeMotor>.Refused(wound.Problems);
     }
 
     /// <summary>The faults that a layout can have on the practice bench, as cause ids of the contract.</summary>
@@ -80,15 +91,29 @@ public sealed class PracticeMotor
     /// <param name="together">Further tags held together with <paramref name="from"/>.</param>
     /// <param name="capacitorsBridged">Whether the capacitors are taken off and their places bridged.</param>
     /// <param name="pressOverload">Whether a tripped protector has cooled or been reset.</param>
+    /// <param name="take">How often these points were read before; each take has the meter's error anew.</param>
     /// <returns>The reading as the meter shows it, probes included; or <c>unknown-lead</c>.</returns>
     public Answer<Fact.Reading> Touch(
-        string from, string to, IReadOnlyList<string>? together = null, bool capacitorsBridged = false, bool pressOverload = false)
+        string from, string to, IReadOnlyList<string>? together = null, bool capacitorsBridged = false, bool pressOverload = false, int take = 0)
     {
         var unknown = new[] { from, to }.Concat(together ?? []).FirstOrDefault(lead => !IsLead(lead) && lead is not (Fact.Reading.Frame or Fact.Reading.Earth));
         return unknown is not null ? new Problem("unknown-lead", "from", Statement.Of("problem.unknown-lead", ("lead", unknown), ("leads", string.Join(", ", Tags))))
             : from == to ? new Problem("invalid-fact", "to", Statement.Of("problem.same-lead", ("lead", from)))
-            : _meter.Touch(from, to, together ?? [], capacitorsBridged, pressOverload);
+            : _meter.Touch(from, to, together ?? [], capacitorsBridged, pressOverload, take);
     }
+
+    /// <summary>Whether two readings of the same points can differ by the meter's error alone.</summary>
+    /// <param name="one">A reading.</param>
+    /// <param name="other">The same points read again.</param>
+    public bool Agree(Fact.Reading one, Fact.Reading other)
+    {
+        ArgumentNullException.ThrowIfNull(one);
+        ArgumentNullException.ThrowIfNull(other);
+        return _meter.Agree(one, other);
+    }
+
+    /// <summary>The probes touched together, before anything is measured.</summary>
+    public Fact.BenchTest Probes() => new() { Test = "probe-zero", Value = _meter.ProbeOhms(), Unit = "ohm", How = FactEntry.Probe };
 
     /// <summary>The answer to a bench test.</summary>
     /// <param name="test">A test id: <c>series-voltage</c>, <c>induced-voltage</c>, <c>series-impedance</c>, <c>battery-flick</c>, <c>half-run</c>, <c>soft-first-run</c>, <c>capacitance</c>.</param>

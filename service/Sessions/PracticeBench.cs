@@ -41,16 +41,21 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return asked is null ? Refusals.NothingAsked() : Measured(motor.Value, live, asked);
         }
 
-        var wanted = asked is { Kind: QuestionKind.Reading, Between: { } between } && ((between[0] == from && between[1] == to) || (between[0] == to && between[1] == from));
-        return wanted ? Measured(motor.Value, live, asked!) : Touched(motor.Value.Touch(from, to, capacitorsBridged: Bridged(live.Case)), live);
+        var wanted = asked is { Kind: QuestionKind.Reading, About: "resistance", Between: { } between } && ((between[0] == from && between[1] == to) || (between[0] == to && between[1] == from));
+        return wanted ? Measured(motor.Value, live, asked!) : Touched(motor.Value, live, from, to);
     }
 
     private Answer<Given> Measured(PracticeMotor motor, LiveSession live, Question asked)
     {
-        if (asked is { Kind: QuestionKind.Reading, Between: [var from, var to] })
+        if (asked.Id == "probe-zero")
+        {
+            return new Given { Facts = [motor.Probes()], Question = asked.Id };
+        }
+
+        if (asked is { Kind: QuestionKind.Reading, About: "resistance", Between: [var from, var to] })
         {
             IReadOnlyList<string> together = asked.Setup is { Tie: [var held, ..] } ? [.. held.Where(lead => lead != from)] : [];
-            return Read(motor.Touch(from, to, together, Bridged(live.Case)), live, asked);
+            return Read(motor.Touch(from, to, together, Bridged(live.Case), take: Before(live, from, to, together.Count).Count), live, asked);
         }
 
         if (asked.About == "insulation")
@@ -63,7 +68,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return Started(motor, live, asked);
         }
 
-        if (asked.Setup is not { } setup)
+        if (asked.Setup is not { } setup || asked.Kind == QuestionKind.Reading)
         {
             return new Problem("invalid-fact", "from", Statement.Of("session.nothing-to-probe"));
         }
@@ -122,19 +127,19 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             : Answer<Given>.Refused(read.Problems);
     }
 
-    /// <summary>A pair that was read before is read anew: the later reading takes the place of the earlier.</summary>
-    private static Answer<Given> Touched(Answer<Fact.Reading> touched, LiveSession live)
+    /// <summary>A pair that was read before is read anew: a second reading beside the first, or in its place where something has changed meanwhile.</summary>
+    private static Answer<Given> Touched(PracticeMotor motor, LiveSession live, string from, string to)
     {
-        if (!touched.IsGiven)
-        {
-            return Answer<Given>.Refused(touched.Problems);
-        }
-
-        var reading = touched.Value;
-        var before = live.Case.Readings.FindLast(known => known.Together.Count == reading.Together.Count
-            && ((known.From == reading.From && known.To == reading.To) || (known.From == reading.To && known.To == reading.From)));
-        return new Given { Facts = [reading with { Replaces = before?.FactId }] };
+        var before = Before(live, from, to, together: 0);
+        var touched = motor.Touch(from, to, capacitorsBridged: Bridged(live.Case), take: before.Count);
+        return touched.IsGiven
+            ? new Given { Facts = [touched.Value with { Replaces = before is [.., var last] && !motor.Agree(last, touched.Value) ? last.FactId : null }] }
+            : Answer<Given>.Refused(touched.Problems);
     }
+
+    /// <summary>What was read between these points before, with as many further leads held to the first.</summary>
+    private static List<Fact.Reading> Before(LiveSession live, string from, string to, int together) =>
+        [.. live.Case.Readings.Where(known => known.Together.Count == together && ((known.From == from && known.To == to) || (known.From == to && known.To == from)))];
 
     private static bool Bridged(CaseFile file) => file.Choices.GetValueOrDefault("capacitor-bridged") == "bridged";
 
@@ -145,7 +150,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return known;
         }
 
-        var made = PracticeMotor.Make(knowledge, chosen.Layout, chosen.Fault, chosen.Seed ?? 0);
+        var made = PracticeMotor.Make(knowledge, chosen.Layout, chosen.Fault, chosen.Seed ?? 0, chosen.Meter);
         if (made.IsGiven)
         {
             if (_motors.Count >= Most)

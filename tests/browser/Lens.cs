@@ -98,7 +98,12 @@ internal static class Lens
     public static async Task CheckWidth(this Visitor visitor)
     {
         var wide = await visitor.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(wide <= 0, $"{visitor.Page.Url} is {wide} px wider than the screen.");
+        var guilty = wide <= 0 ? string.Empty : await visitor.Page.EvaluateAsync<string>("""
+            () => [...document.querySelectorAll('body *')]
+              .filter(e => e.getBoundingClientRect().right > document.documentElement.clientWidth + .5 || (e.clientWidth > 0 && e.scrollWidth > e.clientWidth + 2 && getComputedStyle(e).overflowX === 'visible'))
+              .map(e => `${e.tagName}.${e.className} ${e.scrollWidth} of ${e.clientWidth}`).slice(-3).join(' | ')
+            """);
+        Assert.True(wide <= 0, $"{visitor.Page.Url} is {wide} px wider than the screen: {guilty}");
     }
 
     /// <summary>The same on the two narrowest screens.</summary>

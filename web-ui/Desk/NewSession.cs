@@ -34,7 +34,8 @@ public sealed record NewSession
 /// <param name="Layout">A layout id; <see langword="null"/> lets the seed choose.</param>
 /// <param name="Fault">A fault's id; <see langword="null"/> for a sound motor.</param>
 /// <param name="Seed">The same seed gives the same motor; <see langword="null"/> lets the service draw one.</param>
-public sealed record PracticeChoice(string? Layout = null, string? Fault = null, int? Seed = null);
+/// <param name="Meter">How good its ohmmeter is: <c>good</c>, <c>fair</c> or <c>cheap</c>; <see langword="null"/> for a cheap one.</param>
+public sealed record PracticeChoice(string? Layout = null, string? Fault = null, int? Seed = null, string? Meter = null);
 
 /// <summary>A manager's verdict.</summary>
 /// <param name="Verdict"><c>ok</c>, <c>redo</c> or <c>note</c>.</param>

@@ -22,6 +22,9 @@ public sealed record PracticeWish
     /// <summary><c>few</c>, <c>some</c> or <c>many</c> leads.</summary>
     public string? Leads { get; init; }
 
+    /// <summary>How good the ohmmeter is.</summary>
+    public string? Meter { get; init; }
+
     /// <summary>The same number gives the same motor.</summary>
     public int? Seed { get; init; }
 }
@@ -51,7 +54,7 @@ public static class PracticeDraw
         var layouts = fits.Select(fit => fit.Layout).Distinct(StringComparer.Ordinal).ToList();
         var layout = layouts[seed % layouts.Count];
         var faults = fits.Where(fit => fit.Layout == layout).Select(fit => fit.Fault).ToList();
-        return new(layout, faults[seed / layouts.Count % faults.Count], seed);
+        return new(layout, faults[seed / layouts.Count % faults.Count], seed, wish.Meter);
     }
 
     /// <summary>The layouts that machines of the practice bench have and that fit.</summary>

@@ -27,7 +27,7 @@ public sealed record PracticeScore
     public static PracticeScore? Of(TradeKnowledge knowledge, PracticeChoice chosen)
     {
         ArgumentNullException.ThrowIfNull(chosen);
-        if (PracticeMotor.Make(knowledge, chosen.Layout, chosen.Fault, chosen.Seed ?? 0).Value is not { } motor)
+        if (PracticeMotor.Make(knowledge, chosen.Layout, chosen.Fault, chosen.Seed ?? 0, chosen.Meter).Value is not { } motor)
         {
             return null;
         }
@@ -61,7 +61,7 @@ public sealed record PracticeScore
         for (var most = motor.Tags.Count * motor.Tags.Count; ; most--)
         {
             var found = identifier.Identify(input).Value;
-            if (found?.Next is not { } next || most <= 0 || motor.Touch(next.From, next.To, next.Together).Value is not { } reading)
+            if (found?.Next is not { } next || most <= 0 || motor.Touch(next.From, next.To, next.Together, take: input.Readings.Count(known => Same(known, next))).Value is not { } reading)
             {
                 return found;
             }
@@ -69,4 +69,7 @@ public sealed record PracticeScore
             input = input with { Readings = [.. input.Readings, reading] };
         }
     }
+
+    private static bool Same(Fact.Reading known, NextReading next) => known.Together.Count == next.Together.Count
+        && ((known.From == next.From && known.To == next.To) || (known.From == next.To && known.To == next.From));
 }

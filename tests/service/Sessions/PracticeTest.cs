@@ -56,6 +56,57 @@ public sealed class PracticeTest(ServiceFixture service) : IClassFixture<Service
         Assert.StartsWith("<svg", await picture.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
+    /// <summary>What is measured is taken by the meter alone, from the probes together to the ends; no question comes back for ever.</summary>
+    [Theory]
+    [InlineData("good")]
+    [InlineData("fair")]
+    [InlineData("cheap")]
+    public async Task The_meter_takes_every_measurement_until_the_leads_are_told(string meter)
+    {
+        var told = 0;
+        for (var seed = 1; seed <= 10; seed++)
+        {
+            var session = await service.Post("/api/sessions", new { role = "technician", region = "na", practice = new { layout = "capacitor-start-dual-6", seed, meter } });
+            var id = session.GetProperty("id").GetString();
+            var measured = new List<string>();
+            for (var turn = 0; ; turn++)
+            {
+                Assert.True(turn < 50, $"{meter} {seed} goes round and round: {string.Join(", ", measured.TakeLast(4))}");
+                var (_, now) = await service.Get($"/api/sessions/{id}");
+                if (now.GetProperty("assessment").GetProperty("next") is not { ValueKind: JsonValueKind.Object } ask || ask.GetProperty("id").GetString() is "connected" or "supply" && now.GetProperty("assessment").GetProperty("plan").ValueKind == JsonValueKind.Object)
+                {
+                    told += now.GetProperty("assessment").GetProperty("identification").GetProperty("status").GetString() == "identified" ? 1 : 0;
+                    break;
+                }
+
+                var questionId = ask.GetProperty("id").GetString()!;
+                if (ask.GetProperty("kind").GetString() is "reading" or "quantity" || questionId.StartsWith("ends.", StringComparison.Ordinal))
+                {
+                    measured.Add(questionId);
+                    await service.Post($"/api/sessions/{id}/probe", new { });
+                    continue;
+                }
+
+                var options = ask.GetProperty("options") is { ValueKind: JsonValueKind.Array } array ? array.EnumerateArray().Select(option => option.GetProperty("id").GetString()!).ToList() : [];
+                await service.Post($"/api/sessions/{id}/answers", ask.GetProperty("kind").GetString() == "confirm"
+                    ? new { questionId, confirmed = true }
+                    : new { questionId, choice = options.Find(option => option is "na-240" or "low-voltage-ac") ?? options[0] });
+            }
+
+            Assert.Contains("probe-zero", measured);
+        }
+
+        Assert.True(told >= 4, $"{told} of 10 with a {meter} meter");
+    }
+
+    [Fact]
+    public async Task A_meter_that_does_not_exist_is_refused_by_its_member()
+    {
+        var (status, problem) = await service.PostText("/api/sessions", """{"role":"technician","region":"na","practice":{"meter":"magic"}}""");
+        Assert.Equal(400, status);
+        Assert.True(problem.GetProperty("errors").TryGetProperty("practice.meter", out _));
+    }
+
     private static List<string> Tags(JsonElement session) =>
     [
         .. session.GetProperty("facts").EnumerateArray()

@@ -1,0 +1,55 @@
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
+using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Parts;
+
+namespace WireCoach.WebUi.Tests.Parts;
+
+/// <summary>What comes back from the form of a question.</summary>
+public sealed class AskFormTest
+{
+    [Theory]
+    [InlineData("1.7", "ohm", 1.7)]
+    [InlineData("1,7", "kilohm", 1700.0)]
+    [InlineData("20", "megohm", 20e6)]
+    [InlineData(" 0.3 ", null, 0.3)]
+    public void A_reading_is_taken_in_its_unit(string value, string? shown, double ohms) =>
+        Assert.Equal(ohms, new AskForm { Value = value, Shown = shown }.Answer(Asked(QuestionKind.Reading))!.Reading!.Ohms);
+
+    [Theory]
+    [InlineData("open", true, null)]
+    [InlineData("kick", null, true)]
+    public void Over_range_is_an_answer_without_a_figure(string shown, bool? open, bool? kick)
+    {
+        var reading = new AskForm { Shown = shown, Value = " " }.Answer(Asked(QuestionKind.Reading))!.Reading!;
+        Assert.Equal((null, open, kick), (reading.Ohms, reading.Open, reading.Kick));
+    }
+
+    [Theory]
+    [InlineData("open")]
+    [InlineData("kick")]
+    public void A_figure_beside_over_range_is_no_answer(string shown)
+    {
+        var form = new AskForm { Shown = shown, Value = "1.7" };
+        Assert.True(form.IsTwofold);
+        Assert.Null(form.Answer(Asked(QuestionKind.Reading)));
+    }
+
+    [Theory]
+    [InlineData(QuestionKind.Choice)]
+    [InlineData(QuestionKind.Confirm)]
+    [InlineData(QuestionKind.Quantity)]
+    [InlineData(QuestionKind.Reading)]
+    [InlineData(QuestionKind.Text)]
+    public void An_empty_form_is_no_answer_and_skipping_is_one_for_every_kind(QuestionKind kind)
+    {
+        Assert.Null(new AskForm { Value = "much", Text = "  " }.Answer(Asked(kind)));
+        Assert.True(new AskForm { Skip = "yes", Choice = "a", Value = "3" }.Answer(Asked(kind))!.Unknown);
+    }
+
+    [Fact]
+    public void The_question_that_was_seen_is_the_one_that_is_answered() =>
+        Assert.Equal("seen", new AskForm { QuestionId = "seen", Choice = "yes" }.Answer(Asked(QuestionKind.Confirm))!.QuestionId);
+
+    private static Question Asked(QuestionKind kind) => new() { Id = "open-now", Kind = kind, Text = Statement.Named("x"), Why = Statement.Named("x"), About = "x", Task = "look", Unit = "volt" };
+}
