@@ -6,7 +6,7 @@ namespace WireCoach.Browser.Tests;
 public sealed class PagesTest(Bench bench)
 {
     /// <summary>The supply and the instrument that suit the first practice motor.</summary>
-    private static readonly System.Text.RegularExpressions.Regex Expected = new("240 V, two legs|isolating transformer", System.Text.RegularExpressions.RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+    private static readonly System.Text.RegularExpressions.Regex Expected = new("240 V, two legs|isolating transformer", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1));
 
     [Theory]
     [InlineData("phone")]
