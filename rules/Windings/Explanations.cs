@@ -46,12 +46,20 @@ internal sealed class Explanations
     /// <param name="readings">The readings.</param>
     /// <param name="faults">Whether motors with something the matter are looked at too.</param>
     /// <param name="everyLead">Whether leads that no reading touches are laid out too.</param>
+    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false) =>
+        Of(bench, readings, faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound, everyLead, double.NegativeInfinity);
+
+    /// <summary>The explanations of some readings by some motors.</summary>
+    /// <param name="bench">The patterns in question.</param>
+    /// <param name="readings">The readings.</param>
+    /// <param name="states">The motors that are looked at.</param>
+    /// <param name="everyLead">Whether leads that no reading touches are laid out too.</param>
     /// <param name="least">ln of the weight below which an explanation is of no use.</param>
-    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false, double least = double.NegativeInfinity)
+    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, IEnumerable<Search> states, bool everyLead, double least)
     {
         var plan = new SearchPlan(bench.Leads.Count, readings, everyLead);
         var harvest = new Harvest(bench, Most, least, []);
-        foreach (var state in faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound)
+        foreach (var state in states)
         {
             state.Run(plan, bench.Terms, harvest);
         }

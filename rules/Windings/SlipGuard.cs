@@ -22,9 +22,9 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
             (HasLikeWindings(best.Pattern) ? figures.SlipTurnsRoles : figures.SlipTurnsLoneRoles).Value,
             1 - figures.Enough.Value,
             HasLikeWindings(best.Pattern) ? figures.SlipAndFaultTurnRoles.Value : double.PositiveInfinity);
-        foreach (var slip in Slip.Each(bench, readings, faults: HasLikeWindings(best.Pattern), all.LogTotal + LnOfNothing))
+        foreach (var slip in Slip.Each(bench, readings, reading => States(best, reading), all.LogTotal + LnOfNothing))
         {
-            var turned = Mass(slip, all, role, best.Pattern.Layout.Id, HasLike(best, slip.Reading));
+            var turned = Mass(slip, all, role, best.Pattern.Layout.Id);
             sum = new(sum.Near + turned.Near, sum.Any + turned.Any, sum.Faulty + turned.Faulty);
             if (turned.Against(bound) is var weight && weight > most)
             {
@@ -35,7 +35,12 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
         return sum.Exceeds(bound) ? worst : null;
     }
 
-    private static Turned Mass(Slip slip, Explanations all, string role, string layout, bool alike)
+    /// <summary>A slip together with something that is the matter counts only within the layout in question, and only where one winding bears out another.</summary>
+    private IEnumerable<Search> States(Leaf best, Measured reading) => HasLike(best, reading)
+        ? bench.Sound.Concat(bench.Faulty.Where(state => state.Pattern.Layout.Id == best.Pattern.Layout.Id))
+        : bench.Sound;
+
+    private static Turned Mass(Slip slip, Explanations all, string role, string layout)
     {
         var scale = Math.Exp(slip.LogWeight - all.LogTotal);
         var (near, any, faulty) = (0.0, 0.0, 0.0);
@@ -49,7 +54,7 @@ internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
                 var whole = leaf.Pattern.Condition.IsWhole;
                 any += whole ? share : 0;
                 near += whole && isNear ? share : 0;
-                faulty += !whole && isNear && alike && IsUsual(leaf) ? share : 0;
+                faulty += !whole && isNear && IsUsual(leaf) ? share : 0;
             }
         }
 

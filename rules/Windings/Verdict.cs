@@ -56,7 +56,7 @@ internal sealed class Verdict
             return null;
         }
 
-        var slips = Slip.Each(_bench, _readings, faults: !everyLead || !all.Any, all.LogTotal + LnOfNothing);
+        var slips = Slip.Each(_bench, _readings, _ => !everyLead || !all.Any ? _bench.Sound.Concat(_bench.Faulty) : _bench.Sound, all.LogTotal + LnOfNothing);
         var odds = Slip.LogTotal(slips) - all.LogTotal;
         if (slips.Count == 0 || (all.Any && odds <= 0))
         {
