@@ -5,8 +5,11 @@ namespace WireCoach.Rules.Windings;
 /// <summary>All explanations of a set of readings, with their weights.</summary>
 internal sealed class Explanations
 {
-    /// <summary>More explanations than this are not looked at: the memory stays bounded and the next reading is chosen from what is left.</summary>
+    /// <summary>More explanations than this are not looked at: the memory stays bounded.</summary>
     private const int Most = 12_000;
+
+    /// <summary>While leads are still untouched so many explanations are enough to choose the next reading from; more cost time and save no touch.</summary>
+    private const int ToChooseFrom = 2_000;
 
     private Explanations(Harvest harvest)
     {
@@ -47,7 +50,7 @@ internal sealed class Explanations
     /// <param name="faults">Whether motors with something the matter are looked at too.</param>
     /// <param name="everyLead">Whether leads that no reading touches are laid out too.</param>
     public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, bool faults, bool everyLead = false) =>
-        Of(bench, readings, faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound, everyLead, double.NegativeInfinity);
+        Of(bench, readings, faults ? bench.Sound.Concat(bench.Faulty) : bench.Sound, everyLead, double.NegativeInfinity, faults || everyLead ? Most : ToChooseFrom);
 
     /// <summary>The explanations of some readings by some motors.</summary>
     /// <param name="bench">The patterns in question.</param>
@@ -55,10 +58,11 @@ internal sealed class Explanations
     /// <param name="states">The motors that are looked at.</param>
     /// <param name="everyLead">Whether leads that no reading touches are laid out too.</param>
     /// <param name="least">ln of the weight below which an explanation is of no use.</param>
-    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, IEnumerable<Search> states, bool everyLead, double least)
+    /// <param name="most">How many explanations are enough.</param>
+    public static Explanations Of(Bench bench, IReadOnlyList<Measured> readings, IEnumerable<Search> states, bool everyLead, double least, int most = Most)
     {
         var plan = new SearchPlan(bench.Leads.Count, readings, everyLead);
-        var harvest = new Harvest(bench, Most, least, []);
+        var harvest = new Harvest(bench, most, least, []);
         foreach (var state in states)
         {
             state.Run(plan, bench.Terms, harvest);

@@ -49,4 +49,12 @@ internal static class Habit
 
         return person.Touches;
     }
+
+    /// <summary>The habit made to settle as much: whoever has gone through the leads in order goes on until the same certainty is reached.</summary>
+    public static int ToTheSameCertainty(BenchPerson person, SimulatedMotor motor, Identifier identifier, IdentificationInput input)
+    {
+        Touches(person, motor);
+        person.Follow(identifier, input);
+        return person.Touches;
+    }
 }

@@ -99,7 +99,10 @@ internal static class IdentifyStudy
         var wrong = found.Status == IdentificationStatus.Identified && !Judge.IsRight(motor, found);
         var twin = make();
         var again = new Random(seed + 1);
-        table.Add(family, found.Status.ToString(), person.Touches, Habit.Touches(new(twin, meter(again), again, mistaken), twin), motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
+        var fair = make();
+        var third = new Random(seed + 1);
+        table.Add(family, found.Status.ToString(), person.Touches, Habit.Touches(new(twin, meter(again), again, mistaken), twin),
+            Habit.ToTheSameCertainty(new(fair, meter(third), third, mistaken), fair, identifier, input), motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
         if (wrong)
         {
             Console.WriteLine(
@@ -111,25 +114,26 @@ internal static class IdentifyStudy
     /// <summary>Figures by family of motors.</summary>
     private sealed class Table
     {
-        private readonly SortedDictionary<string, List<(string Status, int Touches, int Habit, int AllPairs, bool Wrong)>> _rows = new(StringComparer.Ordinal);
+        private readonly SortedDictionary<string, List<(string Status, int Touches, int Habit, int Fair, int AllPairs, bool Wrong)>> _rows = new(StringComparer.Ordinal);
         private TimeSpan _time;
 
-        public void Add(string family, string status, int touches, int habit, int allPairs, bool wrong, TimeSpan time)
+        public void Add(string family, string status, int touches, int habit, int fair, int allPairs, bool wrong, TimeSpan time)
         {
             _rows.TryAdd(family, []);
-            _rows[family].Add((status, touches, habit, allPairs, wrong));
+            _rows[family].Add((status, touches, habit, fair, allPairs, wrong));
             _time += time;
         }
 
         public void Print(int motors)
         {
-            Console.WriteLine($"{"",-58}{"motors",8}{"ident. %",10}{"faulty %",10}{"can't %",9}{"touches",9}{"p95",5}{"habit",8}{"p95",5}{"pairs",7}{"wrong",7}");
+            Console.WriteLine($"{"",-58}{"motors",8}{"ident. %",10}{"faulty %",10}{"can't %",9}{"touches",9}{"p95",5}{"habit",8}{"p95",5}{"settled",9}{"p95",5}{"pairs",7}{"wrong",7}");
             foreach (var (family, rows) in _rows.Append(new("all", [.. _rows.Values.SelectMany(rows => rows)])))
             {
                 double Share(string status) => 100.0 * rows.Count(row => row.Status == status) / rows.Count;
                 Console.WriteLine(
                     $"{family,-58}{rows.Count,8}{Share("Identified"),10:F1}{Share("Faulty"),10:F1}{Share("CannotTell"),9:F1}{rows.Average(row => row.Touches),9:F2}" +
                     $"{Judge.Percentile([.. rows.Select(row => row.Touches)], 0.95),5}{rows.Average(row => row.Habit),8:F2}{Judge.Percentile([.. rows.Select(row => row.Habit)], 0.95),5}" +
+                    $"{rows.Average(row => row.Fair),9:F2}{Judge.Percentile([.. rows.Select(row => row.Fair)], 0.95),5}" +
                     $"{rows.Average(row => row.AllPairs),7:F1}{rows.Count(row => row.Wrong),7}");
             }
 
