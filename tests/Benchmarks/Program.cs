@@ -18,6 +18,7 @@ internal static class Program
         ["solver"] = SolverStudy.Run,
         ["checker"] = CheckerStudy.Run,
         ["guard"] = Phrasing.GuardStudy.Run,
+        ["waiting"] = Phrasing.WaitingStudy.Run,
     };
 
     private static int Main(string[] args)
