@@ -33,8 +33,22 @@ internal static class PhrasingFile
             throw new KnowledgeException($"{Path}: the filler '{filler}' carries meaning as {classes[filler]}.");
         }
 
+        Groups(words.Synonyms, words, classes);
+        Groups(words.Phrases, words, classes);
+        foreach (var group in words.Synonyms)
+        {
+            var meaning = Weighty(group[0], classes);
+            foreach (var writing in group.Where(writing => Weighty(writing, classes) != meaning))
+            {
+                throw new KnowledgeException($"{Path}: '{writing}' carries another kind of meaning ({Weighty(writing, classes)}) than '{group[0]}' ({meaning}).");
+            }
+        }
+    }
+
+    private static void Groups(IReadOnlyList<IReadOnlyList<string>> groups, PhrasingWords words, Dictionary<string, string> classes)
+    {
         var grouped = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var group in words.Synonyms.Concat(words.Phrases))
+        foreach (var group in groups)
         {
             if (group.Count < 2 || group.Any(writing => !grouped.Add(writing) || words.Fillers.Contains(writing)))
             {
@@ -44,15 +58,6 @@ internal static class PhrasingFile
             foreach (var writing in group.Where(writing => Negations(writing, classes) != Negations(group[0], classes)))
             {
                 throw new KnowledgeException($"{Path}: '{writing}' denies otherwise than '{group[0]}'.");
-            }
-        }
-
-        foreach (var group in words.Synonyms)
-        {
-            var meaning = Weighty(group[0], classes);
-            foreach (var writing in group.Where(writing => Weighty(writing, classes) != meaning))
-            {
-                throw new KnowledgeException($"{Path}: '{writing}' carries another kind of meaning ({Weighty(writing, classes)}) than '{group[0]}' ({meaning}).");
             }
         }
     }

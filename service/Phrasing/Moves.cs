@@ -24,12 +24,14 @@ internal static class Moves
     public static bool Points(Atom atom) => Pointing.Contains(atom.Text);
 
     /// <summary>Whether one of two sentences is the other with its first clause moved behind its statement.</summary>
-    public static bool Join(List<Atom> one, List<Atom> other) => FromFront(one, other) || FromFront(other, one) || Owned(one, other) || Owned(other, one);
+    public static bool Join(List<Atom> one, List<Atom> other) => one is [{ Text: "usually" or "often" or "likely" } sure, ..] && other.Count > 0 && other[0] == sure
+        ? Join(one[1..], other[1..])
+        : FromFront(one, other) || FromFront(other, one) || Owned(one, other) || Owned(other, one);
 
     /// <summary>Whether a condition or a place, wherever it stands in the sentence, belongs to the whole of the statement.</summary>
     public static bool CanFollow(List<Atom> statement, List<Atom> part)
     {
-        if (statement.Count < 2 || part.Count < 2 || statement.Concat(part).Any(Clauses.IsJoiner))
+        if (part.Count < 2 || statement.Count < (IsCondition(part[0]) && statement is [{ Class: "verb" }] ? 1 : 2) || statement.Concat(part).Any(Clauses.IsJoiner))
         {
             return false;
         }
@@ -84,7 +86,8 @@ internal static class Moves
 
             for (var begin = at; begin >= Math.Max(0, at - 1); begin--)
             {
-                for (var end = at + 2; end <= Math.Min(one.Count, at + 4); end++)
+                // The whole of what is owned has to go: nothing that could belong to it may stand behind.
+                foreach (var end in Enumerable.Range(at + 2, 3).Where(end => end == one.Count || (end < one.Count && one[end].Class != Atom.Word)))
                 {
                     List<Atom> turned =
                     [

@@ -24,7 +24,7 @@ internal static class Signs
             {
                 plain.Add(new Atom(Atom.Mark, ";"));
             }
-            else if (!(atoms[at].Text == "," && PartsNothing(before, next) && !Clauses.Joins(before, atoms, at + 1)))
+            else if (!(atoms[at].Text == "," && PartsNothing(before, next, Restated(atoms, at + 2)) && !Clauses.Joins(before, atoms, at + 1)))
             {
                 plain.Add(atoms[at]);
             }
@@ -55,7 +55,36 @@ internal static class Signs
             bare.Add(denied && atom.Text == "before" ? new Atom("condition", "until") : atom);
         }
 
-        return AtValue(bare);
+        return Sure(AtValue(OnlyValue(bare)));
+    }
+
+    /// <summary>"50 Hz only" is "only 50 Hz".</summary>
+    private static List<Atom> OnlyValue(List<Atom> sentence)
+    {
+        var only = sentence.FindIndex(atom => atom.Text == "only");
+        if (only < 1 || sentence[only - 1].Class != Atom.Quantity || sentence.FindLastIndex(atom => atom.Text == "only") != only || (only + 1 < sentence.Count && sentence[only + 1].Class != Atom.Mark))
+        {
+            return sentence;
+        }
+
+        var value = only;
+        while (value > 0 && sentence[value - 1].Class == Atom.Quantity)
+        {
+            value--;
+        }
+
+        return [.. sentence[..value], sentence[only], .. sentence[value..only], .. sentence[(only + 1)..]];
+    }
+
+    /// <summary>How sure or how often the whole of a plain sentence holds may be said in front or inside.</summary>
+    private static List<Atom> Sure(List<Atom> sentence)
+    {
+        var at = sentence.FindIndex(atom => atom.Text is "likely" or "usually" or "often");
+        var begin = at > 0 && sentence[at - 1].Text == "most" ? at - 1 : at;
+        var others = sentence.Where((_, place) => place < begin || place > at);
+        return begin <= 0 || others.Any(atom => atom.Class is Atom.Mark or "negation" or "condition" or "modality" or "quantifier" or "order" || Clauses.IsJoiner(atom))
+            ? sentence
+            : [.. sentence[begin..(at + 1)], .. sentence[..begin], .. sentence[(at + 1)..]];
     }
 
     /// <summary>"40 µF of it at most" is "at most 40 µF of it", where only one value stands.</summary>
@@ -78,7 +107,7 @@ internal static class Signs
         var kept = new List<Atom>(atoms.Count);
         for (var at = 0; at < atoms.Count; at++)
         {
-            if (atoms[at].Text != "," || (at > 0 && Turns(atoms[at - 1])) || (at + 1 < atoms.Count && Turns(atoms[at + 1])))
+            if (atoms[at].Text != "," || Parts(kept, atoms, at) || (at > 0 && Turns(atoms[at - 1])) || (at + 1 < atoms.Count && Turns(atoms[at + 1])))
             {
                 kept.Add(atoms[at]);
             }
@@ -97,11 +126,29 @@ internal static class Signs
     private static bool Reaches(List<Atom> part) => part.Exists(atom => atom.Class is "condition" or "negation" or "modality");
 
     /// <summary>A comma before "and" or "or" that no word in front could reach over, and one between a condition in front and its statement.</summary>
-    private static bool PartsNothing(List<Atom> before, Atom next) =>
+    private static bool PartsNothing(List<Atom> before, Atom next, bool restated) =>
         before.Count > 0 && before.TrueForAll(atom => atom.Class != Atom.Lead)
         && (next.Text is "and" or "or"
-            ? !Reaches(before)
-            : before[0].Class == "condition" && Subjects.Contains(next.Text) && before.TrueForAll(atom => atom.Class != Atom.Mark));
+            ? !GoesOn(before) || restated
+            : (before[0].Class == "condition" || Moves.IsCondition(before[0])) && (Subjects.Contains(next.Text) || next.Text == "only" || next.Class == Atom.Quantity) && before.TrueForAll(atom => atom.Class != Atom.Mark));
+
+    /// <summary>A comma that ends the reach of a word in front, or makes "which" an aside.</summary>
+    private static bool Parts(List<Atom> before, List<Atom> atoms, int at)
+    {
+        if (at + 1 >= atoms.Count || !(atoms[at + 1].Text == "that" || Clauses.IsJoiner(atoms[at + 1])))
+        {
+            return false;
+        }
+
+        var begin = before.FindLastIndex(atom => atom is { Class: Atom.Mark, Text: "." or ";" or ":" or "?" or "!" }) + 1;
+        return atoms[at + 1].Text == "that" || (GoesOn(before[begin..]) && !Restated(atoms, at + 2));
+    }
+
+    /// <summary>Whether a word in it may reach over the "and" that follows.</summary>
+    private static bool GoesOn(List<Atom> part) => Reaches(part) || part.Exists(atom => atom.Text is "only" or "just");
+
+    /// <summary>Whether the next part says its own "never" or "only".</summary>
+    private static bool Restated(List<Atom> atoms, int at) => at < atoms.Count && (atoms[at].Class == "negation" || atoms[at].Text is "only");
 
     private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or "verb" or "state" or "hazard" or "modality" or "quantifier" or Atom.Quantity or Atom.Lead;
 }

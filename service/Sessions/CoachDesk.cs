@@ -93,7 +93,6 @@ internal sealed partial class CoachDesk(
             return Refusals.WrongKey(KeyLength);
         }
 
-        watches.Begin(session);
         using var held = await live.Hold(session, cancel);
         if (held.Session is not { } found)
         {
@@ -123,6 +122,7 @@ internal sealed partial class CoachDesk(
             return Refusals.StoreUnavailable();
         }
 
+        watches.Turned(session);
         log.Turn(kind, turned, found.Assessment, clock.GetElapsedTime(started));
         return turned.Reply;
     }

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 
 namespace WireCoach.Service.Sessions;
 
-/// <summary>Ends what is done for the last turn of a session when a newer one begins.</summary>
+/// <summary>Ends what is done for the last turn of a session when there is a newer one.</summary>
 internal sealed class Watches
 {
     private readonly ConcurrentDictionary<Watch, string> _running = new();
@@ -17,8 +17,8 @@ internal sealed class Watches
         return watch;
     }
 
-    /// <summary>A newer turn begins.</summary>
-    public void Begin(string session)
+    /// <summary>A newer turn was stored. Nobody waits here for the work to end.</summary>
+    public void Turned(string session)
     {
         foreach (var (watch, _) in _running.Where(running => running.Value == session))
         {
@@ -32,7 +32,7 @@ internal sealed class Watches
         private readonly Lock _gate = new();
         private bool _over;
 
-        /// <summary>Cancelled when a newer turn begins.</summary>
+        /// <summary>Cancelled when there is a newer turn.</summary>
         public CancellationToken Token { get; } = source.Token;
 
         public void End()
@@ -41,7 +41,7 @@ internal sealed class Watches
             {
                 if (!_over)
                 {
-                    source.Cancel();
+                    _ = source.CancelAsync();
                 }
             }
         }

@@ -17,6 +17,8 @@ internal static class GuardStudy
         Print("as a fluent writer does", guard, NaturalCorpus.Faithful(sources).ToList(), NaturalCorpus.Unfaithful(sources).ToList());
         var hand = HandCorpus.Read();
         Print("by hand", guard, hand.Good, hand.Bad);
+        var free = HandCorpus.Read(HandCorpus.Free);
+        Print("by hand, of a writer who was not told what may be changed", guard, free.Good, free.Bad);
         Fuzz(guard, sources, args.Length > 0 ? int.Parse(args[0]) : 100_000);
     }
 

@@ -48,6 +48,7 @@ internal static class WaitingStudy
     /// <summary>A service process with one session after another, each with its page's request for rewordings open while the next turn comes.</summary>
     private sealed class Started(ServiceProcess service, string folder) : IAsyncDisposable
     {
+        private readonly HttpClient _pages = new() { BaseAddress = service.Client.BaseAddress }; // so that the turn finds its connection open in both
         private string _session = "";
         private CancellationTokenSource _page = new();
         private Task _asking = Task.CompletedTask;
@@ -84,6 +85,7 @@ internal static class WaitingStudy
         public async ValueTask DisposeAsync()
         {
             await service.DisposeAsync();
+            _pages.Dispose();
             _page.Dispose();
             Directory.Delete(folder, recursive: true);
         }
@@ -94,7 +96,7 @@ internal static class WaitingStudy
             _page = new CancellationTokenSource();
             try
             {
-                await service.Client.GetStringAsync($"/api/sessions/{_session}/rewordings/stream", _page.Token);
+                await _pages.GetStringAsync($"/api/sessions/{_session}/rewordings/stream", _page.Token);
             }
             catch (Exception gone) when (gone is OperationCanceledException or HttpRequestException)
             {

@@ -83,6 +83,7 @@ public sealed class GuardTest
     public void No_unfaithful_rewording_by_hand_passes_and_few_faithful_ones_are_lost()
     {
         var (good, bad) = HandCorpus.Read();
+        bad.AddRange(HandCorpus.Read(HandCorpus.Free).Bad);
         Assert.True(good.Count >= 100 && bad.Count >= 150, $"{good.Count} faithful, {bad.Count} unfaithful");
         Assert.DoesNotContain(bad, pair => Guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful);
         Assert.True(good.Count(pair => !Guard.Compare(pair.Source, pair.Text, Corpus.Leads).IsFaithful) <= good.Count * 0.10);

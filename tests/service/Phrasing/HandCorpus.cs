@@ -3,12 +3,15 @@ namespace WireCoach.Service.Tests.Phrasing;
 /// <summary>Rewordings by hand of real sentences, good and bad, as a person or a model would write them.</summary>
 internal static class HandCorpus
 {
+    /// <summary>By a writer who was not told what the guard can follow: what of the good ones it loses is only a figure.</summary>
+    public const string Free = "rewordings-free.txt";
+
     /// <summary>Every rewording with the sentence above it: <c>+</c> says the same, <c>-</c> does not.</summary>
-    public static (List<(string Kind, string Source, string Text)> Good, List<(string Kind, string Source, string Text)> Bad) Read()
+    public static (List<(string Kind, string Source, string Text)> Good, List<(string Kind, string Source, string Text)> Bad) Read(string file = "rewordings.txt")
     {
         var (good, bad) = (new List<(string, string, string)>(), new List<(string, string, string)>());
         var source = "";
-        foreach (var line in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Phrasing", "rewordings.txt")).Where(line => line.Length > 2 && line[0] != '#'))
+        foreach (var line in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Phrasing", file)).Where(line => line.Length > 2 && line[0] != '#'))
         {
             source = line[0] == '=' ? line[2..] : source;
             if (line[0] is '+' or '-')
