@@ -29,6 +29,9 @@ internal sealed class Watches
     /// <summary>One piece of work for the last turn of a session.</summary>
     internal sealed class Watch(ConcurrentDictionary<Watch, string> running, CancellationTokenSource source) : IDisposable
     {
+        /// <summary>The newer turn is answered first: ending a request takes a moment of the machine.</summary>
+        private static readonly TimeSpan AfterTheAnswer = TimeSpan.FromMilliseconds(50);
+
         private readonly Lock _gate = new();
         private bool _over;
 
@@ -41,7 +44,7 @@ internal sealed class Watches
             {
                 if (!_over)
                 {
-                    _ = source.CancelAsync();
+                    source.CancelAfter(AfterTheAnswer);
                 }
             }
         }
