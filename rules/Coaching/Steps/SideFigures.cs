@@ -31,8 +31,8 @@ internal static class SideFigures
         return planned.Count == 0 ? [] : [Statement.Of("supply.who-decides"), .. planned];
     }
 
-    /// <summary>How it starts and how often, by the plate.</summary>
-    public static IEnumerable<Statement> Starts(Workup work) => work.Phases is { } phases && work.File.Plate.Volts is [var volts, ..]
+    /// <summary>How it starts and how often, by the plate; nothing for somebody who is not to start it uncoupled.</summary>
+    public static IEnumerable<Statement> Starts(Workup work) => work.File.Role != Role.Homeowner && work.Phases is { } phases && work.File.Plate.Volts is [var volts, ..]
         ? ExpectedStart.Of(work.Knowledge, new StartingMotor
         {
             Plate = work.File.Plate,
@@ -110,9 +110,12 @@ internal static class SideFigures
         return answer.IsGiven ? [.. Told(answer.Value, volts)] : [.. answer.Problems.Select(problem => problem.Advice)];
     }
 
+    /// <summary>The device's id as it is spoken; the letter of a curve is a capital.</summary>
+    private static string Device(string id) => string.Join(' ', id.Split('-').Select(word => word.Length == 1 ? word.ToUpperInvariant() : word));
+
     private static IEnumerable<Statement> Told(SupplyPlan plan, double volts)
     {
-        yield return Statement.Of("coach.supply-figures", ("volts", Units.Text(volts, "volt")), ("edition", plan.Edition), ("device", plan.Protection.Device.Replace('-', ' ')))
+        yield return Statement.Of("coach.supply-figures", ("volts", Units.Text(volts, "volt")), ("edition", plan.Edition), ("device", Device(plan.Protection.Device)))
             .With("amps", plan.ConductorAmps).With("wire", plan.Conductor.Size).With("column", plan.Conductor.CelsiusColumn)
             .With("rating", plan.Protection.StandardAmps).With("earth", plan.EarthConductor.Size);
         if (plan.OverloadAmps is { } overload)

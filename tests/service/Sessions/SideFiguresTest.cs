@@ -41,6 +41,19 @@ public sealed class SideFiguresTest(ServiceFixture service) : IClassFixture<Serv
     public async Task What_was_measured_is_judged_at_once(string text, string said) =>
         Assert.Contains(await Told("technician", "na", text), sentence => Id(sentence) == said);
 
+    [Theory]
+    [InlineData("my pump hums. capacitor 40 uF 440 V run reads 30 uF")]
+    [InlineData("insulation 0.3 megohm")]
+    [InlineData("insulation 12 megohm")]
+    public async Task At_home_nobody_is_told_to_measure_or_replace(string text)
+    {
+        var said = string.Join(' ', (await Told("homeowner", "na", text)).Select(Text));
+        Assert.Contains("motor shop", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("Replace it", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("Measure", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("dry it", said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Equal_readings_are_all_taken()
     {
