@@ -8,6 +8,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     private const int SaidJustBefore = 2;
     private const int NearVolts = 4;
     private const double WidestRange = 2;
+    private static readonly string[] Told = ["measured", "marked"]; // "the meter says" is both
     private const double LeastOfRange = 10;
 
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
@@ -103,7 +104,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         return true;
     }
 
-    private string? SaidOf(Quantity q) => scene.Hits.FindLast(hit => hit.Concept is "measured" or "marked" && hit.Last < q.First && q.First - hit.Last <= SaidJustBefore)?.Concept;
+    private string? SaidOf(Quantity q) => Array.Find(Told, concept => scene.Hits.Exists(hit => hit.Concept == concept && hit.Last < q.First && q.First - hit.Last <= SaidJustBefore));
 
     /// <summary>Whether a capacitor stands in its sentence, or in one of the two before it.</summary>
     private bool IsSpokenOf(Quantity q) => scene.Hits.Exists(hit => (hit.Concept is "capacitor" or "cap-state" or "cap-there" || (hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1))

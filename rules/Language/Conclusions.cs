@@ -7,7 +7,7 @@ internal sealed class Conclusions
 {
     private const string Anywhere = "*:";
     private const int Belongs = 14;
-    private const int Overrules = 9;
+    private const int Overrules = 14;
     private const int LongestPhrase = 40;
     private readonly Dictionary<string, List<Line>> _lines = new(StringComparer.Ordinal);
 

@@ -262,7 +262,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return false;
         }
 
-        if (_belonging.IsLeftBehind(q) || (q.Kind == "phases" && q.Values[0] == 1 && scene.At(q.First, "line-currents") is not null))
+        if (_belonging.IsLeftBehind(q) || (q.Kind == "phases" && (q.Values[0] == 1 || scene.IsWord(q.First - 1, "all", "each")) && scene.At(q.First, "line-currents") is not null))
         {
             return true;
         }

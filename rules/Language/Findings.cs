@@ -137,7 +137,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 case "plate-class" when next is { Kind: TokenKind.Word, Text.Length: 1 } && next.Text[0] is 'a' or 'e' or 'b' or 'f' or 'h' or 'n':
                     Plate(hit, next, "insulationClass");
                     break;
-                case "plate-frame" when next is { Used: false } && next.Kind is TokenKind.Number or TokenKind.Tag && !IsHeat(next, hit):
+                case "plate-frame" when next is { Used: false } && next.Kind is TokenKind.Number or TokenKind.Tag && !IsHeat(next, hit) && scene.At(scene.Tokens.IndexOf(next, hit.Last) + 1, "megohm-word") is null:
                     Plate(hit, scene[scene.Tokens.IndexOf(next, hit.Last) + 1] is { Glued: true, Kind: TokenKind.Word } letter ? letter : next, "frame", next);
                     break;
                 case "plate-continuous" when !hit.Denied:

@@ -10,6 +10,7 @@ internal sealed class Lexicon
     private const string Not = "not";
     private const string ShortNot = "not-short";
     private const string Turn = "turn-of-speech";
+    private const string ProtectionSize = "protection-size";
     private readonly Dictionary<string, List<Phrase>> _phrases = new(StringComparer.Ordinal);
     private readonly HashSet<string> _fillers;
     private readonly HashSet<string> _denials;
@@ -73,7 +74,7 @@ internal sealed class Lexicon
             }
         }
 
-        return [.. hits.DistinctBy(found => (found.Concept, found.First, found.Last, found.Places.Length)).Where(found => found.Concept == Turn || !Covers(IsMachine(found.Concept) ? machines : cover, found))];
+        return [.. hits.DistinctBy(found => (found.Concept, found.First, found.Last, found.Places.Length)).Where(found => found.Concept is Turn or ProtectionSize || !Covers(IsMachine(found.Concept) ? machines : cover, found))];
     }
 
     private static bool Covers(int[] cover, Hit found) => Array.TrueForAll(found.Places, place => cover[place] > found.Places.Length);

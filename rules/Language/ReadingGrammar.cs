@@ -207,6 +207,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         "-" when scene.IsWord(at + 1, ">") => ("-", 2),
         "-" or "→" => ("-", 1),
         "to" or "against" or "onto" => ("to", 1),
+        "and" when scene.IsWord(at + 1, "the") && scene.IsWord(at + 2, "other", "second") && scene.IsWord(at + 3, "on", "to") => ("and", 4), // "one probe on black and the other on white"
         "with" or "and" or "&" or "+" => ("and", 1),
         "/" when scene[at - 1]?.Kind == TokenKind.Tag || scene.Like(at - 1, "colour.") is not null => ("-", 1),
         _ => ("", 0),

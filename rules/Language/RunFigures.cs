@@ -220,7 +220,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
     private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Hits.Exists(hit => hit.Concept == "amps-are" && hit.Last == q.First - 1);
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q)) && !_belonging.IsSupply(q) && !(q.UnitId == "volt" && _belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q)) && !_belonging.IsSupply(q) && !(q.UnitId == "volt" && _belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
         && !scene.Near(q, Beside, "line-currents");
 
     /// <summary>Whether the plate's word before it claims it, or one behind it that no other figure follows: "12 A on the plate".</summary>
