@@ -169,6 +169,12 @@ public abstract record Fact
         /// <summary>What a meter reads, in microfarads.</summary>
         public double? MeasuredMicrofarads { get; init; }
 
+        /// <summary>Volts across it on an alternating supply; with <see cref="ThroughAmps"/> they give its microfarads.</summary>
+        public double? AcrossVolts { get; init; }
+
+        /// <summary>Amps through it at <see cref="AcrossVolts"/>.</summary>
+        public double? ThroughAmps { get; init; }
+
         /// <summary><see langword="false"/> says that the motor has none.</summary>
         public bool Present { get; init; } = true;
 

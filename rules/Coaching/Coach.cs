@@ -1,3 +1,4 @@
+using WireCoach.Rules.Capacitors;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching.Steps;
 using WireCoach.Rules.Reference;
@@ -70,6 +71,35 @@ public sealed class Coach
     {
         ArgumentNullException.ThrowIfNull(file);
         return file.Facts.LastOrDefault(fact => fact is Fact.Running or Fact.Confirm { Id: MakeSafe.Isolated, Confirmed: true }) is Fact.Running;
+    }
+
+    /// <summary>What wire, protection and overload the motor wants, asked beside another job; what is missing for it, where it cannot be said yet.</summary>
+    /// <param name="file">The case.</param>
+    public IReadOnlyList<Statement> Sizes(CaseFile file)
+    {
+        var work = new Workup(file, _rooms);
+        return work.Goal == Goals.CheckNumbers ? [] // the job says it
+            : SideFigures.Supply(work) is { } figures && figures.Any() ? [.. figures]
+            : [Statement.Of("coach.sizes-wanted")];
+    }
+
+    /// <summary>A fact with what follows from it and the case: volts across a capacitor and amps through it are microfarads at the supply's frequency.</summary>
+    /// <param name="file">The case before the fact.</param>
+    /// <param name="fact">The fact.</param>
+    public Fact Completed(CaseFile file, Fact fact)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        if (fact is not Fact.Capacitor { AcrossVolts: { } volts, ThroughAmps: { } amps, MeasuredMicrofarads: null } capacitor)
+        {
+            return fact;
+        }
+
+        var usual = _rooms.Knowledge.Rules["supply-frequencies"][file.Region == Region.Iec ? "iec-hertz" : "na-hertz"];
+        var report = CapacitorCalculator.Calculate(_rooms.Knowledge, new CapacitorInput
+        {
+            Measured = new CapacitorMeasured { Volts = volts, Amps = amps, Hertz = file.Supply?.Hertz is > 0 and var hertz ? hertz : usual },
+        }).Value;
+        return report?.MeasuredMicrofarads?.Value is { } microfarads ? capacitor with { MeasuredMicrofarads = Math.Round(microfarads, 2) } : fact;
     }
 
     /// <summary>Leads that the facts speak of although nobody has named them yet, where it is certain which leads there are.</summary>

@@ -101,6 +101,8 @@ public static class Echo
         [
             .. capacitor.Microfarads is { } marked ? [capacitor.MicrofaradsTo is { } to ? $"{Units.Number(marked)} to {Units.Text(to, "microfarad")}" : Units.Text(marked, "microfarad")] : Array.Empty<string>(),
             .. capacitor.Volts is { } volts ? [Units.Text(volts, "volt")] : Array.Empty<string>(),
+            .. capacitor.AcrossVolts is { } across ? [$"{Units.Text(across, "volt")} across it"] : Array.Empty<string>(),
+            .. capacitor.ThroughAmps is { } through ? [$"{Units.Text(through, "amp")} through it"] : Array.Empty<string>(),
             .. capacitor.MeasuredMicrofarads is { } measured ? [$"measured {Units.Text(measured, "microfarad")}"] : Array.Empty<string>(),
         ];
         return capacitor.Spare ? Statement.Of("echo.capacitor-spare", ("marks", string.Join(", ", parts)))

@@ -30,6 +30,23 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         return [.. new[] { volts, measured, marked }.OfType<Quantity>()];
     }
 
+    /// <summary>"330 V across it and 4.2 A through it": a capacitor on an alternating supply; answers the two quantities.</summary>
+    public IReadOnlyList<Quantity> ReadAcross()
+    {
+        var volts = open.Find(q => q.UnitId == "volt" && q.Values.Count == 1 && Behind(q, "across"));
+        var amps = open.Find(q => q.UnitId == "amp" && q.Values.Count == 1 && Behind(q, "through"));
+        if (volts is null || amps is null || scene.Tokens[volts.First].Sentence != scene.Tokens[amps.First].Sentence
+            || !(scene.Hits.Exists(hit => hit.Concept == "capacitor") || scene.Asked?.Unit == "microfarad" || scene.Facts.Any(fact => fact.Fact is Fact.Capacitor)))
+        {
+            return [];
+        }
+
+        scene.Add(Math.Min(volts.First, amps.First), Math.Max(volts.Last, amps.Last), new Fact.Capacitor { AcrossVolts = volts.Values[0], ThroughAmps = amps.Values[0] });
+        return [volts, amps];
+    }
+
+    private bool Behind(Quantity q, string word) => scene.IsWord(q.Last + 1, word) || (scene.IsWord(q.Last + 2, word) && scene.Tokens[q.Last + 2].Clause == scene.Tokens[q.First].Clause);
+
     /// <summary>Whether a word of measuring is of this figure and not of another one behind it: "25 µF reads 0.4 ohm".</summary>
     private bool IsRead(Quantity q) => scene.Hits.Exists(hit => hit.Concept == "measured" && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence
         && (hit.Last < q.First || scene[hit.Last + 1] is not { Kind: TokenKind.Number }));

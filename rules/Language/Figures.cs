@@ -21,6 +21,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     public void Read()
     {
         Each(q => q.UnitId == "microfarad", Capacitors);
+        _open.RemoveAll(new CapacitorFigures(scene, _open).ReadAcross().Contains);
         Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && scene.InSentence("insulation-word", q.First)), Insulation);
         Each(new InsulationFigures(scene, _open, _belonging).IsBare, Insulation);
         Each(q => q.Unit is null, q => new CapacitorFigures(scene, _open).ReadBare(q, _gone));

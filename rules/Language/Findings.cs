@@ -174,7 +174,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
     /// <summary>"What is a start winding?"</summary>
     private void Terms()
     {
-        foreach (var ask in scene.Hits.Where(hit => hit.Concept == "what-is"))
+        foreach (var ask in scene.Hits.Where(hit => hit.Concept == "what-is" && !scene.InSentence("size-wish", hit.First)))
         {
             var term = scene.Hits.Where(hit => hit.Concept.StartsWith("term.", StringComparison.Ordinal) && hit.First > ask.First && hit.First - ask.Last <= 3 && scene.Tokens[hit.First].Sentence == scene.Tokens[ask.First].Sentence)
                 .OrderByDescending(hit => hit.Places.Length).ThenByDescending(IsAsWritten).ThenBy(hit => hit.First).FirstOrDefault();

@@ -91,7 +91,7 @@ public sealed class Listener
         var facts = RunFacts.Joined(PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene));
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
         {
-            facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null }); // its marks say already that there is one
+            facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null, AcrossVolts: null }); // its marks say already that there is one
         }
 
         var over = RunFacts.OverPlate(facts, _usualPercent);

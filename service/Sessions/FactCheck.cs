@@ -66,6 +66,8 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
                 Range(each, "microfaradsTo", capacitor.MicrofaradsTo, "input-microfarads", "µF");
                 Range(each, "measuredMicrofarads", capacitor.MeasuredMicrofarads, "input-microfarads", "µF");
                 Range(each, "volts", capacitor.Volts, "input-capacitor-volts", "V");
+                Range(each, "acrossVolts", capacitor.AcrossVolts, "input-capacitor-volts", "V");
+                Range(each, "throughAmps", capacitor.ThroughAmps, "input-amps", "A");
                 each.OneOf("use", capacitor.Use, CapacitorUses);
                 return capacitor;
             case Fact.BenchTest test:

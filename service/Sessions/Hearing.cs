@@ -48,7 +48,8 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         var (measured, stray) = (running ? Measured(file, asked, understood).ToList() : [], running ? [] : Stray(file, asked, understood).ToList());
         var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>().Where(fact => !stray.Contains(fact, ReferenceEqualityComparer.Instance)) // equal readings are two readings
             .Select(fact => fact is Fact.Plate figure && measured.Contains(figure) ? AsRun(figure) : fact)
-            .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || Coach.GoalOf(file) is null) // a question beside the job does not change the job
+            .Select(fact => coach.Completed(file, fact))
+            .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || (Coach.GoalOf(file) is null && !understood.Symptoms.Any(symptom => symptom.Present))) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
             .Where(fact => fact is not Fact.Lead named || !answer.Facts.OfType<Fact.Lead>().Any(lead => lead.Tag == named.Tag))
             .Concat(understood.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span)).Where(danger => !Known(file, danger)));
@@ -56,7 +57,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         var (taken, refused, why) = Taken(file, facts);
         Problem[] problems = [.. answer.Problems, .. why, .. stray.Select(figure => PlateStands(file, figure))];
         var after = taken.Aggregate(file, (known, fact) => known.With(fact));
-        var replies = HearingReplies.To(understood, asked, knowledge, after, _faq, () => coach.Assess(after)).ToList();
+        var replies = HearingReplies.To(understood, asked, knowledge, after, _faq, () => coach.Assess(after), () => coach.Sizes(after)).ToList();
         if (problems.Length > 0 && taken.Count == 0 && replies.Count == 0 && !understood.Undo)
         {
             return Answer<Heard>.Refused(problems);

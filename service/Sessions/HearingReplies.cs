@@ -13,7 +13,7 @@ internal static class HearingReplies
 {
     private const int Others = 3;
 
-    public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<Assessment> assessed) =>
+    public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<Assessment> assessed, Func<IReadOnlyList<Statement>> sizes) =>
         understood.Questions.SelectMany(question => question.Id switch
         {
             "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
@@ -21,6 +21,7 @@ internal static class HearingReplies
             "how-test" when question.Term is { } test && knowledge.Tests.TryGetValue(test, out var guide) => HowTo(guide, assessed().Gate),
             "how" when understood.Questions.Any(other => other.Id == "how-test") => [],
             "how" => asked is null ? [Statement.Of("asked.nothing-open")] : How(asked),
+            "what-size" => sizes(),
             "why-cause" => WhyCause(assessed().Causes, knowledge),
             "change-mind" => [.. ElseCould(assessed().Causes, knowledge), .. asked is null ? [] : Meaning(asked).Skip(1)],
             "what-does-that-mean" => asked is null ? [Statement.Of("asked.nothing-open")] : Meaning(asked),

@@ -28,7 +28,17 @@ public sealed class SideFiguresTest(ServiceFixture service) : IClassFixture<Serv
         Assert.StartsWith("To show the electrician", Text(Assert.Single(said, sentence => Id(sentence) == "coach.supply-figures")), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_size_that_is_asked_for_beside_a_fault_is_answered_and_does_not_change_the_job()
+    {
+        var said = await Told("homeowner", "na", "my table saw trips the breaker after a minute, what size breaker do I need?");
+        Assert.Contains(said, sentence => Id(sentence) == "coach.sizes-wanted" && Text(sentence).Contains("electrician", StringComparison.Ordinal));
+        Assert.DoesNotContain(said, sentence => Id(sentence) == "asked.term");
+    }
+
     [Theory]
+    [InlineData("start cap 270-324 uF 250 V. 118 V across it and 2.1 A through it", "capacitors.weak")]
+    [InlineData("run capacitor 40 uF 440 V. 240 V across it and 3.6 A through it", "capacitors.good")]
     [InlineData("run capacitor 40 uF 440 V measures 33 uF", "capacitors.weak")]
     [InlineData("run capacitor 40 uF 440 V measures 39 uF", "capacitors.good")]
     [InlineData("run capacitor 40 uF 440 V measures 48 uF", "capacitors.over")]
