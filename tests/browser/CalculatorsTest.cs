@@ -11,6 +11,7 @@ public sealed class CalculatorsTest(Bench bench)
     {
         await using var visitor = await bench.Visit(Device.Of(device));
         await visitor.Go("/");
+        await visitor.OpenMenu();
         await visitor.Press("Calculate");
         await visitor.Picture("calculators", whole: true);
         await visitor.CheckNarrow();

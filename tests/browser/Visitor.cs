@@ -41,6 +41,16 @@ public sealed class Visitor : IAsyncDisposable
 
     public Task Go(string path) => Page.GotoAsync(path);
 
+    /// <summary>Unfolds the menu where the window is too narrow to show it.</summary>
+    public async Task OpenMenu()
+    {
+        var menu = Page.Locator(".menu summary");
+        if (await menu.IsVisibleAsync())
+        {
+            await menu.ClickAsync();
+        }
+    }
+
     /// <summary>Presses the button or link with this name and waits until the page has changed.</summary>
     public async Task Press(string name)
     {
