@@ -82,7 +82,7 @@ internal static class Signs
         var at = sentence.FindIndex(atom => atom.Text is "likely" or "usually" or "often");
         var begin = at > 0 && sentence[at - 1].Text == "most" ? at - 1 : at;
         var others = sentence.Where((_, place) => place < begin || place > at);
-        return begin <= 0 || others.Any(atom => atom.Class is Atom.Mark or "negation" or "condition" or "modality" or "quantifier" or "order" || Clauses.IsJoiner(atom))
+        return begin <= 0 || sentence[begin - 1].Text is "how" or "so" or "as" or "too" or "very" || others.Any(atom => atom.Class is Atom.Mark or "negation" or "condition" or "modality" or "quantifier" or "order" || Clauses.IsJoiner(atom))
             ? sentence
             : [.. sentence[begin..(at + 1)], .. sentence[..begin], .. sentence[(at + 1)..]];
     }

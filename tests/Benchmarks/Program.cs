@@ -15,6 +15,7 @@ internal static class Program
         ["identify"] = Identification.IdentifyStudy.Run,
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,
         ["listen"] = ListenStudy.Run,
+        ["parts"] = PartsStudy.Run,
         ["solver"] = SolverStudy.Run,
         ["checker"] = CheckerStudy.Run,
         ["guard"] = Phrasing.GuardStudy.Run,

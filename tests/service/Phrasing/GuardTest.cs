@@ -59,6 +59,11 @@ public sealed class GuardTest
     public void A_lead_that_is_called_like_an_article_is_a_lead(string source, string text) =>
         Assert.Equal("lead", Guard.Compare(source, text, new HashSet<string> { "A", "a", "B" }).Reason);
 
+    [Theory]
+    [InlineData("how often it is started", "often how it is started")]
+    [InlineData("It is too often started.", "Often it is too started.")]
+    public void How_often_is_no_often_of_the_whole(string source, string text) => Assert.False(Guard.Compare(source, text, Corpus.Leads).IsFaithful);
+
     [Fact]
     public void No_unfaithful_rewording_of_the_corpus_passes_and_few_faithful_ones_are_lost()
     {
