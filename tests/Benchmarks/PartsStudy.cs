@@ -7,6 +7,7 @@ using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Tests;
 using Coach = WireCoach.Rules.Coaching.Coach;
 
 namespace WireCoach.Benchmarks;

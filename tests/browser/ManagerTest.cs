@@ -63,19 +63,23 @@ public sealed class ManagerTest(Bench bench)
     {
         await Open(new { role = "technician", region = "na", text = "It hums and does not start." });
         await using var visitor = await bench.Visit(Device.Of(device));
+        var before = await Counted();
         await visitor.Go("/figures");
         Assert.Equal(3, await visitor.Page.Locator("svg.diagram[role=img]").CountAsync());
         await visitor.Page.Locator("summary", new() { HasText = "As a table" }).First.ClickAsync();
         await visitor.Picture("manager-figures", whole: true);
         await Look(visitor, device);
         var sum = (await visitor.Page.Locator("section[aria-labelledby=plot-sessions] td").AllInnerTextsAsync()).Sum(text => int.Parse(text, System.Globalization.CultureInfo.InvariantCulture));
-        Assert.Equal((await bench.Http.GetFromJsonAsync<JsonElement>("/api/figures", TestContext.Current.CancellationToken)).GetProperty("sessions").GetInt32(), sum);
+        Assert.InRange(sum, before, await Counted()); // other visitors open jobs meanwhile
         await visitor.Page.FillAsync("#from", "2001-01-01");
         await visitor.Page.FillAsync("#to", "2001-01-02");
         await visitor.Press("Show");
         Assert.Contains("Nothing to count yet", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         await Look(visitor, device);
     }
+
+    private async Task<int> Counted() =>
+        (await bench.Http.GetFromJsonAsync<JsonElement>("/api/figures", TestContext.Current.CancellationToken)).GetProperty("sessions").GetInt32();
 
     [Theory]
     [InlineData("phone")]

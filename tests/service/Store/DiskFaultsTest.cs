@@ -8,6 +8,8 @@ namespace WireCoach.Service.Tests.Store;
 /// <summary>What disks do: they fill up, become read-only and lose their power. Nothing acknowledged is lost, what is wrong is said, and what goes on goes on.</summary>
 public sealed class DiskFaultsTest
 {
+    private const int Refusals = 20;
+
     [Fact]
     public async Task A_full_disk_is_said_and_nothing_acknowledged_is_lost()
     {
@@ -16,13 +18,15 @@ public sealed class DiskFaultsTest
         var id = await service.Open();
         disk.FillUpTo(left: 600 << 10);
         var taken = 0;
-        while (await Take(service, id, taken + 1) == HttpStatusCode.OK)
+        for (var refused = 0; refused < Refusals;)
         {
-            taken++;
+            // The database gives a little room back now and then: full is what stays full.
+            var answer = await Take(service, id, taken + 1);
+            Assert.True(answer is HttpStatusCode.OK or HttpStatusCode.ServiceUnavailable, $"{answer}");
+            (taken, refused) = answer == HttpStatusCode.OK ? (taken + 1, 0) : (taken, refused + 1);
             Assert.True(taken < 20_000, "The disk never was full.");
         }
 
-        Assert.Equal(HttpStatusCode.ServiceUnavailable, await Take(service, id, taken + 1));
         Assert.Contains("journal cannot be written", await Trouble(service), StringComparison.Ordinal);
         Assert.Equal(taken, await Facts(service, id)); // reads go on
         await SaysSo(service);
