@@ -101,14 +101,13 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private static Fact Of(OpenQuestion asked, double value, Quantity q) => asked.About switch
     {
         "supply" => asked.Unit == "hertz" ? new Fact.Supply { Hertz = value } : new Fact.Supply { Volts = value },
-        "insulation" when asked.Unit == "celsius" => new Fact.Insulation { Megohms = 0, Celsius = value },
-        "insulation" => new Fact.Insulation { Megohms = value },
+        "insulation" when asked.Unit != "celsius" => new Fact.Insulation { Megohms = value },
         "capacitor" or "capacitance" => new Fact.Capacitor { MeasuredMicrofarads = value },
         "resistance" when asked.Between is [var from, var to] => new Fact.Reading { From = from, To = to, Ohms = value },
         "plate" => new Fact.Plate { Field = asked.Id.StartsWith("plate.", StringComparison.Ordinal) ? asked.Id["plate.".Length..] : asked.Id, Value = PlateValue.Of(q.Values), Unit = asked.Unit },
         "running" => asked.Unit switch { "amp" => new Fact.Running { Amps = value }, "rpm" => new Fact.Running { Rpm = value }, _ => new Fact.Running { Volts = value } },
         { } about when about.StartsWith("plate.", StringComparison.Ordinal) => new Fact.Plate { Field = about["plate.".Length..], Value = PlateValue.Of(q.Values), Unit = asked.Unit },
-        "resistance" or null => new Fact.BenchTest { Test = asked.Id, Value = value, Unit = asked.Unit },
+        "resistance" or "insulation" or null => new Fact.BenchTest { Test = asked.Id, Value = value, Unit = asked.Unit },
         { } test => new Fact.BenchTest { Test = test, Value = value, Unit = asked.Unit },
     };
 

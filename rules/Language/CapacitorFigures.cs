@@ -8,8 +8,9 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     private const int SaidJustBefore = 2;
     private const int NearVolts = 4;
     private const double WidestRange = 2;
-    private static readonly string[] Told = ["measured", "marked"]; // "the meter says" is both
     private const double LeastOfRange = 10;
+    private const double MostOfShort = 2;
+    private static readonly string[] Told = ["measured", "marked"]; // "the meter says" is both
 
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
@@ -27,7 +28,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             Volts = volts?.Values[0],
             Use = UseBeside(q) ?? UseBefore(q) ?? UseInSentenceBefore(q) ?? "unknown",
         });
-        return [.. new[] { volts, measured, marked }.OfType<Quantity>()];
+        return Used(volts, measured, marked);
     }
 
     /// <summary>"330 V across it and 4.2 A through it": a capacitor on an alternating supply; answers the two quantities.</summary>
@@ -112,18 +113,52 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             Volts = volts?.Values[0],
             Use = UseBeside(q) ?? UseInSentenceBefore(q) ?? "unknown",
         });
-        foreach (var other in new[] { measured, volts }.OfType<Quantity>())
-        {
-            scene.Use(other.First, other.Last);
-            used.Add(other);
-        }
-
+        used.UnionWith(Used(measured, volts));
         return true;
     }
 
-    private string? SaidOf(Quantity q) => Array.Find(Told, concept => scene.Hits.Exists(hit => hit.Concept == concept && hit.Last < q.First && q.First - hit.Last <= SaidJustBefore));
+    /// <summary>"The cap reads 0.4 ohm and stays there".</summary>
+    public bool ReadShorted(Quantity q)
+    {
+        var shorted = q.Values is [<= MostOfShort] && scene.InSentence("capacitor", q.First) && scene.InClause("measured", q.First) && !scene.InClause("winding-word", q.First);
+        if (shorted)
+        {
+            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "capacitance", Outcome = "shorted" });
+        }
+
+        return shorted;
+    }
+
+    /// <summary>"15 µF in place of 5": the bare figure is a capacitor too.</summary>
+    public bool ReadInPlace(Quantity q, List<Quantity> all)
+    {
+        var replaced = q.Values.Count == 1 && scene.Before(q.First, 1, "in-place-of") && all.Exists(other => other.UnitId == "microfarad" && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence);
+        if (replaced)
+        {
+            scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0] });
+        }
+
+        return replaced;
+    }
+
+    private List<Quantity> Used(params ReadOnlySpan<Quantity?> others)
+    {
+        var used = new List<Quantity>();
+        foreach (var other in others)
+        {
+            if (other is not null)
+            {
+                scene.Use(other.First, other.Last);
+                used.Add(other);
+            }
+        }
+
+        return used;
+    }
+
+    private string? SaidOf(Quantity q) => Array.Find(Told, concept => scene.Before(q.First, SaidJustBefore, concept));
 
     /// <summary>Whether a capacitor stands in its sentence, or in one of the two before it.</summary>
-    private bool IsSpokenOf(Quantity q) => scene.Hits.Exists(hit => (hit.Concept is "capacitor" or "cap-state" or "cap-there" || (hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1))
+    private bool IsSpokenOf(Quantity q) => scene.Asked?.Unit == "microfarad" || scene.Hits.Exists(hit => (hit.Concept is "capacitor" or "cap-state" or "cap-there" || (hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1))
         && hit.First < q.Last && scene.Tokens[q.First].Sentence - scene.Tokens[hit.First].Sentence <= 2);
 }

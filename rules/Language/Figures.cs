@@ -1,37 +1,48 @@
+using System.Globalization;
 using WireCoach.Rules.Cases;
 
 namespace WireCoach.Rules.Language;
 
 /// <summary>Decides what the numbers belong to: plate, supply, capacitor, insulation, or a motor that runs.</summary>
-internal sealed class Figures(Scene scene, List<Quantity> quantities)
+internal sealed class Figures
 {
     private const double MostTestVolts = 60;
     private const int NearTransformer = 6;
-    private const double CapacitorShort = 2;
 
     /// <summary>The instrument that feeds a winding on the bench.</summary>
     public const string Transformer = "low-voltage-ac";
 
-    private readonly List<Quantity> _open = [.. quantities];
+    private readonly Scene _scene;
+    private readonly List<Quantity> _quantities;
+    private readonly List<Quantity> _open;
     private readonly HashSet<Quantity> _gone = new(ReferenceEqualityComparer.Instance);
-    private readonly SupplyDraft _supply = new(scene);
-    private readonly Belonging _belonging = new(scene, quantities);
-    private readonly RunFigures _runs = new(scene, quantities);
+    private readonly SupplyDraft _supply;
+    private readonly Belonging _belonging;
+    private readonly RunFigures _runs;
+    private readonly CapacitorFigures _capacitors;
+    private readonly InsulationFigures _insulation;
+
+    public Figures(Scene scene, List<Quantity> quantities)
+    {
+        (_scene, _quantities, _open) = (scene, quantities, [.. quantities]);
+        (_supply, _belonging) = (new(scene), new(scene, quantities));
+        (_runs, _capacitors, _insulation) = (new(scene, quantities, _belonging), new(scene, _open), new(scene, _open, _belonging));
+    }
 
     public void Read()
     {
         Each(q => q.UnitId == "microfarad", Capacitors);
-        _open.RemoveAll(new CapacitorFigures(scene, _open).ReadAcross().Contains);
-        Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && scene.InSentence("insulation-word", q.First)), Insulation);
-        Each(new InsulationFigures(scene, _open, _belonging).IsBare, Insulation);
-        Each(q => q.Unit is null, q => new CapacitorFigures(scene, _open).ReadBare(q, _gone));
-        _open.RemoveAll(new WindingFigures(scene).Read(_open).Contains);
+        _open.RemoveAll(_capacitors.ReadAcross().Contains);
+        Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && _scene.InSentence("insulation-word", q.First)), Insulation);
+        Each(_insulation.IsBare, Insulation);
+        Each(q => q.Unit is null, q => _capacitors.ReadBare(q, _gone));
+        _open.RemoveAll(new WindingFigures(_scene).Read(_open).Contains);
         Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
         _open.RemoveAll(_runs.Read(_open).Contains);
         Each(q => q.UnitId == "volt" && Residual(q), Left);
-        Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && scene.Near(q, NearTransformer, $"instrument.{Transformer}"), TestVolts); // a test transformer's own volts are no supply
+        Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && _scene.Near(q, NearTransformer, $"instrument.{Transformer}"), TestVolts); // a test transformer's own volts are no supply
         Each(q => q.UnitId == "amp" || q.UnitId == "milliamp", Amps);
         Each(q => q.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || q.Kind is "service-factor" or "power-factor" or "efficiency" or "poles", Plate);
         Each(q => q.UnitId == "volt" || q.UnitId == "hertz" || q.Kind == "phases", VoltsHertzPhases);
@@ -46,7 +57,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         {
             if (!_gone.Contains(quantity) && read(quantity))
             {
-                scene.Use(quantity.First, quantity.Last);
+                _scene.Use(quantity.First, quantity.Last);
                 done.Add(quantity);
             }
         }
@@ -57,25 +68,19 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     private bool TestVolts(Quantity q)
     {
-        scene.Amend<Fact.Instrument>(instrument => instrument.Id == Transformer, instrument => instrument with { Volts = q.Values[0] });
+        _scene.Amend<Fact.Instrument>(instrument => instrument.Id == Transformer, instrument => instrument with { Volts = q.Values[0] });
         return true;
     }
 
     private bool Capacitors(Quantity q)
     {
-        var others = new CapacitorFigures(scene, _open).Read(q);
-        foreach (var other in others)
-        {
-            scene.Use(other.First, other.Last);
-            _gone.Add(other);
-        }
-
+        _gone.UnionWith(_capacitors.Read(q));
         return true;
     }
 
     private bool Insulation(Quantity q)
     {
-        _gone.UnionWith(new InsulationFigures(scene, _open, _belonging).Read(q));
+        _gone.UnionWith(_insulation.Read(q));
         return true;
     }
 
@@ -87,44 +92,38 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        if (scene.InSentence("probes-together", q.First) && q.UnitId == "ohm")
+        if (_scene.InSentence("probes-together", q.First) && q.UnitId == "ohm")
         {
-            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
             return true;
         }
 
-        if (q.Values is [<= CapacitorShort] && scene.InSentence("capacitor", q.First) && scene.InClause("measured", q.First) && !scene.InClause("winding-word", q.First))
-        {
-            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "capacitance", Outcome = "shorted" });
-            return true;
-        }
-
-        return scene.InClause("resistor", q.First);
+        return _capacitors.ReadShorted(q) || _scene.InClause("resistor", q.First);
     }
 
     /// <summary>"Hot ohms 12.6, cold 10 at 20 °C": the winding under load against itself before.</summary>
     private bool Winding(Quantity q)
     {
-        var hot = scene.InClause("hot-winding", q.First);
-        if (q.Values.Count != 1 || !(hot || scene.InClause("cold-winding", q.First)))
+        var hot = _scene.InClause("hot-winding", q.First);
+        if (q.Values.Count != 1 || !(hot || _scene.InClause("cold-winding", q.First)))
         {
             return false;
         }
 
-        scene.Add(q.First, q.Last, new Fact.BenchTest { Test = hot ? "hot-resistance" : "cold-resistance", Value = q.UnitId == "kilohm" ? 1000 * q.Values[0] : q.Values[0], Unit = "ohm" });
+        _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = hot ? "hot-resistance" : "cold-resistance", Value = q.UnitId == "kilohm" ? 1000 * q.Values[0] : q.Values[0], Unit = "ohm" });
         return true;
     }
 
     /// <summary>The temperatures that belong to a winding read hot and cold.</summary>
     private bool Beside(Quantity q)
     {
-        var cold = scene.InClause("cold-winding", q.First);
-        if (!cold && !scene.InSentence("hot-winding", q.First))
+        var cold = _scene.InClause("cold-winding", q.First);
+        if (!cold && !_scene.InSentence("hot-winding", q.First))
         {
             return false;
         }
 
-        scene.Add(q.First, q.Last, new Fact.BenchTest { Test = cold ? "cold-celsius" : "ambient-celsius", Value = q.Values[0], Unit = "celsius" });
+        _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = cold ? "cold-celsius" : "ambient-celsius", Value = q.Values[0], Unit = "celsius" });
         return true;
     }
 
@@ -135,19 +134,19 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        if (scene.InSentence("frame-metal", q.First))
+        if (_scene.InSentence("frame-metal", q.First))
         {
-            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "frame-heat", Value = q.Values[0], Unit = "celsius" });
+            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "frame-heat", Value = q.Values[0], Unit = "celsius" });
             return true;
         }
 
-        if (scene.InClause("ambient", q.First))
+        if (_scene.InClause("ambient", q.First))
         {
             AddPlate(q, "ambientCelsius");
             return true;
         }
 
-        if (scene.InClause("rise", q.First))
+        if (_scene.InClause("rise", q.First))
         {
             AddPlate(q, "temperatureRise");
             return true;
@@ -159,31 +158,31 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     /// <summary>Times, lengths and the like belong to the sentence around them; a cord's length is kept.</summary>
     private bool Others(Quantity q)
     {
-        if (q.UnitId == "metre" && q.Kind is not "inch" && (scene.InClause("cord", q.First) || BesideSize(q)))
+        if (q.UnitId == "metre" && q.Kind is not "inch" && (_scene.InClause("cord", q.First) || BesideSize(q)))
         {
-            scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.length-metres", Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
+            _scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.length-metres", Option = Text(q) });
         }
 
         if (q.Kind is "gauge" or "cable-size")
         {
-            scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.conductor", Option = scene.Span(q.First, q.Last) });
+            _scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.conductor", Option = _scene.Span(q.First, q.Last) });
         }
 
         return true;
     }
 
     /// <summary>"100 ft of 16 gauge": a length right beside a conductor's size, in a sentence that speaks of a cord.</summary>
-    private bool BesideSize(Quantity length) => scene.InSentence("cord", length.First)
-        && quantities.Exists(size => size.Kind is "gauge" or "cable-size" && scene.Tokens[size.First].Clause == scene.Tokens[length.First].Clause);
+    private bool BesideSize(Quantity length) => _scene.InSentence("cord", length.First)
+        && _quantities.Exists(size => size.Kind is "gauge" or "cable-size" && _scene.Tokens[size.First].Clause == _scene.Tokens[length.First].Clause);
 
     /// <summary>"3 volts left", "the cap is under 5 V": what is still on a capacitor, or on a frame.</summary>
-    private bool Residual(Quantity q) => scene.InClause("left-over", q.First) || scene.InClause("shock-word", q.First)
-        || (q.Values.Count == 1 && q.Values[0] < 24 && (scene.InClause("capacitor", q.First) || scene.InSentence("discharged", q.First)));
+    private bool Residual(Quantity q) => _scene.InClause("left-over", q.First) || _scene.InClause("shock-word", q.First)
+        || (q.Values.Count == 1 && q.Values[0] < 24 && (_scene.InClause("capacitor", q.First) || _scene.InSentence("discharged", q.First)));
 
     private bool Left(Quantity q)
     {
-        var frame = scene.InClause("shock-word", q.First);
-        scene.Add(q.First, q.Last, new Fact.BenchTest { Test = frame ? "frame-voltage" : "capacitor-residual", Value = q.Values[0], Unit = "volt" });
+        var frame = _scene.InClause("shock-word", q.First);
+        _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = frame ? "frame-voltage" : "capacitor-residual", Value = q.Values[0], Unit = "volt" });
         return true;
     }
 
@@ -195,22 +194,22 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true; // a device's residual current; no motor is rated in milliamps
         }
 
-        if (near("protection") || Enumerable.Range(q.First, q.Last - q.First + 1).Any(at => scene.At(at, "protection-size") is not null))
+        if (near("protection") || Enumerable.Range(q.First, q.Last - q.First + 1).Any(at => _scene.At(at, "protection-size") is not null))
         {
-            scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.protection-amps", Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
+            _scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.protection-amps", Option = Text(q) });
             return true;
         }
 
-        if (near("line-currents") && q.Values.Count == 1 && !quantities.Exists(power => power.UnitId is "horsepower" or "kilowatt" && scene.Tokens[power.First].Sentence == scene.Tokens[q.First].Sentence))
+        if (near("line-currents") && q.Values.Count == 1 && !_quantities.Exists(power => power.UnitId is "horsepower" or "kilowatt" && _scene.Tokens[power.First].Sentence == _scene.Tokens[q.First].Sentence))
         {
             return true; // one line alone compares with nothing; amps read out with the power are the plate's
         }
 
-        AddPlate(q, q.Kind == "sfa" || scene.InClause("service-factor-amps", q.First) ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
+        AddPlate(q, q.Kind == "sfa" || _scene.InClause("service-factor-amps", q.First) ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
         return true;
     }
 
-    private Func<string, bool> Near(Quantity q, int reach) => concept => scene.Near(q, reach, concept);
+    private Func<string, bool> Near(Quantity q, int reach) => concept => _scene.Near(q, reach, concept);
 
     private bool Plate(Quantity q)
     {
@@ -230,22 +229,22 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
         var values = field == "kilowatts" && q.UnitId == "watt" ? [.. q.Values.Select(value => value / 1000)]
             : field is "efficiency" or "powerFactor" && q.Values[0] > 1 ? [.. q.Values.Select(value => value / 100)]
             : q.Values;
-        scene.Add(q.First, q.Last, new Fact.Plate { Field = field, Value = PlateValue.Of(values), Unit = q.UnitId.Length == 0 || q.Unit!.Unit is "ratio" or "count" ? null : field == "kilowatts" ? "kilowatt" : q.UnitId });
+        _scene.Add(q.First, q.Last, new Fact.Plate { Field = field, Value = PlateValue.Of(values), Unit = q.UnitId.Length == 0 || q.Unit!.Unit is "ratio" or "count" ? null : field == "kilowatts" ? "kilowatt" : q.UnitId });
     }
 
     /// <summary>"It was on 110 before", "wired for 230 and fed 115": volts of the links as they are.</summary>
     private bool WiredFor(Quantity q)
     {
-        if (q.Values.Count != 1 || !(q.UnitId == "volt" || (q.Unit is null && scene.IsNominalVolts(q))))
+        if (q.Values.Count != 1 || !(q.UnitId == "volt" || (q.Unit is null && _scene.IsNominalVolts(q))))
         {
             return false;
         }
 
-        var before = scene.Hits.Exists(hit => hit.Concept == "was-on" && hit.Last < q.First && q.First - hit.Last <= 2);
-        var links = IsLink(q) && quantities.Exists(other => !ReferenceEquals(other, q) && (_belonging.IsSupply(other) || _belonging.Of(other, false) == "supply"));
+        var before = _scene.Before(q.First, 2, "was-on");
+        var links = IsLink(q) && _quantities.Exists(other => !ReferenceEquals(other, q) && (_belonging.IsSupply(other) || _belonging.Of(other, false) == "supply"));
         if (before || links)
         {
-            scene.Add(q.First, q.Last, new Fact.Choice { Question = Fact.Choice.WiredFor, Option = q.Values[0].ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) });
+            _scene.Add(q.First, q.Last, new Fact.Choice { Question = Fact.Choice.WiredFor, Option = Text(q) });
         }
 
         return before || links;
@@ -263,7 +262,7 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return false;
         }
 
-        if (_belonging.IsLeftBehind(q) || (q.Kind == "phases" && (q.Values[0] == 1 || scene.IsWord(q.First - 1, "all", "each")) && scene.At(q.First, "line-currents") is not null))
+        if (_belonging.IsLeftBehind(q) || (q.Kind == "phases" && (q.Values[0] == 1 || _scene.IsWord(q.First - 1, "all", "each")) && _scene.At(q.First, "line-currents") is not null))
         {
             return true;
         }
@@ -287,12 +286,12 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
     /// <summary>"12 V AC on T1-T2, read 5 V from T1 to T4": low volts among leads are of a test and no supply.</summary>
     private bool IsBenchVolts(Quantity q) => q.Values.All(volts => volts <= MostTestVolts) && !_belonging.IsSupply(q)
-        && scene.Tokens.Count(token => token.Kind == TokenKind.Tag && token.Sentence == scene.Tokens[q.First].Sentence) > 1;
+        && _scene.Tokens.Count(token => token.Kind == TokenKind.Tag && token.Sentence == _scene.Tokens[q.First].Sentence) > 1;
 
     private void Unsettle(Quantity q)
     {
         var member = q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts";
-        scene.Unsettled.Add(new Leftover(scene.Span(q.First, q.Last), [$"plate/{member}", $"supply/{member}"]));
+        _scene.Unsettled.Add(new Leftover(_scene.Span(q.First, q.Last), [$"plate/{member}", $"supply/{member}"]));
     }
 
     /// <summary>"Wired for 115" may mean the links inside or the supply; it never takes the place of the plate's pair.</summary>
@@ -301,15 +300,15 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
     /// <summary>Numbers without a unit: nominal volts and plate speeds are known by their figure, where the words around them agree.</summary>
     private bool Bare(Quantity q)
     {
-        if (scene.InClause("probes-together", q.First) && q.Values.Count == 1)
+        if (_scene.InClause("probes-together", q.First) && q.Values.Count == 1)
         {
-            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
             return true;
         }
 
-        if (RunFigures.IsOfLineVolts(q) && scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !scene.InSentence("capacitor", q.First))
+        if (RunFigures.IsOfLineVolts(q) && _scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !_scene.InSentence("capacitor", q.First))
         {
-            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
+            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
             return true;
         }
 
@@ -318,56 +317,37 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
             return true;
         }
 
-        if (MeasuredOnRange(q) is { } range)
+        if (_capacitors.ReadInPlace(q, _quantities))
         {
-            scene.Add(q.First, range.Last, new Fact.Capacitor { MeasuredMicrofarads = q.Values[0], Microfarads = range.Values[0], MicrofaradsTo = range.Values[1] });
-            _gone.Add(range);
-            return true;
-        }
-
-        if (q.Values.Count == 1 && scene.Hits.Exists(hit => hit.Concept == "in-place-of" && hit.Last == q.First - 1) && quantities.Exists(other => other.UnitId == "microfarad" && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence))
-        {
-            scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0] });
-            return true;
-        }
-
-        if (scene.Asked?.Unit == "microfarad" && (q.Values is [var least, var most] && least < most || scene.Hits.Exists(hit => hit.Concept == "marked" && hit.Last < q.First && q.First - hit.Last <= 2)))
-        {
-            scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0], MicrofaradsTo = q.Values.Count > 1 ? q.Values[1] : null });
             return true;
         }
 
         if (_runs.IsPlateAmps(q))
         {
-            scene.Add(q.First, q.Last, new Fact.Plate { Field = "amps", Value = PlateValue.Of(q.Values), Unit = "amp" });
+            _scene.Add(q.First, q.Last, new Fact.Plate { Field = "amps", Value = PlateValue.Of(q.Values), Unit = "amp" });
             return true;
         }
 
         var companions = _belonging.HasCompanion(q);
-        if (scene.IsNominalVolts(q))
+        if (_scene.IsNominalVolts(q))
         {
             return _belonging.IsLeftBehind(q) || NominalVolts(q, companions);
         }
 
-        if (q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null && scene.Hits.Exists(hit => hit.Concept == "turns-at" && hit.Last == q.First - 1))
+        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && _scene.Before(q.First, 1, "turns-at"))
         {
-            scene.Add(q.First, q.Last, new Fact.Running { Rpm = q.Values[0] });
+            _scene.Add(q.First, q.Last, new Fact.Running { Rpm = q.Values[0] });
             return true;
         }
 
-        if (q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null && (companions || scene.InSentence("plate-cue", q.First)))
+        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && (companions || _scene.InSentence("plate-cue", q.First)))
         {
-            scene.Add(q.First, q.Last, new Fact.Plate { Field = "rpm", Value = PlateValue.Of(q.Values), Unit = "rpm" });
+            _scene.Add(q.First, q.Last, new Fact.Plate { Field = "rpm", Value = PlateValue.Of(q.Values), Unit = "rpm" });
             return true;
         }
 
         return false;
     }
-
-    /// <summary>"The cap reads 180 on 161-193": a figure and the printed range right behind it.</summary>
-    private Quantity? MeasuredOnRange(Quantity q) => q.Values.Count == 1 && scene.InClause("capacitor", q.First) && scene.InClause("measured", q.First)
-        ? _open.Find(range => range.Unit is null && range.Values is [var low, var high] && low < high && range.First > q.Last && range.First - q.Last <= 3)
-        : null;
 
     private bool NominalVolts(Quantity q, bool companions)
     {
@@ -385,16 +365,18 @@ internal sealed class Figures(Scene scene, List<Quantity> quantities)
 
         if ((where == "plate" || companions) && !IsLink(q))
         {
-            scene.Add(q.First, q.Last, new Fact.Plate { Field = "volts", Value = PlateValue.Of(q.Values), Unit = "volt" });
+            _scene.Add(q.First, q.Last, new Fact.Plate { Field = "volts", Value = PlateValue.Of(q.Values), Unit = "volt" });
             return true;
         }
 
-        if (scene.Asked is not null)
+        if (_scene.Asked is not null)
         {
             return false;
         }
 
-        scene.Unsettled.Add(new Leftover(scene.Span(q.First, q.Last), ["plate/volts", "supply/volts"]));
+        _scene.Unsettled.Add(new Leftover(_scene.Span(q.First, q.Last), ["plate/volts", "supply/volts"]));
         return true;
     }
+
+    private static string Text(Quantity q) => q.Values[0].ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -3,7 +3,7 @@ using WireCoach.Rules.Cases;
 namespace WireCoach.Rules.Language;
 
 /// <summary>Reads what was measured on a motor under power: volts, amps and speed of one that runs, the amps of three lines.</summary>
-internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
+internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belonging belonging)
 {
     private const string OfLine = "run-current.";
     private const int Beside = 5;
@@ -11,9 +11,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     private const int OfThreeLines = 3;
     private const double Together = 1.15;
     private const double LeastLineVolts = 80;
-    private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
     private const double MostLineVolts = 700;
-    private readonly Belonging _belonging = new(scene, quantities);
+    private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
     private readonly List<Quantity> _drawn = [];
 
     /// <summary>Files them; answers the quantities that were used.</summary>
@@ -98,7 +97,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     /// <summary>"11.2 on L1, 11.4 on L2 and 7.9 on L3": three bare figures beside the three lines, too small for volts; nothing but a clamp reads one line by itself.</summary>
     private List<Quantity> OnEachLine(List<Quantity> sentence)
     {
-        var bare = sentence.FindAll(q => q.Unit is null && q.Values is [< LeastLineVolts] && (scene.Near(q, 2, "conductor.l1") || scene.Near(q, 2, "conductor.l2") || scene.Near(q, 2, "conductor.l3")));
+        var bare = sentence.FindAll(q => q.Unit is null && q.Values is [< LeastLineVolts] && Array.Exists(Conductors, line => scene.Near(q, 2, line)));
         return bare.Count == OfThreeLines && sentence.TrueForAll(q => q.Unit is null || q.UnitId == "amp") && (scene.InSentence("draws", bare[0].First) || scene.InSentence("measured", bare[0].First) || scene.InSentence("amps-word", bare[0].First))
             && Array.TrueForAll(Conductors, line => scene.InSentence(line, bare[0].First)) ? bare : [];
     }
@@ -218,9 +217,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities)
     }
 
     /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
-    private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Hits.Exists(hit => hit.Concept == "amps-are" && hit.Last == q.First - 1);
+    private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Before(q.First, 1, "amps-are");
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q)) && !_belonging.IsSupply(q) && !(q.UnitId == "volt" && _belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q)) && !belonging.IsSupply(q) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
         && !scene.Near(q, Beside, "line-currents");
 
     /// <summary>Whether the plate's word before it claims it, or one behind it that no other figure follows: "12 A on the plate".</summary>

@@ -135,6 +135,9 @@ internal sealed class Scene
         return false;
     }
 
+    /// <summary>Whether a concept stands before the token, its last word no farther away than this.</summary>
+    public bool Before(int at, int reach, string concept) => Hits.Exists(hit => hit.Concept == concept && hit.Last < at && at - hit.Last <= reach);
+
     /// <summary>Whether all its numbers are voltages of the trade: 115, 208, 230, 400, 480.</summary>
     public bool IsNominalVolts(Quantity q) =>
         Enumerable.Range(q.First, q.Last - q.First + 1).Where(at => Tokens[at].Kind == TokenKind.Number).All(at => At(at, "nominal-volts") is not null);
