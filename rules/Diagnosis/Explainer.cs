@@ -73,11 +73,15 @@ internal sealed class Explainer(CauseModel model)
                 .. second.Share >= knowledge.Rules["diagnosis-settled"]["also"] ? [Statement.Of("diagnosis.also-check", ("cause", second.Likeliest.Name))] : Array.Empty<Statement>(),
                 .. refused ? [handOn] : Array.Empty<Statement>(),
             ],
-            "two-remain" => [Statement.Of("diagnosis.two-remain", ("first", top.Name), ("second", second.Likeliest.Name)), Statement.Of("diagnosis.this-decides", ("test", TestName(next!, knowledge)))],
+            "two-remain" => [Statement.Of("diagnosis.two-remain", ("first", top.Name), ("second", second.Likeliest.Name)), Decides(next!, decisions, knowledge) ? Statement.Of("diagnosis.this-decides", ("test", TestName(next!, knowledge))) : Statement.Of("diagnosis.next", ("test", TestName(next!, knowledge)))],
             "testing" => [Statement.Of("diagnosis.most-likely", ("cause", top.Name)), Statement.Of("diagnosis.next", ("test", TestName(next!, knowledge)))],
             _ => [Statement.Of("diagnosis.cannot-tell", ("first", top.Name), ("second", second.Likeliest.Name)), handOn],
         };
     }
+
+    /// <summary>Whether the test is expected to take most of the doubt away; one that merely tells something decides nothing.</summary>
+    private static bool Decides(NextTest next, IReadOnlyList<Decided> decisions, TradeKnowledge knowledge) =>
+        next.Bits >= knowledge.Rules["diagnosis-settled"]["decides"] * decisions.Sum(decision => decision.Share > 0 ? -decision.Share * Math.Log2(decision.Share) : 0);
 
     private static string TestName(NextTest next, TradeKnowledge knowledge) => knowledge.Tests[next.Test].Name;
 

@@ -163,8 +163,8 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         return (new HeardAnswer { QuestionId = asked.Id, Choice = chosen.Id }, File(0, scene.Tokens.Count - 1, new Fact.Choice { Question = asked.Id, Option = chosen.Id }));
     }
 
-    /// <summary>How many words of the message say something.</summary>
-    private int Telling => scene.Tokens.Count(token => token.Kind == TokenKind.Word && !smallTalk.Contains(token.Text));
+    /// <summary>How many words of the message say something; where it holds nothing but symptoms they tell the same thing as the answer.</summary>
+    private int Telling => scene.Facts.All(fact => fact.Fact is Fact.Symptom) ? 0 : scene.Tokens.Count(token => token.Kind == TokenKind.Word && !smallTalk.Contains(token.Text));
 
     private OpenOption? Nearest(OpenQuestion asked, bool yes, bool no)
     {

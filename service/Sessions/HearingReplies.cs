@@ -17,7 +17,8 @@ internal static class HearingReplies
         understood.Questions.SelectMany(question => question.Id switch
         {
             "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
-            "what-now" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Text],
+            "what-now" => asked is null ? [HandOver(assessed().Gate.ReferTo) ?? Statement.Of("asked.nothing-open")] : [asked.Text],
+            "who-to-call" => [HandOver(assessed().Gate.ReferTo) ?? Statement.Of("asked.call")],
             "how-test" when question.Term is { } test && knowledge.Tests.TryGetValue(test, out var guide) => HowTo(guide, assessed().Gate),
             "how" when understood.Questions.Any(other => other.Id == "how-test") => [],
             "how" => asked is null ? [Statement.Of("asked.nothing-open")] : How(asked),
@@ -30,6 +31,9 @@ internal static class HearingReplies
             _ when Faq.Questions.Contains(question.Id, StringComparer.Ordinal) => faq.Answer(question.Id, file),
             _ => knowledge.Sentences.Ids.Contains($"asked.{question.Id}") ? [Statement.Named($"asked.{question.Id}")] : new[] { Statement.Of("asked.no-answer") },
         });
+
+    /// <summary>Who takes over; nothing where nobody has to.</summary>
+    private static Statement? HandOver(string? who) => who is null ? null : Statement.Of("asked.hand-over", ("who", who.Replace('-', ' ')));
 
     /// <summary>What speaks for the leading cause and what against it.</summary>
     private static IReadOnlyList<Statement> WhyCause(IReadOnlyList<RankedCause> causes, TradeKnowledge knowledge) => causes.Count == 0

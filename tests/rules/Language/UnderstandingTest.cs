@@ -103,6 +103,7 @@ public sealed class UnderstandingTest
     [InlineData("lamp-in-socket", "lamp", null)]
     [InlineData("turn-by-hand", "spins fine", "free")]
     [InlineData("turn-by-hand", "it won't budge", "locked")]
+    [InlineData("turn-by-hand", "it's a bit stiff to turn but it goes round", "stiff")]
     [InlineData("look-and-smell", "looks fine to me", "nothing")]
     [InlineData("brushes", "brushes are 4 mm long", null)]
     [InlineData("brushes", "nearly gone", "worn")]

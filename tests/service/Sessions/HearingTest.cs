@@ -189,6 +189,30 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
         Assert.Contains(session.GetProperty("facts").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom");
     }
 
+    [Fact]
+    public async Task Whoever_is_sent_on_is_told_to_whom_and_never_that_nothing_is_asked()
+    {
+        var session = await service.Post("/api/sessions", new { role = "homeowner", region = "na" });
+        var id = session.GetProperty("id").GetString()!;
+        await Say(id, "I smell smoke from the pump");
+        await Say(id, "I can't unplug it");
+        Assert.Contains("asked.hand-over", Said(await Say(id, "what do I do now?")));
+        Assert.Contains("asked.hand-over", Said(await Say(id, "who do I call")));
+        Assert.Contains("asked.cost", Said(await Say(id, "how much will it cost")));
+    }
+
+    [Fact]
+    public async Task Who_asks_whether_to_reset_it_is_answered_and_not_accused()
+    {
+        var id = await Open();
+        var said = Said(await Say(id, "the pump tripped, can I just reset it and try again?"));
+        Assert.Contains("asked.reset-again", said);
+        Assert.DoesNotContain("safety.protection-bypassed", said);
+        Assert.DoesNotContain(said, sentence => sentence.Contains("bypassed", StringComparison.Ordinal) && sentence != "protection-not-bypassed");
+    }
+
+    private static List<string> Said(JsonElement reply) => [.. reply.GetProperty("say").EnumerateArray().Select(sentence => sentence.GetProperty("id").GetString()!)];
+
     private async Task<string> Open(string? goal = null)
     {
         var id = (await service.Post("/api/sessions", new { role = "technician", region = "na" })).GetProperty("id").GetString()!;
