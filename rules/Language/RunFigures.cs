@@ -94,12 +94,27 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps, "line-currents");
     }
 
-    /// <summary>"11.2 on L1, 11.4 on L2 and 7.9 on L3": three bare figures beside the three lines, too small for volts; nothing but a clamp reads one line by itself.</summary>
+    /// <summary>"L1 12.4 A L2 12.1 A L3 15.9", "11.2 on L1, 11.4 on L2 and 7.9 on L3": the figure beside each of the three lines, too small for volts; other amps of the sentence are the plate's.</summary>
     private List<Quantity> OnEachLine(List<Quantity> sentence)
     {
-        var bare = sentence.FindAll(q => q.Unit is null && q.Values is [< LeastLineVolts] && Array.Exists(Conductors, line => scene.Near(q, 2, line)));
-        return bare.Count == OfThreeLines && sentence.TrueForAll(q => q.Unit is null || q.UnitId == "amp") && (scene.InSentence("draws", bare[0].First) || scene.InSentence("measured", bare[0].First) || scene.InSentence("amps-word", bare[0].First))
-            && Array.TrueForAll(Conductors, line => scene.InSentence(line, bare[0].First)) ? bare : [];
+        List<Hit> lines = [.. Conductors.Select(line => scene.Hits.Find(hit => hit.Concept == line && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence)).OfType<Hit>()];
+        List<Quantity> small = sentence.FindAll(q => q.Values is [< LeastLineVolts] && (q.Unit is null || q.UnitId == "amp"));
+        if (lines.Count != OfThreeLines)
+        {
+            return [];
+        }
+
+        var behind = lines.ConvertAll(line => small.Find(q => q.First > line.Last && q.First - line.Last <= JustBefore));
+        var before = lines.ConvertAll(line => small.FindLast(q => q.Last < line.First && line.First - q.Last <= JustBefore));
+        var each = (behind.Contains(null) ? before : behind).OfType<Quantity>().Distinct().ToList();
+        var told = each.Exists(q => q.UnitId == "amp") || scene.InSentence("draws", sentence[0].First) || scene.InSentence("measured", sentence[0].First) || scene.InSentence("amps-word", sentence[0].First) || sentence.Exists(q => q.UnitId == "amp");
+        if (each.Count != OfThreeLines || !told)
+        {
+            return [];
+        }
+
+        lines.ForEach(scene.Use);
+        return each;
     }
 
     /// <summary>"8.1 8.3 10.9 amps", "amps 7.9 8 7.9", "12/12.3/17.9 A": three figures in a row, one of them with the unit.</summary>
@@ -133,9 +148,14 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     {
         var row = Row(sentence, "volt");
         row = row.Count == 0 && sentence.Exists(q => scene.InSentence("measured", q.First) || scene.InSentence("supply-noun", q.First) || scene.InSentence("line-currents", q.First) || scene.InSentence("line-volts", q.First)) ? Row(sentence, string.Empty) : row;
+        row = row.Count == 0 && IsWholeMessage(sentence) ? Row(sentence, string.Empty) : row;
         List<double> volts = [.. row.SelectMany(q => q.Values)];
         return volts.Count == OfThreeLines && volts.Max() <= Together * volts.Min() && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
     }
+
+    /// <summary>Three figures and nothing else, where no figure was asked for.</summary>
+    private bool IsWholeMessage(List<Quantity> sentence) => sentence.Count == OfThreeLines && scene.Asked?.Kind is not (QuestionKind.Reading or QuestionKind.Quantity)
+        && scene.Tokens.TrueForAll(token => token.Kind is TokenKind.Number or TokenKind.Mark);
 
     private List<Quantity> File(List<Quantity> row, string test)
     {

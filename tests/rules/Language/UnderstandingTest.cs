@@ -132,6 +132,21 @@ public sealed class UnderstandingTest
     }
 
     [Theory]
+    [InlineData("conveyor 400V 1.5kW 3.4A trips, L1 3.3 L2 3.4 L3 4.6", 3.3, 3.4, 4.6, 3.4)]
+    [InlineData("plate 3.4 A. 3.3 A on L1, 3.4 A on L2 and 4.6 A on L3", 3.3, 3.4, 4.6, 3.4)]
+    [InlineData("L1 12.4A L2 12.1A L3 15.9A", 12.4, 12.1, 15.9, null)]
+    public void The_figure_beside_each_line_is_of_that_line_and_other_amps_are_the_plates(string text, double one, double two, double three, double? plate)
+    {
+        var heard = Listener.Understand(text).Facts;
+        Assert.Equal([one, two, three], heard.OfType<Fact.BenchTest>().Where(test => test.Test == "line-currents").Select(test => test.Value!.Value));
+        Assert.Equal(plate, heard.OfType<Fact.Plate>().SingleOrDefault(field => field.Field == "amps")?.Value.Number);
+    }
+
+    [Fact]
+    public void Three_volts_that_lie_close_together_are_those_of_the_lines() =>
+        Assert.Equal([399, 401, 398], Listener.Understand("399 401 398").Facts.OfType<Fact.BenchTest>().Select(test => test.Value!.Value));
+
+    [Theory]
     [InlineData("can I use a bigger capacitor? mine is 30 uF 370 V run cap and I have a 35 uF 440 V", 30.0, 35.0)]
     [InlineData("run cap is 30 uF, can I put a 35 uF in?", 30.0, 35.0)]
     [InlineData("can I use a 35 uF instead of the 30 uF", 30.0, 35.0)]
