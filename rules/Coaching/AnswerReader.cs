@@ -67,6 +67,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
     private IReadOnlyList<Fact> Chosen(CaseFile file, Question asked, string choice) => asked.About switch
     {
         "lead" when choice == "numbered" => KnowMotor.Numbered(file),
+        "lead" when choice == "none" => KnowMotor.Named(file),
         _ when asked.Id.StartsWith(TestGuide.QuestionPrefix, StringComparison.Ordinal) =>
             [new Fact.BenchTest { Test = asked.About, Outcome = choice, How = FactEntry.Form }],
         "instrument" when choice == "none" => [.. asked.Options.Where(option => option.Id != "none").Select(option => Reach(option.Id, false))],

@@ -123,6 +123,12 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
             return null;
         }
 
+        if (inShort is null && forms.Less(asked.Id, scene) is (var from, var to))
+        {
+            scene.Use(from, to);
+            return (new HeardAnswer { QuestionId = asked.Id, Less = true }, []);
+        }
+
         if ((cannot ?? undone) is { } no)
         {
             scene.Use(no);

@@ -182,6 +182,11 @@ internal sealed class Figures
     private bool Left(Quantity q)
     {
         var frame = _scene.InClause("shock-word", q.First);
+        if (!frame && (_scene.IsWord(q.First - 1, "under", "below") || _scene.IsWord(q.First - 2, "less", "lower")))
+        {
+            return true; // "under 5 V" is the limit that was asked for, not what the meter showed
+        }
+
         _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = frame ? "frame-voltage" : "capacitor-residual", Value = q.Values[0], Unit = "volt" });
         return true;
     }

@@ -85,6 +85,9 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 scene.Note(first, last, new Fact.Choice { Question = "unsettled." + said.Id, Option = "yes" });
                 scene.Unsettled.Add(new Leftover(span, [.. words.Rules[said.Rule].Reads]));
                 break;
+            case "unknown" when said.Said:
+                scene.Note(first, last, new Fact.Unknown { Question = said.Id });
+                break;
             case "capacitor":
                 scene.Note(first, last, new Fact.Capacitor { Present = said.Id == "present" && said.Said });
                 break;

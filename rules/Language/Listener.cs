@@ -68,6 +68,7 @@ public sealed class Listener
         readings.Read();
         new JointGrammar(scene, leads).Read();
         new ConnectionWish(scene).Read();
+        _forms.Claim(scene);
         var concluded = _conclusions.Of(scene);
         var heard = new Findings(scene, _words, concluded);
         heard.File();

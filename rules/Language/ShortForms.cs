@@ -10,6 +10,7 @@ internal sealed class ShortForms
     private const int ShortClause = 7;
 
     private readonly Dictionary<string, IReadOnlyList<Form>> _done;
+    private readonly Dictionary<string, IReadOnlyList<Form>> _less;
     private readonly Dictionary<string, IReadOnlyList<Form>> _options;
 
     public ShortForms(TradeKnowledge knowledge)
@@ -17,6 +18,7 @@ internal sealed class ShortForms
         _done = knowledge.Questions.Values.Where(card => card.Heard.Count > 0).Select(card => (card.Id, card.Heard))
             .Concat(knowledge.Confirmations.Values.Where(wanted => wanted.Heard.Count > 0).Select(wanted => (wanted.Id, wanted.Heard)))
             .ToDictionary(one => one.Id, one => Forms(one.Id, one.Heard), StringComparer.Ordinal);
+        _less = knowledge.Confirmations.Values.Where(wanted => wanted.Short is not null).ToDictionary(wanted => wanted.Id, wanted => Forms(wanted.Id, wanted.Short!.Heard), StringComparer.Ordinal);
         _options = knowledge.Questions.Values.Select(card => (card.Id, Told: card.Options.Select(option => (option.Id, option.Heard))))
             .Concat(knowledge.Tests.Values.Select(test => (Id: TestGuide.QuestionPrefix + test.Id, Told: test.Outcomes.Select(outcome => (outcome.Id, outcome.Heard)))))
             .Where(one => one.Told.Any(option => option.Heard.Count > 0))
@@ -26,7 +28,7 @@ internal sealed class ShortForms
     /// <summary>The words that say that what a question wants is done; short clauses around such words are claimed whole.</summary>
     public (int First, int Last)? Done(string question, Scene scene)
     {
-        var said = _done.TryGetValue(question, out var forms) ? forms.Select(form => form.In(scene)).OfType<(int First, int Last)>().ToList() : [];
+        var said = Said(_done, question, scene);
         foreach (var clause in said.Select(places => scene.Tokens[places.First].Clause).Distinct())
         {
             var tokens = scene.Tokens.FindAll(token => token.Clause == clause);
@@ -34,6 +36,19 @@ internal sealed class ShortForms
         }
 
         return said.Count > 0 ? said[0] : null;
+    }
+
+    /// <summary>The words that say that something less than what a question wants is done.</summary>
+    public (int First, int Last)? Less(string question, Scene scene) => Said(_less, question, scene) is [var first, ..] ? first : null;
+
+    /// <summary>Takes words that answer what is to be confirmed out of what is read for symptoms: "the breaker is off" tells no trip then.</summary>
+    public void Claim(Scene scene)
+    {
+        if (scene.Asked is { Kind: QuestionKind.Confirm } asked)
+        {
+            var answers = Said(_done, asked.Id, scene).Concat(Said(_less, asked.Id, scene)).ToList();
+            scene.Hits.RemoveAll(hit => !hit.Concept.StartsWith("answer-", StringComparison.Ordinal) && answers.Exists(answer => hit.First >= answer.First && hit.First <= answer.Last));
+        }
     }
 
     /// <summary>The option that the words name; the longest form wins, and two options that are named alike are none.</summary>
@@ -58,6 +73,9 @@ internal sealed class ShortForms
             : best.Count > 0 ? null
             : forms.FirstOrDefault(form => form.Written == bare)?.Option;
     }
+
+    private static List<(int First, int Last)> Said(Dictionary<string, IReadOnlyList<Form>> by, string question, Scene scene) =>
+        by.TryGetValue(question, out var forms) ? [.. forms.Select(form => form.In(scene)).OfType<(int First, int Last)>()] : [];
 
     private static IReadOnlyList<Form> Forms(string option, IReadOnlyList<string> heard) =>
         [.. heard.Select(written => new Form(option, written, new Phrase(option, Swallowing.None, written)))];

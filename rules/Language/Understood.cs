@@ -96,6 +96,9 @@ public sealed record HeardAnswer
     /// <summary>Done (<see langword="true"/>) or cannot.</summary>
     public bool? Confirmed { get; init; }
 
+    /// <summary>Something is done that is less than what was to be confirmed.</summary>
+    public bool Less { get; init; }
+
     /// <summary>Free words.</summary>
     public string? Text { get; init; }
 

@@ -162,6 +162,9 @@ public sealed record GateConfirmation
     /// <summary>Words that say it is done, beside "done" and "yes", as phrases.</summary>
     public IReadOnlyList<string> Heard { get; init; } = [];
 
+    /// <summary>What people say who have done less than this, with the answer to it.</summary>
+    public ShortOfEnough? Short { get; init; }
+
     /// <summary>Whether it must be confirmed anew after every time that power was on.</summary>
     public bool LapsesWithPower { get; init; }
 
@@ -183,12 +186,26 @@ public sealed record GateConfirmation
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
 
-    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c> and <c>confirmation.ID.how-1</c>.</summary>
+    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c>, <c>confirmation.ID.short</c> and <c>confirmation.ID.how-1</c>.</summary>
     public IEnumerable<Sentence> Sentences() =>
     [
         new() { Id = $"confirmation.{Id}.ask", Text = Ask, Homeowner = Homeowner },
+        .. Short is null ? Array.Empty<Sentence>() : [new() { Id = $"confirmation.{Id}.short", Text = Short.Text, Homeowner = Short.Homeowner }],
         .. How.Select((how, at) => new Sentence { Id = $"confirmation.{Id}.how-{at + 1}", Text = how }),
     ];
+}
+
+/// <summary>Something that people take for a confirmation and that is less: "it's off at the switch".</summary>
+public sealed record ShortOfEnough
+{
+    /// <summary>Words that say it, as phrases.</summary>
+    public required IReadOnlyList<string> Heard { get; init; }
+
+    /// <summary>Why it is not enough, and what is.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>The same in plainer words.</summary>
+    public string? Homeowner { get; init; }
 }
 
 /// <summary>A caution.</summary>

@@ -14,7 +14,7 @@ internal static class HearingReplies
     private const int Others = 3;
 
     public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<Assessment> assessed, Func<IReadOnlyList<Statement>> sizes) =>
-        understood.Questions.SelectMany(question => question.Id switch
+        Less(understood).Concat(understood.Questions.SelectMany(question => question.Id switch
         {
             "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
             "what-now" => asked is null ? [HandOver(assessed().Gate.ReferTo) ?? Statement.Of("asked.nothing-open")] : [asked.Text],
@@ -30,7 +30,11 @@ internal static class HearingReplies
                 [Statement.Of("asked.term", ("term", explained.Term), ("text", file.Role == Role.Homeowner ? explained.Plain : explained.Technician))],
             _ when Faq.Questions.Contains(question.Id, StringComparer.Ordinal) => faq.Answer(question.Id, file),
             _ => knowledge.Sentences.Ids.Contains($"asked.{question.Id}") ? [Statement.Named($"asked.{question.Id}")] : new[] { Statement.Of("asked.no-answer") },
-        });
+        }));
+
+    /// <summary>Why what was done is not enough.</summary>
+    private static IEnumerable<Statement> Less(Understood understood) =>
+        understood.Answer is { Less: true } answer ? [Statement.Named($"confirmation.{answer.QuestionId}.short")] : [];
 
     /// <summary>Who takes over; nothing where nobody has to.</summary>
     private static Statement? HandOver(string? who) => who is null ? null : Statement.Of("asked.hand-over", ("who", who.Replace('-', ' ')));

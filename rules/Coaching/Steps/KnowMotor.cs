@@ -10,6 +10,7 @@ namespace WireCoach.Rules.Coaching.Steps;
 internal static class KnowMotor
 {
     public const string Numbering = "leads-numbered";
+    public const string OtherLeads = "other-leads";
 
     private const string NewPlate = "plate-new";
     private const string LeadCount = "leads.count";
@@ -37,9 +38,10 @@ internal static class KnowMotor
             ? null
             : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region, work.Phases) };
 
-    /// <summary>The leads by their own names; where only their number was said, the offer to number them.</summary>
+    /// <summary>The leads by their own names; where only their number was said, the offer to number them; where some were named by the way, whether they are all.</summary>
     public static Question? Leads(Workup work) =>
         work.File.Leads.Count > 1 ? null
+        : Spoken(work.File) is { Count: > 1 } spoken && !work.File.Choices.ContainsKey(OtherLeads) ? work.Ask.Of(OtherLeads, ("leads", string.Join(", ", spoken)))
         : Counted(work.File) is { } count && !work.File.Choices.ContainsKey(Numbering) ? work.Ask.Of(Numbering, ("count", count))
         : work.Ask.Of("leads");
 
@@ -58,8 +60,7 @@ internal static class KnowMotor
     public static IReadOnlyList<Fact> Implied(CaseFile file, IReadOnlyList<Fact> facts)
     {
         var after = facts.Aggregate(file, (known, fact) => known.With(fact));
-        string[] named = [.. after.Readings.SelectMany(reading => (string[])[reading.From, reading.To, .. reading.Together])
-            .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All)).Distinct(StringComparer.Ordinal)];
+        string[] named = [.. InReadings(after).Distinct(StringComparer.Ordinal)];
         string[] joined = [.. after.Joints.SelectMany(joint => joint.Leads).Distinct(StringComparer.Ordinal)];
         if (after.Leads.Count == 0 && joined.Length > 0 && Array.TrueForAll(joined, IsMarking))
         {
@@ -76,6 +77,15 @@ internal static class KnowMotor
             : named.Length == count && !Array.Exists(named, tag => char.IsDigit(tag[0])) ? [.. named.Select(tag => new Fact.Lead { Tag = tag, How = FactEntry.Typed })]
             : [];
     }
+
+    /// <summary>Leads under the names by which they were spoken of.</summary>
+    public static IReadOnlyList<Fact> Named(CaseFile file) => [.. Spoken(file).Select(tag => new Fact.Lead { Tag = tag, How = FactEntry.Form })];
+
+    private static List<string> Spoken(CaseFile file) =>
+        [.. file.Joints.SelectMany(joint => joint.Leads).Concat(InReadings(file)).Distinct(StringComparer.OrdinalIgnoreCase)];
+
+    private static IEnumerable<string> InReadings(CaseFile file) => file.Readings.SelectMany(reading => (string[])[reading.From, reading.To, .. reading.Together])
+        .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All));
 
     private static bool IsMarking(string tag) => char.IsAsciiLetterUpper(tag[0]) && char.IsAsciiDigit(tag[^1]);
 

@@ -88,6 +88,38 @@ public sealed class UnderstandingTest
         Assert.Empty(Listener.Understand(text, ["1", "2", "3", "red", "blue", "white"]).Facts.OfType<Fact.Reading>());
 
     [Theory]
+    [InlineData("isolated", "it's off at the wall switch")]
+    [InlineData("isolated", "yes, it's switched off")]
+    [InlineData("isolated", "I pressed the stop button")]
+    [InlineData("capacitor-discharged", "it's been unplugged for a week")]
+    [InlineData("capacitor-discharged", "yes, with a screwdriver")]
+    public void Less_than_what_is_asked_for_confirms_nothing(string question, string text)
+    {
+        var heard = Listener.Understand(text, asked: new OpenQuestion { Id = question, Kind = QuestionKind.Confirm, About = "confirm" });
+        Assert.True(heard.Answer is { Less: true, Confirmed: null });
+        Assert.Empty(heard.Facts);
+    }
+
+    [Theory]
+    [InlineData("isolated", "switched off and unplugged")]
+    [InlineData("isolated", "breaker is off and locked")]
+    [InlineData("capacitor-discharged", "bled through a resistor, waited a minute, under 5 V")]
+    [InlineData("capacitor-discharged", "discharged, under 5 V")]
+    public void Words_that_confirm_tell_nothing_else(string question, string text) =>
+        Assert.True(Listener.Understand(text, asked: new OpenQuestion { Id = question, Kind = QuestionKind.Confirm, About = "confirm" }).Facts is [Fact.Confirm { Confirmed: true }]);
+
+    [Theory]
+    [InlineData("an old motor with no plate", true)]
+    [InlineData("the label is painted over", true)]
+    [InlineData("plate says 230 V", false)]
+    public void A_plate_that_cannot_be_read_is_no_mark_of_a_lead(string text, bool gone)
+    {
+        var facts = Listener.Understand(text).Facts;
+        Assert.Equal(gone, facts.OfType<Fact.Unknown>().Any(unknown => unknown.Question == "plate"));
+        Assert.DoesNotContain(facts, fact => fact is Fact.Symptom { Id: "leads-unmarked" });
+    }
+
+    [Theory]
     [InlineData("no meter here", null)]
     [InlineData("no smell", null)]
     [InlineData("no", false)]

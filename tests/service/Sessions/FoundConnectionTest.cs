@@ -117,6 +117,29 @@ public sealed class FoundConnectionTest(ServiceFixture service) : IClassFixture<
         Assert.Contains(Right, Said(reply), StringComparison.Ordinal);
     }
 
+    /// <summary>Leads that are known by the way are not asked for by name again; whether they are all decides.</summary>
+    [Theory]
+    [InlineData("all of them", "probe-zero")]
+    [InlineData("there are more", "leads")]
+    public async Task Leads_that_were_spoken_of_are_known(string answer, string next)
+    {
+        var session = await service.Post("/api/sessions", new { role = "technician", region = "na", text = "what kind of motor is it? no plate, single phase, no capacitor. red to black 2.2, white to yellow 2.3" });
+        var id = session.GetProperty("id").GetString()!;
+        var reply = await Answered(id, new { questionId = "isolated", confirmed = true });
+        Assert.Equal("other-leads", Asked(reply));
+        Assert.Equal(next, Asked(await service.Post($"/api/sessions/{id}/messages", new { text = answer })));
+    }
+
+    /// <summary>A switch that is off isolates nothing, whatever was said before it.</summary>
+    [Fact]
+    public async Task A_switch_is_no_isolation()
+    {
+        var (id, _) = await Told(CapacitorMotor);
+        var reply = await service.Post($"/api/sessions/{id}/messages", new { text = "yes, it's off at the switch" });
+        Assert.Contains("is not isolation", Said(reply), StringComparison.Ordinal);
+        Assert.Equal("isolated", Asked(reply));
+    }
+
     private async Task<(string Id, JsonElement Reply)> Told(params string[] lines)
     {
         var session = await service.Post("/api/sessions", new { role = "technician", region = "na", instruments = new[] { "multimeter" }, text = "Check a connection that somebody else made" });
