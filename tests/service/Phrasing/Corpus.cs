@@ -109,12 +109,14 @@ internal static partial class Corpus
     private static IEnumerable<(string Kind, string Text)> AtWords(string source, Random chance)
     {
         var words = source.Split(' ');
-        var heavy = Enumerable.Range(0, words.Length).Where(at => words[at].Any(char.IsLetterOrDigit) && !Light.Contains(words[at].Trim('.', ',', ':', ';', '?'))).ToArray();
+        string Bare(int at) => words[at].Trim('.', ',', ':', ';', '?').ToLowerInvariant();
+        bool IsHeavy(int at) => words[at].Any(char.IsLetterOrDigit) && !Light.Contains(Bare(at)) && !(at > 0 && Bare(at) == "of" && Bare(at - 1) == "half"); // half of the jobs, half the jobs
+        var heavy = Enumerable.Range(0, words.Length).Where(IsHeavy).ToArray();
         var one = heavy[chance.Next(heavy.Length)];
         yield return ("word dropped", string.Join(' ', words.Where((_, at) => at != one)));
         yield return ("word doubled", string.Join(' ', words.Select((word, at) => at == one ? $"{word} {word}" : word)));
         var other = heavy[chance.Next(heavy.Length)];
-        if (!string.Equals(words[one].Trim('.', ','), words[other].Trim('.', ','), StringComparison.OrdinalIgnoreCase))
+        if (Bare(one) != Bare(other) && (Bare(one), Bare(other)) is not (("is", "are") or ("are", "is"))) // whether one or several is told by the noun
         {
             var turned = words.ToArray();
             (turned[one], turned[other]) = (turned[other], turned[one]);
