@@ -13,15 +13,18 @@ internal sealed partial class Failures(Problems problems, SentenceBook sentences
 {
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
-        if (exception is OperationCanceledException && httpContext.RequestAborted.IsCancellationRequested)
+        if (exception is OperationCanceledException or TimeoutException && httpContext.RequestAborted.IsCancellationRequested)
         {
             return true;
         }
 
-        var store = exception is StoreException;
         LogFailed(log, exception, httpContext.Request.Method, httpContext.Features.Get<IExceptionHandlerFeature>()?.Endpoint?.DisplayName);
-        Problem problem = store ? Refusals.StoreUnavailable() : new("failed", "request", Statement.Of("status.failed"));
-        var status = store ? StatusCodes.Status503ServiceUnavailable : StatusCodes.Status500InternalServerError;
+        var (status, problem) = exception switch
+        {
+            StoreException => (StatusCodes.Status503ServiceUnavailable, Refusals.StoreUnavailable()),
+            TimeoutException => (StatusCodes.Status504GatewayTimeout, StatusProblems.Slow),
+            _ => (StatusCodes.Status500InternalServerError, new Problem("failed", "request", Statement.Of("status.failed"))),
+        };
         var result = Pipeline.IsProgram(httpContext) ? problems.Result(status, problem) : Page(problem, status, httpContext);
         await result.ExecuteAsync(httpContext);
         return true;

@@ -39,7 +39,7 @@ internal sealed partial class CoachDesk
             return Refusals.UnknownSession(session);
         }
 
-        var events = await store.Events(session);
+        var events = await store.Events(session, cancel);
         return new SessionLog(Views.Of(found), [.. events.Select(LogEntries.Of)], Conclusion.Differences(found.State.Concluded, coach.Assess(found.Case)));
     }
 
@@ -50,12 +50,12 @@ internal sealed partial class CoachDesk
             return Refusals.WrongSize(LargestPage);
         }
 
-        return filter.After is { } after && !SessionId.IsWellFormed(after) ? Refusals.WrongCursor() : await store.List(filter);
+        return filter.After is { } after && !SessionId.IsWellFormed(after) ? Refusals.WrongCursor() : await store.List(filter, cancel);
     }
 
     public async Task<Answer<Figures>> Figures(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default)
     {
-        var sessions = await store.Summaries(from, to);
+        var sessions = await store.Summaries(from, to, cancel);
         return FiguresFold.Of(sessions) with { OverTime = FiguresOverTime.Of(sessions), Phrasing = tally.Figures(from, to) };
     }
 
@@ -99,7 +99,7 @@ internal sealed partial class CoachDesk
     }
 
     public async Task<Answer<IReadOnlyList<Deletion>>> Deletions(CancellationToken cancel = default) =>
-        Answer<IReadOnlyList<Deletion>>.Given(await store.Deletions());
+        Answer<IReadOnlyList<Deletion>>.Given(await store.Deletions(cancel));
 
     private static Task<Answer<SessionView>> Refused(Problem problem) => Task.FromResult<Answer<SessionView>>(problem);
 

@@ -43,7 +43,7 @@ internal sealed partial class CoachDesk(
 
         var at = Now();
         var id = SessionId.New(at);
-        var given = await earlier.Beside(id, read.Value.Opened, at, read.Value.Given);
+        var given = await earlier.Beside(id, read.Value.Opened, at, read.Value.Given, cancel);
         var turned = turning.Open(id, read.Value.Opened, given with { Key = key }, at);
         if (!await Store(turned))
         {
@@ -115,7 +115,7 @@ internal sealed partial class CoachDesk(
             return Answer<Reply>.Refused(given.Problems);
         }
 
-        var whole = await earlier.Beside(session, found.State.Opened, found.State.CreatedAt, given.Value);
+        var whole = await earlier.Beside(session, found.State.Opened, found.State.CreatedAt, given.Value, cancel);
         var turned = turning.Turn(found, whole with { Key = key, Print = print }, Now());
         if (!await Store(turned))
         {

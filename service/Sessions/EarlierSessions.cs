@@ -16,19 +16,20 @@ internal sealed class EarlierSessions(ISessionStore store, TradeKnowledge knowle
     /// <param name="opened">How it was opened.</param>
     /// <param name="before">When it was opened.</param>
     /// <param name="given">What was given.</param>
-    public async Task<Given> Beside(string session, SessionEvent.Opened opened, DateTimeOffset before, Given given)
+    /// <param name="cancel">Who gave it went away.</param>
+    public async Task<Given> Beside(string session, SessionEvent.Opened opened, DateTimeOffset before, Given given, CancellationToken cancel)
     {
         if (!given.Facts.Any(fact => fact is Fact.Insulation))
         {
             return given;
         }
 
-        var earlier = await Of(session, opened, before);
+        var earlier = await Of(session, opened, before, cancel);
         return given with { Facts = [.. given.Facts.Select(fact => fact is Fact.Insulation reading ? reading with { EarlierMegohms = earlier } : fact)] };
     }
 
     /// <summary>Only those who may see all sessions of a shop are told of the others.</summary>
-    private async Task<IReadOnlyList<double>> Of(string session, SessionEvent.Opened opened, DateTimeOffset before)
+    private async Task<IReadOnlyList<double>> Of(string session, SessionEvent.Opened opened, DateTimeOffset before, CancellationToken cancel)
     {
         if (opened is not { MotorTag: { } tag, Practice: null, Role: Role.Technician or Role.Manager })
         {
@@ -36,10 +37,10 @@ internal sealed class EarlierSessions(ISessionStore store, TradeKnowledge knowle
         }
 
         var found = new List<double>();
-        var page = await store.List(new SessionFilter { MotorTag = tag, To = before, Size = Searched });
+        var page = await store.List(new SessionFilter { MotorTag = tag, To = before, Size = Searched }, cancel);
         foreach (var one in page.Items.Where(one => one.Id != session && !one.Practice))
         {
-            if (found.Count < Most && InsulationHistory.Left(knowledge, SessionState.From(await store.Events(one.Id)).Case) is { } megohms)
+            if (found.Count < Most && InsulationHistory.Left(knowledge, SessionState.From(await store.Events(one.Id, cancel)).Case) is { } megohms)
             {
                 found.Add(megohms);
             }

@@ -18,7 +18,7 @@ internal sealed class LiveSessions(ISessionStore store, Coach coach)
         var gate = await _gates.Enter(id, cancel);
         try
         {
-            return new Held(gate, Cached(id) ?? await Load(id));
+            return new Held(gate, Cached(id) ?? await Load(id, cancel));
         }
         catch
         {
@@ -73,14 +73,14 @@ internal sealed class LiveSessions(ISessionStore store, Coach coach)
         }
     }
 
-    private async Task<LiveSession?> Load(string id)
+    private async Task<LiveSession?> Load(string id, CancellationToken cancel)
     {
         if (!SessionId.IsWellFormed(id))
         {
             return null;
         }
 
-        var events = await store.Events(id);
+        var events = await store.Events(id, cancel);
         if (events.Count == 0)
         {
             return null;

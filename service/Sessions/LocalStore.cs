@@ -79,14 +79,14 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         await pending.Done.Task;
     }
 
-    public Task<IReadOnlyList<StoredEvent>> Events(string session) => Task.FromResult(_projection.Events(session));
+    public Task<IReadOnlyList<StoredEvent>> Events(string session, CancellationToken cancel = default) => Task.FromResult(_projection.Events(session, cancel));
 
-    public Task<SessionPage> List(SessionFilter filter) => Task.FromResult(_projection.Listed().List(filter));
+    public Task<SessionPage> List(SessionFilter filter, CancellationToken cancel = default) => Task.FromResult(_projection.Listed(cancel).List(filter));
 
-    public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) =>
-        Task.FromResult(_projection.Listed().Between(from, to));
+    public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) =>
+        Task.FromResult(_projection.Listed(cancel).Between(from, to));
 
-    public Task<IReadOnlyList<Deletion>> Deletions() => Task.FromResult(_projection.Ask(projection => projection.Deletions()));
+    public Task<IReadOnlyList<Deletion>> Deletions(CancellationToken cancel = default) => Task.FromResult(_projection.Deletions(cancel));
 
     /// <summary>Finishes what was taken, closes the files and frees the folder.</summary>
     public async ValueTask DisposeAsync()
@@ -217,7 +217,7 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
     private void DrainOrLog() => DoOrLog(_projection.Drain);
 
     /// <summary>Reads the list in, so that the first who asks for it need not wait.</summary>
-    private void ListOrLog() => DoOrLog(() => _ = _projection.Listed());
+    private void ListOrLog() => DoOrLog(() => _ = _projection.Listed(_stopping.Token));
 
     private void DoOrLog(Action work)
     {

@@ -91,22 +91,23 @@ internal sealed partial class PostgresStore : ISessionStore, IAsyncDisposable
         }
     }
 
-    public Task<IReadOnlyList<StoredEvent>> Events(string session) => Read<IReadOnlyList<StoredEvent>>(
+    public Task<IReadOnlyList<StoredEvent>> Events(string session, CancellationToken cancel = default) => Read<IReadOnlyList<StoredEvent>>(
         [Command("select s.events, e.line from sessions s left join events e on e.session = s.id where s.id = $1 order by e.seq", session)],
         async reader =>
         {
             var (expected, events) = (0, new List<StoredEvent>());
-            while (await reader.ReadAsync())
+            while (await reader.ReadAsync(cancel))
             {
                 expected = reader.GetInt32(0);
-                var line = Encoding.UTF8.GetBytes(await reader.IsDBNullAsync(1) ? string.Empty : reader.GetString(1));
+                var line = Encoding.UTF8.GetBytes(await reader.IsDBNullAsync(1, cancel) ? string.Empty : reader.GetString(1));
                 events.Add(EventFormat.IsWhole(line) ? EventFormat.Read(line) : throw Damaged(session));
             }
 
             return events.Count == expected && events.Select((stored, at) => stored.Sequence == at + 1).All(inPlace => inPlace) ? events : throw Damaged(session);
-        });
+        },
+        cancel);
 
-    public Task<SessionPage> List(SessionFilter filter)
+    public Task<SessionPage> List(SessionFilter filter, CancellationToken cancel = default)
     {
         var size = Math.Clamp(filter.Size ?? 50, 1, 200);
         return Read(
@@ -116,17 +117,19 @@ internal sealed partial class PostgresStore : ISessionStore, IAsyncDisposable
             ],
             async reader =>
             {
-                await reader.ReadAsync();
+                await reader.ReadAsync(cancel);
                 var total = (int)reader.GetInt64(0);
-                await reader.NextResultAsync();
-                var found = await Shown(reader);
+                await reader.NextResultAsync(cancel);
+                var found = await Shown(reader, cancel);
                 return new SessionPage([.. found.Take(size)], total, found.Count > size ? found[size - 1].Id : null);
-            });
+            },
+            cancel);
     }
 
-    public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) => Read<IReadOnlyList<SessionSummary>>(
+    public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) => Read<IReadOnlyList<SessionSummary>>(
         [PostgresQuery.Of(new SessionFilter { From = from, To = to }).Select("select shown from sessions", "order by id")],
-        async reader => await Shown(reader));
+        async reader => await Shown(reader, cancel),
+        cancel);
 
     /// <remarks>The tables are written anew without what was deleted. The server's own log and its backups forget it in their own time.</remarks>
     public async Task Erase()
@@ -147,22 +150,23 @@ internal sealed partial class PostgresStore : ISessionStore, IAsyncDisposable
         }
     }
 
-    public Task<IReadOnlyList<Deletion>> Deletions() => Read<IReadOnlyList<Deletion>>(
+    public Task<IReadOnlyList<Deletion>> Deletions(CancellationToken cancel = default) => Read<IReadOnlyList<Deletion>>(
         [new NpgsqlBatchCommand("select session, at, who, why from deletions order by at desc, session desc")],
         async reader =>
         {
             var deletions = new List<Deletion>();
-            while (await reader.ReadAsync())
+            while (await reader.ReadAsync(cancel))
             {
                 deletions.Add(new(
                     reader.GetString(0),
                     DateTimeOffset.FromUnixTimeMilliseconds(reader.GetInt64(1)),
-                    await reader.IsDBNullAsync(2) ? null : reader.GetString(2),
+                    await reader.IsDBNullAsync(2, cancel) ? null : reader.GetString(2),
                     reader.GetString(3)));
             }
 
             return deletions;
-        });
+        },
+        cancel);
 
     /// <summary>Gives the lock back and closes all connections.</summary>
     public async ValueTask DisposeAsync()
@@ -238,10 +242,10 @@ internal sealed partial class PostgresStore : ISessionStore, IAsyncDisposable
             System.Text.Json.JsonSerializer.Serialize(shown));
     }
 
-    private static async Task<List<SessionSummary>> Shown(NpgsqlDataReader reader)
+    private static async Task<List<SessionSummary>> Shown(NpgsqlDataReader reader, CancellationToken cancel)
     {
         var found = new List<SessionSummary>();
-        while (await reader.ReadAsync())
+        while (await reader.ReadAsync(cancel))
         {
             found.Add(System.Text.Json.JsonSerializer.Deserialize<SessionSummary>(reader.GetString(0))!);
         }
@@ -305,7 +309,7 @@ internal sealed partial class PostgresStore : ISessionStore, IAsyncDisposable
         return folds;
     }
 
-    private async Task<T> Read<T>(IReadOnlyList<NpgsqlBatchCommand> commands, Func<NpgsqlDataReader, Task<T>> read)
+    private async Task<T> Read<T>(IReadOnlyList<NpgsqlBatchCommand> commands, Func<NpgsqlDataReader, Task<T>> read, CancellationToken cancel)
     {
         try
         {
@@ -315,7 +319,7 @@ internal sealed partial class PostgresStore : ISessionStore, IAsyncDisposable
                 batch.BatchCommands.Add(command);
             }
 
-            await using var reader = await batch.ExecuteReaderAsync();
+            await using var reader = await batch.ExecuteReaderAsync(cancel);
             return await read(reader);
         }
         catch (NpgsqlException wrong)

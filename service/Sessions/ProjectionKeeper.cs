@@ -1,4 +1,5 @@
 using LiteDB;
+using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
 
@@ -144,27 +145,29 @@ internal sealed partial class ProjectionKeeper : IDisposable
 
     /// <summary>A session's events, from the journal itself while there is no database.</summary>
     /// <exception cref="StoreException">They are not as they were written, or cannot be read.</exception>
-    public IReadOnlyList<StoredEvent> Events(string session)
+    public IReadOnlyList<StoredEvent> Events(string session, CancellationToken cancel)
     {
+        cancel.ThrowIfCancellationRequested();
         try
         {
             return Ask(projection => projection.Events(session));
         }
         catch (StoreException) when (_trouble is not null && !_closed)
         {
-            return SpareList.Events(_folder, _end, session);
+            return SpareList.Events(_folder, _end, session, cancel);
         }
     }
 
     /// <summary>The list of all sessions, whole: who asks while it is still being read in reads on. While there is no database it is the one that was there, kept up to date.</summary>
-    public SummaryIndex Listed()
+    public SummaryIndex Listed(CancellationToken cancel)
     {
         try
         {
-            while (!Ask(projection => projection.ListFurther()))
+            do
             {
-                // in pieces, so that others come in between
+                cancel.ThrowIfCancellationRequested(); // in pieces, so that others come in between
             }
+            while (!Ask(projection => projection.ListFurther()));
 
             return Ask(projection => projection.Index);
         }
@@ -175,6 +178,13 @@ internal sealed partial class ProjectionKeeper : IDisposable
                 return _spare.UpTo(_folder, _end);
             }
         }
+    }
+
+    /// <summary>What was deleted, the latest first.</summary>
+    public IReadOnlyList<Deletion> Deletions(CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        return Ask(projection => projection.Deletions());
     }
 
     /// <summary>Takes what was deleted out of the journal, and makes the database anew: its file keeps what is deleted in it.</summary>

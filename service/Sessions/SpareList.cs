@@ -15,7 +15,7 @@ internal sealed class SpareList(SummaryIndex index)
     {
         foreach (var session in _stale)
         {
-            var events = Events(folder, end, session);
+            var events = Events(folder, end, session, CancellationToken.None);
             if (events.Count == 0)
             {
                 index.Remove(session);
@@ -32,13 +32,14 @@ internal sealed class SpareList(SummaryIndex index)
 
     /// <summary>A session's events, looked for in the whole journal; none for a deleted one.</summary>
     /// <exception cref="StoreException">They are not as they were written, or cannot be read.</exception>
-    public static IReadOnlyList<StoredEvent> Events(string folder, JournalPosition end, string session)
+    public static IReadOnlyList<StoredEvent> Events(string folder, JournalPosition end, string session, CancellationToken cancel)
     {
         var id = Encoding.ASCII.GetBytes(session);
         var events = new List<StoredEvent>();
         try
         {
-            foreach (var line in Journal.Read(folder, JournalPosition.Start, end).SelectMany(piece => piece.Lines).Where(line => line.Span.IndexOf(id) >= 0 && EventFormat.SessionOf(line.Span) == session))
+            foreach (var line in Journal.Read(folder, JournalPosition.Start, end).TakeWhile(_ => !cancel.IsCancellationRequested).SelectMany(piece => piece.Lines)
+                .Where(line => line.Span.IndexOf(id) >= 0 && EventFormat.SessionOf(line.Span) == session))
             {
                 events.Add(EventFormat.IsWhole(line.Span) && EventFormat.Read(line) is var stored && stored.Sequence == events.Count + 1
                     ? stored
@@ -49,6 +50,8 @@ internal sealed class SpareList(SummaryIndex index)
         {
             throw new StoreException($"The journal cannot be read: {wrong.Message}", wrong);
         }
+
+        cancel.ThrowIfCancellationRequested();
 
         return events is [.., { Event: SessionEvent.Deleted }] ? [] : events;
     }

@@ -49,14 +49,14 @@ public sealed class FailuresTest : DataFolderTest
 
         public Task Append(IReadOnlyList<StoredEvent> events) => throw wrong;
 
-        public Task<IReadOnlyList<StoredEvent>> Events(string session) => throw wrong;
+        public Task<IReadOnlyList<StoredEvent>> Events(string session, CancellationToken cancel = default) => throw wrong;
 
-        public Task<SessionPage> List(SessionFilter filter) => throw wrong;
+        public Task<SessionPage> List(SessionFilter filter, CancellationToken cancel = default) => throw wrong;
 
-        public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to) => throw wrong;
+        public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) => throw wrong;
 
         public Task Erase() => throw wrong;
 
-        public Task<IReadOnlyList<Deletion>> Deletions() => throw wrong;
+        public Task<IReadOnlyList<Deletion>> Deletions(CancellationToken cancel = default) => throw wrong;
     }
 }

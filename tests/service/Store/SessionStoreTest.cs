@@ -135,6 +135,21 @@ public abstract class SessionStoreTest : DataFolderTest
     }
 
     [Fact]
+    public async Task A_read_that_nobody_waits_for_is_given_up_and_the_store_goes_on()
+    {
+        await using var opened = Open();
+        var session = StoredSessions.New("a", 3);
+        await opened.Store.Append(session);
+        var gone = new CancellationToken(canceled: true);
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => opened.Store.Events(session[0].Session, gone));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => opened.Store.List(new SessionFilter(), gone));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => opened.Store.Summaries(null, null, gone));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => opened.Store.Deletions(gone));
+        Assert.Equal(3, (await opened.Store.Events(session[0].Session)).Count);
+        Assert.Null(opened.Store.Trouble);
+    }
+
+    [Fact]
     public async Task Two_stores_cannot_own_the_same_sessions()
     {
         await using var opened = Open();

@@ -1,0 +1,76 @@
+using System.Net;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http.Timeouts;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
+using WireCoach.Service.Sessions;
+using WireCoach.WebUi.Desk;
+
+namespace WireCoach.Service.Tests.Hosting;
+
+/// <summary>A request that takes too long is cut: what it reads is given up, and who asked is told.</summary>
+public sealed class SlowRequestsTest : DataFolderTest
+{
+    [Theory]
+    [InlineData("/api/sessions", "application/problem+json")]
+    [InlineData("/api/sessions/1m8bdfw4q9k7pgdy", "application/problem+json")]
+    [InlineData("/sessions", "text/html")]
+    public async Task What_takes_too_long_is_given_up_and_told(string address, string kind)
+    {
+        var store = new EndlessStore();
+        using var factory = Factory(services => services.AddSingleton<ISessionStore>(store)
+            .PostConfigure<RequestTimeoutOptions>(timeouts => timeouts.DefaultPolicy = new() { Timeout = TimeSpan.FromMilliseconds(200) }));
+        using var client = factory.CreateClient();
+        using var answer = await client.GetAsync(address, TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+        Assert.Equal((HttpStatusCode.GatewayTimeout, kind), (answer.StatusCode, answer.Content.Headers.ContentType?.MediaType));
+        Assert.Contains("took longer than", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal(1, store.GivenUp);
+    }
+
+    [Fact]
+    public void The_limit_is_half_a_minute()
+    {
+        using var factory = Factory(_ => { });
+        Assert.Equal(TimeSpan.FromSeconds(30), factory.Services.GetRequiredService<IOptions<RequestTimeoutOptions>>().Value.DefaultPolicy?.Timeout);
+    }
+
+    private WebApplicationFactory<Program> Factory(Action<IServiceCollection> services) =>
+        new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", Folder).ConfigureTestServices(services));
+
+    /// <summary>Reads for as long as it is let.</summary>
+    private sealed class EndlessStore : ISessionStore
+    {
+        public int GivenUp { get; private set; }
+
+        public string? Trouble => null;
+
+        public Task Append(IReadOnlyList<StoredEvent> events) => throw new NotSupportedException();
+
+        public Task<IReadOnlyList<StoredEvent>> Events(string session, CancellationToken cancel = default) => Forever<IReadOnlyList<StoredEvent>>(cancel);
+
+        public Task<SessionPage> List(SessionFilter filter, CancellationToken cancel = default) => Forever<SessionPage>(cancel);
+
+        public Task<IReadOnlyList<SessionSummary>> Summaries(DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancel = default) => Forever<IReadOnlyList<SessionSummary>>(cancel);
+
+        public Task Erase() => throw new NotSupportedException();
+
+        public Task<IReadOnlyList<Deletion>> Deletions(CancellationToken cancel = default) => Forever<IReadOnlyList<Deletion>>(cancel);
+
+        private async Task<T> Forever<T>(CancellationToken cancel)
+        {
+            try
+            {
+                await Task.Delay(Timeout.Infinite, cancel);
+            }
+            catch (OperationCanceledException)
+            {
+                GivenUp++;
+                throw;
+            }
+
+            throw new InvalidOperationException();
+        }
+    }
+}
