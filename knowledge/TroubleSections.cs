@@ -43,7 +43,8 @@ internal sealed class TroubleSections(Sections sections)
     {
         Each("gate/tasks", Tasks, OfTask);
         Each("gate/conditions", Conditions, OfCondition);
-        Each("gate/confirmations", Confirmations, confirmation => Missing(confirmation.Cautions, Cautions, "there is no such caution"));
+        Each("gate/confirmations", Confirmations, confirmation =>
+            Missing(confirmation.Cautions, Cautions, "there is no such caution").Concat(AtHome(confirmation.How, confirmation.HomeownerHow)));
         Each("cautions", Cautions, caution => Levels.Contains(caution.Level) ? [] : [(caution.Level, "this is no level of a caution")]);
         Each("families", Families, family => Missing(family.Layouts, knowledge.Layouts, "there is no such layout"));
         Each("symptoms", Symptoms, symptom => new[] { ("noticed", symptom.Noticed), ("told", symptom.Told), ("usual", symptom.Usual) }
@@ -92,6 +93,10 @@ internal sealed class TroubleSections(Sections sections)
         ];
     }
 
+    /// <summary>Steps for home stand in the place of the others one by one, or not at all.</summary>
+    private static IEnumerable<(string, string)> AtHome(IReadOnlyList<string> how, IReadOnlyList<string> home) =>
+        home.Count == 0 || home.Count == how.Count ? [] : [("homeowner-how", "it has another number of steps than 'how'")];
+
     private IEnumerable<(string, string)> OfTest(TestGuide test)
     {
         var outcomes = test.Outcomes.Select(outcome => outcome.Id).ToHashSet(StringComparer.Ordinal);
@@ -100,6 +105,7 @@ internal sealed class TroubleSections(Sections sections)
             .. Missing([test.Task], Tasks, "there is no such task"),
             .. Missing(test.Families, Families, "there is no such family"),
             .. Missing(test.Cautions, Cautions, "there is no such caution"),
+            .. AtHome(test.How, test.HomeownerHow),
             .. Math.Abs(test.Outcomes.Sum(outcome => outcome.Usual) - 1) > 1e-6 ? [("usual", $"the outcomes of '{test.Id}' do not add up to 1")] : Array.Empty<(string, string)>(),
             .. test.Value?.Bands.Where(band => !outcomes.Contains(band.Outcome)).Select(band => (band.Outcome, "there is no such outcome")) ?? [],
         ];

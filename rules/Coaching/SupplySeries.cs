@@ -11,7 +11,7 @@ namespace WireCoach.Rules.Coaching;
 /// <param name="Wrong">The figure that did not suit the connection.</param>
 internal sealed record SupplySeries(IReadOnlyList<double> Volts, Fact.BenchTest? Wrong)
 {
-    private const int Pairs = 3;
+    public const int Pairs = 3;
 
     /// <summary>Whether pairs of lines are still to be read.</summary>
     public bool Begun(Plan plan) => plan.Phases == Pairs && Volts.Count is > 0 and < Pairs;

@@ -159,6 +159,9 @@ public sealed record GateConfirmation
     /// <summary>How it is done, step by step.</summary>
     public IReadOnlyList<string> How { get; init; } = [];
 
+    /// <summary>The same steps at home, one for each of <see cref="How"/>; left out where they are the same.</summary>
+    public IReadOnlyList<string> HomeownerHow { get; init; } = [];
+
     /// <summary>Words that say it is done, beside "done" and "yes", as phrases.</summary>
     public IReadOnlyList<string> Heard { get; init; } = [];
 
@@ -191,7 +194,7 @@ public sealed record GateConfirmation
     [
         new() { Id = $"confirmation.{Id}.ask", Text = Ask, Homeowner = Homeowner },
         .. Short is null ? Array.Empty<Sentence>() : [new() { Id = $"confirmation.{Id}.short", Text = Short.Text, Homeowner = Short.Homeowner }],
-        .. How.Select((how, at) => new Sentence { Id = $"confirmation.{Id}.how-{at + 1}", Text = how }),
+        .. How.Select((how, at) => new Sentence { Id = $"confirmation.{Id}.how-{at + 1}", Text = how, Homeowner = HomeownerHow.ElementAtOrDefault(at) }),
     ];
 }
 
@@ -235,10 +238,13 @@ public sealed record CautionNote
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
 
+    /// <summary>Whether it tells of a danger to life that is there now.</summary>
+    public bool IsDangerNow => Level == "stop-get-qualified-person" && HowSoon == "now";
+
     /// <summary>Greater is said earlier: a danger to life that is there now comes before a referral.</summary>
     public int Weight => Level switch
     {
-        "stop-get-qualified-person" when HowSoon == "now" => 4,
+        _ when IsDangerNow => 4,
         "stop-and-fix" when HowSoon == "now" => 3,
         "stop-get-qualified-person" => 2,
         "stop-and-fix" => 1,

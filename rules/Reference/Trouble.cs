@@ -95,6 +95,9 @@ public sealed record TestGuide
     /// <summary>How it is done, step by step.</summary>
     public required IReadOnlyList<string> How { get; init; }
 
+    /// <summary>The same steps at home, one for each of <see cref="How"/>; left out where they are the same.</summary>
+    public IReadOnlyList<string> HomeownerHow { get; init; } = [];
+
     /// <summary>How the question of a test is named: this and the test's id.</summary>
     public const string QuestionPrefix = "test.";
 
@@ -116,11 +119,11 @@ public sealed record TestGuide
         new() { Id = $"test.{Id}.name", Text = Name },
         new() { Id = $"test.{Id}.ask", Text = Ask },
         new() { Id = $"test.{Id}.why", Text = Why },
-        .. How.Select((how, at) => new Sentence { Id = $"test.{Id}.how-{at + 1}", Text = how }),
+        .. How.Select((how, at) => new Sentence { Id = $"test.{Id}.how-{at + 1}", Text = how, Homeowner = HomeownerHow.ElementAtOrDefault(at) }),
         .. Outcomes.SelectMany(outcome => new Sentence[]
         {
             new() { Id = $"test.{Id}.reading-{outcome.Id}", Text = outcome.Reading },
-            new() { Id = $"test.{Id}.means-{outcome.Id}", Text = outcome.Means },
+            new() { Id = $"test.{Id}.means-{outcome.Id}", Text = outcome.Means, Homeowner = outcome.Homeowner },
         }),
     ];
 }
@@ -136,6 +139,9 @@ public sealed record TestOutcome
 
     /// <summary>What it means.</summary>
     public required string Means { get; init; }
+
+    /// <summary>What it means for somebody at home, who mends none of it.</summary>
+    public string? Homeowner { get; init; }
 
     /// <summary>Further words that tell it, as phrases.</summary>
     public IReadOnlyList<string> Heard { get; init; } = [];

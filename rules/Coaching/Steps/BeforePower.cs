@@ -84,13 +84,20 @@ internal static class BeforePower
         var series = SupplySeries.Of(work, plan);
         return series.Begun(plan) ? OtherPair(work, series)
             : series.Volts.Count > 0 || work.Skipped(SupplyTest) ? null
-            : work.Ask.Of(SupplyTest);
+            : SupplyQuestion(work, plan);
+    }
+
+    /// <summary>How three pairs are told is said where there are three.</summary>
+    private static Question SupplyQuestion(Workup work, Plan plan)
+    {
+        var asked = work.Ask.Of(SupplyTest);
+        return plan.Phases == SupplySeries.Pairs ? asked : asked with { How = [] };
     }
 
     private static Question SupplyAgain(Workup work, Plan plan)
     {
         var series = SupplySeries.Of(work, plan);
-        return (series.Begun(plan) ? OtherPair(work, series) : null) ?? work.Ask.Of(SupplyTest);
+        return (series.Begun(plan) ? OtherPair(work, series) : null) ?? SupplyQuestion(work, plan);
     }
 
     private static Question? OtherPair(Workup work, SupplySeries series)
@@ -162,7 +169,8 @@ internal static class BeforePower
         return asked with
         {
             Why = asked.Why.Resting(expected.Ohms!),
-            Expect = [new Expectation(Statement.Of("coach.about").With("ohms", expected.Ohms!), Statement.Of("coach.joints-as-planned")), new Expectation(Statement.Of("coach.anything-else"), expected.Note)],
+            How = [.. asked.How, expected.Note],
+            Expect = [new Expectation(Statement.Of("coach.about").With("ohms", expected.Ohms!), Statement.Of("coach.joints-as-planned")), new Expectation(Statement.Of("coach.anything-else"), Statement.Of("coach.joints-not-as-planned"))],
             Setup = new TestSetup([], Ties(plan), [first, second], null),
         };
     }
