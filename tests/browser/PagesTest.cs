@@ -59,6 +59,26 @@ public sealed class PagesTest(Bench bench)
     }
 
     [Theory]
+    [InlineData("phone", "Homeowner")]
+    [InlineData("desk", "Technician")]
+    public async Task A_danger_stands_above_the_question_until_it_is_switched_off(string device, string role)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/");
+        await visitor.Pick(role);
+        await visitor.Page.FillAsync("#words", "The grinder smokes and I got a shock from its case.");
+        await visitor.Press("Begin");
+        await visitor.Picture($"danger-{role}");
+        var danger = visitor.Page.Locator(".talk > .caution.stop-get-qualified-person").First;
+        Assert.True((await danger.BoundingBoxAsync())!.Y < (await visitor.Page.Locator("#asked").BoundingBoxAsync())!.Y);
+        await visitor.Check();
+        await visitor.Pick("Yes, done");
+        await visitor.Press(visitor.Page.Locator(".ask button.go").First);
+        Assert.Equal(0, await danger.CountAsync());
+        Assert.NotEmpty(await visitor.Page.Locator("[aria-labelledby=standing] li").AllInnerTextsAsync());
+    }
+
+    [Theory]
     [InlineData("phone")]
     [InlineData("desk-no-scripts")]
     public async Task A_practice_motor_answers_the_meter(string device)

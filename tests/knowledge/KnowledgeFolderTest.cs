@@ -44,6 +44,19 @@ public sealed class KnowledgeFolderTest : IDisposable
         Assert.Contains(expected, refused.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("gate/confirmations", "confirmations.yaml", "    - \"Keep the plug where you see it for as long as you look.\"\n")]
+    [InlineData("tests", "tests.yaml", "    - \"Plug out. Look through the vents and along the cord to the plug, and open nothing.\"\n")]
+    public void Steps_for_home_that_do_not_stand_beside_the_others_are_refused(string folder, string file, string step)
+    {
+        Copy();
+        var path = Path.Combine(_folder, folder, file);
+        var text = File.ReadAllText(path);
+        Assert.Contains(step, text, StringComparison.Ordinal);
+        File.WriteAllText(path, text.Replace(step, string.Empty, StringComparison.Ordinal));
+        Assert.Contains("homeowner-how: it has another number of steps", Assert.Throws<KnowledgeException>(() => KnowledgeFolder.Load(_folder)).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_missing_folder_is_named() =>
         Assert.Matches("^[a-z]+: the folder is missing\\.$", Assert.Throws<KnowledgeException>(() => KnowledgeFolder.Load(_folder)).Message);

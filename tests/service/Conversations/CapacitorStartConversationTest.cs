@@ -27,6 +27,7 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
         await client.Hold(Opening());
 
         Assert.Equal("verified", client.Status);
+        Assert.Equal(0, client.Question("supply-voltage").GetProperty("how").GetArrayLength()); // one pair of lines: nothing to say about three
         var (halves, start, _) = motor.Connected(Joints(client.Plan));
         Assert.Equal(share, Math.Abs(halves[0]), 9);
         Assert.Equal(halves[0], halves[1], 9);

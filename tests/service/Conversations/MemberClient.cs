@@ -10,11 +10,15 @@ internal sealed class MemberClient(HttpClient http, IBenchAnswers answers)
     private const int MostOften = 3;
 
     private readonly List<string> _asked = [];
+    private readonly List<JsonElement> _asks = [];
 
     private JsonElement _reply;
     private string _id = string.Empty;
 
     public IReadOnlyList<string> Asked => _asked;
+
+    /// <summary>A question as it was asked last.</summary>
+    public JsonElement Question(string id) => _asks.Last(ask => ask.GetProperty("id").GetString() == id);
 
     public JsonElement Assessment => _reply.GetProperty("assessment");
 
@@ -37,6 +41,7 @@ internal sealed class MemberClient(HttpClient http, IBenchAnswers answers)
         {
             Assert.True(turn < 90, $"The conversation does not end: {string.Join(", ", _asked.TakeLast(8))}");
             _asked.Add(ask.GetProperty("id").GetString()!);
+            _asks.Add(ask);
             Assert.True(_asked.Count(asked => asked == _asked[^1]) <= MostOften, $"'{_asked[^1]}' is asked for ever: {string.Join(", ", _asked)} {Assessment.GetProperty("identification")}");
             var answered = await http.PostAsJsonAsync($"/api/sessions/{_id}/answers", answers.Answer(ask, Plan));
             Assert.True(answered.IsSuccessStatusCode, $"{_asked[^1]}: {await answered.Content.ReadAsStringAsync()}");
