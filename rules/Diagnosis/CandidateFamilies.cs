@@ -7,21 +7,19 @@ namespace WireCoach.Rules.Diagnosis;
 internal static class CandidateFamilies
 {
     private const int Several = 3;
-    private const double OnlyThreePhase = 370;
 
     /// <summary>The weight of each family, in the order given; families that the facts rule out weigh nothing.</summary>
     /// <param name="file">The case.</param>
-    /// <param name="families">The families.</param>
-    /// <param name="byUse">How much more often, or more seldom, a family is met where it is usual, or hardly ever met.</param>
+    /// <param name="model">The families and what is known of them.</param>
     /// <param name="sealedCircuit">Whether the motor sits in a sealed circuit.</param>
     /// <remarks>Facts that contradict each other rule out all; then the family that was named, or else none of them, counts.</remarks>
-    public static double[] Weights(CaseFile file, IReadOnlyList<MotorFamily> families, TradeRule byUse, bool sealedCircuit)
+    public static double[] Weights(CaseFile file, CauseModel model, bool sealedCircuit)
     {
-        double[] all = [.. families.Select(family => family.Weight * ByUse(family, file.Application?.ApplicationId, byUse))];
+        double[] all = [.. model.Families.Select(family => family.Weight * ByUse(family, file.Application?.ApplicationId, model.ByUse))];
         var weights = Array.ConvertAll(all, weight => weight);
-        foreach (var fits in Filters(file, sealedCircuit))
+        foreach (var fits in Filters(file, model, sealedCircuit))
         {
-            double[] kept = [.. families.Select((family, at) => fits(family) ? weights[at] : 0)];
+            double[] kept = [.. model.Families.Select((family, at) => fits(family) ? weights[at] : 0)];
             weights = kept.Sum() > 0 ? kept : weights;
         }
 
@@ -34,7 +32,7 @@ internal static class CandidateFamilies
         : family.SeldomIn.Contains(use, StringComparer.Ordinal) ? byUse["seldom"]
         : 1;
 
-    private static IEnumerable<Func<MotorFamily, bool>> Filters(CaseFile file, bool sealedCircuit)
+    private static IEnumerable<Func<MotorFamily, bool>> Filters(CaseFile file, CauseModel model, bool sealedCircuit)
     {
         if (file.Choices.TryGetValue("family", out var named))
         {
@@ -51,17 +49,12 @@ internal static class CandidateFamilies
             yield return family => family.Id == "sealed";
         }
 
-        if (MarkedReadings.TellSealed(file))
+        if (new MarkedLeads(model, file).Bearing is { Count: > 0 } bearing)
         {
-            yield return family => family.Id == "sealed";
+            yield return family => bearing.Any(form => family.Layouts.Contains(form.Id, StringComparer.Ordinal));
         }
 
-        if (MarkedReadings.TellDirectCurrent(file))
-        {
-            yield return family => family.Id == "dc";
-        }
-
-        if (HasThreeLines(file))
+        if (HasThreeLines(file, model))
         {
             yield return family => family.Phases == 3;
         }
@@ -93,10 +86,10 @@ internal static class CandidateFamilies
         }
     }
 
-    /// <summary>Three lines were read, the marks are those of three phases, or the volts are none that one phase has.</summary>
-    private static bool HasThreeLines(CaseFile file) => MarkedReadings.TellThreePhases(file)
-        || file.BenchTests.Count(test => test.Test == "line-currents") >= Several || file.BenchTests.Count(test => test.Test == "supply-voltage" && test.Value is not null) >= Several
-        || (file.Plate.Phases is null && file.Supply?.Phases is null && file.Plate.Volts.Concat(file.Supply?.Volts is { } fed ? [fed] : []).Any(volts => volts >= OnlyThreePhase));
+    /// <summary>Three lines were read, or the volts are none that one phase has.</summary>
+    private static bool HasThreeLines(CaseFile file, CauseModel model) =>
+        file.BenchTests.Count(test => test.Test == "line-currents") >= Several || file.BenchTests.Count(test => test.Test == "supply-voltage" && test.Value is not null) >= Several
+        || (file.Plate.Phases is null && file.Supply?.Phases is null && file.Plate.Volts.Concat(file.Supply?.Volts is { } fed ? [fed] : []).Any(volts => volts >= model.ThreePhaseVolts));
 
     private static bool Uses(CaseFile file, string use) => file.Capacitors.Any(capacitor => capacitor.Present && capacitor.Use == use);
 }

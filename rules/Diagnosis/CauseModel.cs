@@ -18,6 +18,10 @@ internal sealed class CauseModel
         Symptoms = [.. knowledge.Symptoms.Values];
         Tests = [.. knowledge.Tests.Values];
         Families = [.. knowledge.Families.Values];
+        Forms = [.. knowledge.Layouts.Values.SelectMany(layout => layout.Forms())];
+        ByUse = knowledge.Rules["family-by-use"];
+        ThreePhaseVolts = knowledge.Rules["plate-phases"]["three-phase-from-volts"];
+        SumShare = knowledge.Rules["winding-sum"]["share"];
         var singles = knowledge.Causes.Values.ToDictionary(cause => cause.Id, Single, StringComparer.Ordinal);
         Hypotheses = [.. singles.Values, .. knowledge.CausePairs.Values.Select(pair => Both(singles[pair.First], singles[pair.Second], pair.Share)).OfType<Hypothesis>()];
     }
@@ -27,6 +31,18 @@ internal sealed class CauseModel
     public IReadOnlyList<TestGuide> Tests { get; }
 
     public IReadOnlyList<MotorFamily> Families { get; }
+
+    /// <summary>All layouts, each in all its forms.</summary>
+    public IReadOnlyList<Layout> Forms { get; }
+
+    /// <summary>How much more often, or more seldom, a family is met where it is usual, or hardly ever met.</summary>
+    public TradeRule ByUse { get; }
+
+    /// <summary>Volts from which on a motor has three phases.</summary>
+    public double ThreePhaseVolts { get; }
+
+    /// <summary>How far two windings in a row may lie from the sum of both.</summary>
+    public double SumShare { get; }
 
     public IReadOnlyList<Hypothesis> Hypotheses { get; }
 

@@ -47,7 +47,7 @@ public sealed class Diagnostician
     /// <summary>What is believed and which test is best, without the words.</summary>
     internal Thought Think(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit)
     {
-        var weights = CandidateFamilies.Weights(file, _model.Families, _knowledge.Rules["family-by-use"], sealedCircuit);
+        var weights = CandidateFamilies.Weights(file, _model, sealedCircuit);
         var prior = Prior(weights);
         var signs = _reader.Read(file);
         var belief = signs.Aggregate(prior, (held, sign) => held.Given(hypothesis => _model.LogLikelihood(hypothesis, sign)) ?? held);

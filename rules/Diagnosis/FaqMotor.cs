@@ -18,7 +18,7 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
     /// <summary>The kind of motor where only one is left; <see langword="null"/> where several are.</summary>
     public string? Family(CaseFile file)
     {
-        var weights = CandidateFamilies.Weights(file, _diagnostician.Model.Families, knowledge.Rules["family-by-use"], sealedCircuit: false);
+        var weights = CandidateFamilies.Weights(file, _diagnostician.Model, sealedCircuit: false);
         return weights.Count(weight => weight > 0) == 1 ? _diagnostician.Model.Families[Array.FindIndex(weights, weight => weight > 0)].Id : null;
     }
 

@@ -1,126 +1,78 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Diagnosis;
 
 /// <summary>What readings between leads with standard marks show of the windings, where nobody has put it in words.</summary>
-/// <remarks>Marks are those of NEMA MG 1 and IEC 60034-8; a tag that is no such mark tells nothing here.</remarks>
-internal static class MarkedReadings
+/// <param name="model">The causes, kinds of motor and layouts.</param>
+internal sealed class MarkedReadings(CauseModel model)
 {
-    private const double Alike = 0.05;
-    private const double SumFits = 0.15;
-    private static readonly string[][] ThreePins = [["C", "R", "S"]];
-    private static readonly string[][] PhaseCorners = [["U", "V", "W"], ["U1", "V1", "W1"], ["T1", "T2", "T3"]];
-    private static readonly string[][] PhaseCoils = [["U1-U2", "V1-V2", "W1-W2"], ["T1-T4", "T2-T5", "T3-T6"]];
-    private static readonly HashSet<string> Run = new(StringComparer.Ordinal) { "T1-T2", "T3-T4", "T1-T4", "U1-U2" };
-    private static readonly HashSet<string> Start = new(StringComparer.Ordinal) { "T5-T8", "T5-T6", "T7-T8", "Z1-Z2" };
-    private static readonly HashSet<string> ShuntField = new(StringComparer.Ordinal) { "F1-F2", "E1-E2" };
+    private const int All = 3;
 
-    /// <summary>The outcome of the test of resistances, or <see langword="null"/> where the marks do not tell.</summary>
-    public static string? Outcome(CaseFile file)
+    private static readonly Dictionary<string, string> Broken = new(StringComparer.Ordinal)
     {
-        var read = Latest(file);
-        return read.Count == 0 ? null : Pins(read) ?? Field(read) ?? (IsThreePhase(file, read) ? Corners(read) ?? Coils(read) : OnePhase(read));
-    }
+        ["phase"] = "phase-open",
+        ["run"] = "run-open",
+        ["start"] = "start-open",
+        ["shunt-field"] = "field-open",
+    };
 
-    /// <summary>Whether the marks belong to three phases: V and W, or T9 and above.</summary>
-    public static bool TellThreePhases(CaseFile file) => Marks(file).Any(mark => mark is "V1" or "W1" or "V2" or "W2" or "V" or "W" or "T9" or "T10" or "T11" or "T12");
-
-    /// <summary>Whether the marks belong to a direct-current machine: an armature beside its field.</summary>
-    public static bool TellDirectCurrent(CaseFile file) => Marks(file).Any(mark => mark is "F1" or "F2" or "E1" or "E2" or "D1" or "D2")
-        || Marks(file).Any(mark => mark is "A1" or "A2");
-
-    /// <summary>Whether the marks are the three pins of a sealed compressor.</summary>
-    public static bool TellSealed(CaseFile file) => Marks(file).ToHashSet(StringComparer.Ordinal) is var marks && ThreePins[0].All(marks.Contains);
-
-    private static IEnumerable<string> Marks(CaseFile file) =>
-        file.Leads.Select(lead => lead.Marking ?? lead.Tag).Concat(file.Readings.SelectMany(reading => new[] { reading.From, reading.To })).Select(Mark);
-
-    private static string Mark(string tag) => tag.Trim().ToUpperInvariant();
-
-    /// <summary>The latest reading of each pair, the marks in their order.</summary>
-    private static Dictionary<string, Fact.Reading> Latest(CaseFile file)
+    /// <summary>The outcome of the test of resistances, or <see langword="null"/> where the marks do not tell, or not all motors with such marks agree.</summary>
+    /// <param name="guide">The test.</param>
+    /// <param name="file">The case.</param>
+    public string? Outcome(TestGuide guide, CaseFile file)
     {
-        var latest = new Dictionary<string, Fact.Reading>(StringComparer.Ordinal);
-        foreach (var reading in file.Readings.Where(reading => reading.Together.Count == 0))
-        {
-            latest[Pair(Mark(reading.From), Mark(reading.To))] = reading;
-        }
-
-        return latest;
-    }
-
-    private static string Pair(string one, string other) => string.CompareOrdinal(one, other) <= 0 ? $"{one}-{other}" : $"{other}-{one}";
-
-    private static string? Pins(Dictionary<string, Fact.Reading> read)
-    {
-        if (!read.TryGetValue("C-R", out var run) | !read.TryGetValue("C-S", out var start))
+        var leads = new MarkedLeads(model, file);
+        var read = leads.Read();
+        if (read.Count == 0)
         {
             return null;
         }
 
-        read.TryGetValue("R-S", out var both);
-        return (run!.Open, start!.Open) switch
-        {
-            (true, true) => "all-open",
-            (true, false) => "run-open",
-            (false, true) => "start-open",
-            _ => both is { Ohms: { } sum } && run.Ohms + start.Ohms is { } parts && Math.Abs(sum - parts) <= SumFits * parts ? "normal" : null,
-        };
+        var weights = CandidateFamilies.Weights(file, model, sealedCircuit: false);
+        var fitting = leads.Bearing.Where(form => read.All(one => one.Reading.Ohms is null || one.Way(form) is not null)).ToList();
+        var told = model.Families.Where((_, at) => weights[at] > 0).GroupBy(family => family.Phases)
+            .SelectMany(families => Likely([.. fitting.Where(form => families.Any(family => family.Layouts.Contains(form.Id, StringComparer.Ordinal)))], read))
+            .Select(form => Outcome(guide, file, form, read)).Distinct(StringComparer.Ordinal).ToList();
+        return told is [{ } agreed] ? agreed : null;
     }
 
-    private static string? Field(Dictionary<string, Fact.Reading> read) =>
-        read.Any(one => ShuntField.Contains(one.Key) && one.Value.Open) ? "field-open" : null;
-
-    private static bool IsThreePhase(CaseFile file, Dictionary<string, Fact.Reading> read) =>
-        file.Plate.Phases is { } phases ? phases == 3
-        : TellThreePhases(file) || file.Choices.GetValueOrDefault("family") == "three-phase" || read.ContainsKey("T2-T3") || read.ContainsKey("T1-T3");
-
-    /// <summary>Corners of a star or delta: one winding is broken where two of the three pairs are open and share a lead.</summary>
-    private static string? Corners(Dictionary<string, Fact.Reading> read)
+    /// <summary>The motors with the fewest leads, for whoever names four marks of a motor seldom leaves out two; without those in which much more would be broken than in others.</summary>
+    private static IEnumerable<Layout> Likely(List<Layout> forms, IReadOnlyList<MarkedPair> read)
     {
-        foreach (var corners in PhaseCorners)
+        List<(Layout Form, int Open)> fewest = [.. forms.Where(form => form.Leads.Count == forms.Min(other => other.Leads.Count))
+            .Select(form => (form, read.Count(one => one.Reading.Open && one.Way(form) is not null)))];
+        return fewest.Where(one => one.Open - fewest.Min(other => other.Open) < All).Select(one => one.Form);
+    }
+
+    private string? Outcome(TestGuide guide, CaseFile file, Layout form, IReadOnlyList<MarkedPair> read)
+    {
+        List<(Fact.Reading Reading, IReadOnlyList<LayoutCoil> Coils)> ways =
+            [.. read.Select(one => (one.Reading, Coils: one.Way(form)!)).Where(way => way.Coils is not null)];
+        var open = ways.FindAll(way => way.Reading.Open);
+        if (open.Count == 0)
         {
-            string[] pairs = [Pair(corners[0], corners[1]), Pair(corners[1], corners[2]), Pair(corners[0], corners[2])];
-            List<Fact.Reading> taken = [.. pairs.Where(read.ContainsKey).Select(pair => read[pair])];
-            if (taken.Count == pairs.Length)
-            {
-                return Three(taken);
-            }
+            return Whole(guide, file, ways);
         }
 
-        return null;
+        List<string> roles = [.. open.Select(way => way.Coils.Select(coil => coil.Role).Distinct(StringComparer.Ordinal).ToList()).Where(one => one.Count == 1).Select(one => one[0])];
+        return (open.Count >= All && open.Count == ways.Count) || (roles.Contains("run") && roles.Contains("start")) ? "all-open"
+            : Broken.FirstOrDefault(one => roles.Contains(one.Key)).Value;
     }
 
-    private static string? Coils(Dictionary<string, Fact.Reading> read)
+    /// <summary>Nothing is open: three that should be alike are held against each other, or two in a row against their sum.</summary>
+    private string? Whole(TestGuide guide, CaseFile file, List<(Fact.Reading Reading, IReadOnlyList<LayoutCoil> Coils)> ways)
     {
-        foreach (var coils in PhaseCoils)
+        var ohms = ways.Where(way => way.Reading.Ohms is not null).Select(way => (Ohms: way.Reading.Ohms!.Value, Groups: Groups(way.Coils))).ToList();
+        if (ohms.GroupBy(one => one.Groups, StringComparer.Ordinal).FirstOrDefault(like => like.Count() >= All) is { } alike)
         {
-            List<Fact.Reading> taken = [.. coils.Where(read.ContainsKey).Select(coil => read[coil])];
-            if (taken.Exists(reading => reading.Open))
-            {
-                return "phase-open";
-            }
-
-            if (taken.Count == coils.Length)
-            {
-                return Three(taken);
-            }
+            return Outcomes.Of(guide, [.. alike.Select(one => one.Ohms)], file);
         }
 
-        return null;
+        return ohms.Count == All && ways.Count == All && ohms.OrderBy(one => one.Groups.Length).ToList() is [var one, var other, var both]
+            && both.Groups == Groups([.. ways.Where(way => Groups(way.Coils) != both.Groups).SelectMany(way => way.Coils)])
+            && Math.Abs(both.Ohms - one.Ohms - other.Ohms) <= model.SumShare * (one.Ohms + other.Ohms) ? "normal" : null;
     }
 
-    private static string? Three(List<Fact.Reading> readings)
-    {
-        List<double> ohms = [.. readings.Where(reading => reading.Ohms is not null).Select(reading => reading.Ohms!.Value)];
-        return readings.TrueForAll(reading => reading.Open) ? "all-open"
-            : readings.Exists(reading => reading.Open) ? "phase-open"
-            : ohms.Count == readings.Count ? (ohms.Max() - ohms.Min() > Alike * ohms.Average() ? "unequal" : "normal")
-            : null;
-    }
-
-    private static string? OnePhase(Dictionary<string, Fact.Reading> read) =>
-        read.Any(one => Run.Contains(one.Key) && one.Value.Open) ? "run-open"
-        : read.Any(one => Start.Contains(one.Key) && one.Value.Open) ? "start-open"
-        : null;
+    private static string Groups(IReadOnlyList<LayoutCoil> coils) => string.Join('+', coils.Select(coil => coil.Group).Order(StringComparer.Ordinal));
 }

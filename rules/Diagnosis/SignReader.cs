@@ -7,6 +7,8 @@ namespace WireCoach.Rules.Diagnosis;
 /// <param name="model">The causes as numbers.</param>
 internal sealed class SignReader(CauseModel model)
 {
+    private readonly MarkedReadings _marked = new(model);
+
     /// <summary>The evidence in a fixed order: symptoms by id, what was left unsaid beside them, then tests in the order of knowledge. Of one test the latest result counts.</summary>
     public IReadOnlyList<Sign> Read(CaseFile file)
     {
@@ -88,7 +90,7 @@ internal sealed class SignReader(CauseModel model)
             }
         }
 
-        if (guide.Id == "resistance" && outcome is "all-open" && MarkedReadings.Outcome(file) is { } told)
+        if (guide.Id == "resistance" && outcome is "all-open" && _marked.Outcome(guide, file) is { } told)
         {
             return told; // readings between marked leads say which winding it is
         }
@@ -96,7 +98,7 @@ internal sealed class SignReader(CauseModel model)
         return outcome ?? Outcomes.Of(guide, values, file) ?? guide.Id switch
         {
             "plate" => Connected.Against(file),
-            "resistance" => MarkedReadings.Outcome(file),
+            "resistance" => _marked.Outcome(guide, file),
             "run-direction" => Turned(file),
             _ => null,
         };
@@ -113,7 +115,7 @@ internal sealed class SignReader(CauseModel model)
         ("run-current", Fact.Running running) => running.Outcome is null or "ran" ? running.Amps : null,
         ("run-speed", Fact.Running running) => running.Rpm,
         ("supply-voltage", Fact.Running running) => running.Volts,
-        ("earth-continuity", Fact.Reading { Ohms: { } ohms } reading) when Is(reading, Fact.Reading.Frame, Fact.Reading.Earth) => ohms,
+        ("earth-continuity", Fact.Reading { Ohms: { } ohms } reading) when reading.IsOfPair(Fact.Reading.Frame, Fact.Reading.Earth) => ohms,
         _ => null,
     };
 
@@ -121,9 +123,6 @@ internal sealed class SignReader(CauseModel model)
         (reading.Short || reading.Ohms is not null) && !reading.Open
         && (reading.To == Fact.Reading.Frame || reading.From == Fact.Reading.Frame)
         && reading.To != Fact.Reading.Earth && reading.From != Fact.Reading.Earth;
-
-    private static bool Is(Fact.Reading reading, string one, string other) =>
-        (reading.From == one && reading.To == other) || (reading.From == other && reading.To == one);
 
     private static int Place<T>(IReadOnlyList<T> all, Predicate<T> match)
     {

@@ -57,11 +57,36 @@ public sealed record Layout
     public IReadOnlyList<Layout> Forms() => [this, .. Variants.Select(variant => variant.Of(this))];
 
     /// <summary>The node that a lead is tied to.</summary>
-    /// <param name="marking">A marking of this layout.</param>
+    /// <param name="marking">A marking of this layout, in either standard.</param>
     /// <exception cref="ArgumentException">No lead carries the marking.</exception>
-    public string NodeOf(string marking) => Leads.FirstOrDefault(lead => lead.Marking == marking) is { } found
+    public string NodeOf(string marking) => LeadOf(marking) is { } found
         ? found.Node ?? found.Marking
         : throw new ArgumentException($"'{marking}' is no lead of {Id}.", nameof(marking));
+
+    /// <summary>The lead that carries a marking in either standard; <see langword="null"/> for none.</summary>
+    /// <param name="marking">A marking.</param>
+    public LayoutLead? LeadOf(string marking) => Leads.FirstOrDefault(lead => lead.Bears(marking));
+
+    /// <summary>The coils on the shortest way of direct current between two leads at rest, capacitors taken off; <see langword="null"/> where there is no way.</summary>
+    /// <param name="from">A marking of this layout.</param>
+    /// <param name="to">Another marking of it.</param>
+    /// <param name="bridged">Whether the places of capacitors are bridged.</param>
+    public IReadOnlyList<LayoutCoil>? Way(string from, string to, bool bridged = false)
+    {
+        var ways = Coils.Select(coil => (coil.From, coil.To, Coil: (LayoutCoil?)coil))
+            .Concat(Parts.Where(part => bridged || !part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => (part.From, part.To, Coil: (LayoutCoil?)null))).ToList();
+        var reached = new List<(string Node, IReadOnlyList<LayoutCoil> Coils)> { (NodeOf(from), []) };
+        for (var at = 0; at < reached.Count; at++)
+        {
+            var (node, coils) = reached[at];
+            reached.AddRange(ways.Where(way => way.From == node || way.To == node)
+                .Select(way => (way.From == node ? way.To : way.From, (IReadOnlyList<LayoutCoil>)(way.Coil is null ? coils : [.. coils, way.Coil])))
+                .Where(next => !reached.Exists(one => one.Node == next.Item1)).ToList());
+        }
+
+        var end = NodeOf(to);
+        return reached.Find(one => one.Node == end).Coils;
+    }
 
     /// <summary>Where the markings, tables and ratios come from.</summary>
     public required Source Source { get; init; }
@@ -206,6 +231,11 @@ public sealed record LayoutLead
 
     /// <summary>The colour that a standard or a habit gives it; never proof.</summary>
     public string? Colour { get; init; }
+
+    /// <summary>Whether it carries a marking, in either standard.</summary>
+    /// <param name="marking">A marking.</param>
+    public bool Bears(string marking) =>
+        string.Equals(Marking, marking, StringComparison.OrdinalIgnoreCase) || string.Equals(Iec, marking, StringComparison.OrdinalIgnoreCase);
 }
 
 /// <summary>How the coil resistance of one group stands to that of another.</summary>

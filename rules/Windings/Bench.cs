@@ -88,7 +88,7 @@ internal sealed class Bench
         var leads = pattern.Layout.Leads;
         for (var index = 0; index < leads.Count; index++)
         {
-            if (string.Equals(leads[index].Marking, marking, StringComparison.OrdinalIgnoreCase) || string.Equals(leads[index].Iec, marking, StringComparison.OrdinalIgnoreCase))
+            if (leads[index].Bears(marking))
             {
                 return index;
             }

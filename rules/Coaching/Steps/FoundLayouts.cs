@@ -65,22 +65,12 @@ internal static class FoundLayouts
         work.File.Readings.FindAll(reading => reading.Together.Count == 0 && work.Tags.Contains(reading.From) && work.Tags.Contains(reading.To)
             && IsWay(layout, tags, reading.From, reading.To) == reading.Open).ToList();
 
-    private static Fact.Reading? Between(Workup work, string one, string other) => work.File.Readings.Find(reading =>
-        reading.Together.Count == 0 && ((reading.From == one && reading.To == other) || (reading.From == other && reading.To == one)));
+    private static Fact.Reading? Between(Workup work, string one, string other) => work.File.Readings.Find(reading => reading.IsOfPair(one, other));
 
     /// <summary>Whether direct current finds a way between two leads.</summary>
     private static bool IsWay(Layout layout, IReadOnlyDictionary<string, string> tags, string from, string to)
     {
-        string NodeAt(string tag) => layout.NodeOf(tags.First(lead => lead.Value == tag).Key);
-        var ways = layout.Coils.Select(coil => (coil.From, coil.To))
-            .Concat(layout.Parts.Where(part => !part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => (part.From, part.To))).ToList();
-        var reached = new List<string> { NodeAt(from) };
-        for (var at = 0; at < reached.Count; at++)
-        {
-            reached.AddRange(ways.Where(way => way.From == reached[at] || way.To == reached[at])
-                .Select(way => way.From == reached[at] ? way.To : way.From).Except(reached, StringComparer.Ordinal));
-        }
-
-        return reached.Contains(NodeAt(to));
+        string Marking(string tag) => tags.First(lead => lead.Value == tag).Key;
+        return layout.Way(Marking(from), Marking(to)) is not null;
     }
 }
