@@ -12,6 +12,12 @@ internal static partial class Corpus
     private static readonly string[] Values = ["12.5 Ω", "230 V", "4.7 A", "40 µF", "1.85 MΩ", "60 Hz"];
     private static readonly HashSet<string> Light = new(StringComparer.OrdinalIgnoreCase) { "a", "an", "the", "please", "kindly" };
 
+    /// <summary>Pairs whose second word may go: half (of) the jobs, so (that) it stays dead.</summary>
+    private static readonly HashSet<string> Idle = ["half of", "so that", "sure that", "without its", "runs whichever"];
+
+    /// <summary>Pairs that may change places and say the same.</summary>
+    private static readonly HashSet<string> Alike = ["is are", "are is", "each every", "every each", "which that", "that which"];
+
     /// <summary>What a typist may do. These lists are written for the corpus, not taken from the guard's own.</summary>
     private static readonly (string From, string To)[] Same =
     [
@@ -61,11 +67,14 @@ internal static partial class Corpus
         .SelectMany(source => Goods(source).Select(good => (good.Kind, source, good.Text)))
         .Where(pair => pair.Text != pair.source);
 
-    public static IEnumerable<(string Kind, string Source, string Text)> Unfaithful(IEnumerable<string> sources, int seed)
-    {
-        var chance = new Random(seed);
-        return sources.SelectMany(source => Bads(source, chance).Select(bad => (bad.Kind, source, bad.Text))).Where(pair => pair.Text != pair.source);
-    }
+    /// <summary>Some of the sentences: one in so many, each by itself, so that a new sentence changes nothing for the others.</summary>
+    public static List<string> OneIn(int parts, IEnumerable<string> sources) => [.. sources.Where(source => Chance(source, 0).Next(parts) == 0)];
+
+    public static IEnumerable<(string Kind, string Source, string Text)> Unfaithful(IEnumerable<string> sources, int seed) => sources
+        .SelectMany(source => Bads(source, Chance(source, seed)).Select(bad => (bad.Kind, source, bad.Text)))
+        .Where(pair => pair.Text != pair.source);
+
+    private static Random Chance(string source, int seed) => new(source.Aggregate(seed, (hash, sign) => unchecked((hash * 31) + sign)));
 
     private static IEnumerable<(string Kind, string Text)> Goods(string source)
     {
@@ -110,13 +119,14 @@ internal static partial class Corpus
     {
         var words = source.Split(' ');
         string Bare(int at) => words[at].Trim('.', ',', ':', ';', '?').ToLowerInvariant();
-        bool IsHeavy(int at) => words[at].Any(char.IsLetterOrDigit) && !Light.Contains(Bare(at)) && !(at > 0 && Bare(at) == "of" && Bare(at - 1) == "half"); // half of the jobs, half the jobs
+        bool IsHeavy(int at) => words[at].Any(char.IsLetterOrDigit) && !Light.Contains(Bare(at)) && !(at > 0 && Idle.Contains($"{Bare(at - 1)} {Bare(at)}"));
+        bool IsOneTurn(int one, int other) => Alike.Contains($"{Bare(one)} {Bare(other)}") || (Math.Abs(one - other) == 1 && (Bare(one) is "usually" || Bare(other) is "usually"));
         var heavy = Enumerable.Range(0, words.Length).Where(IsHeavy).ToArray();
         var one = heavy[chance.Next(heavy.Length)];
         yield return ("word dropped", string.Join(' ', words.Where((_, at) => at != one)));
         yield return ("word doubled", string.Join(' ', words.Select((word, at) => at == one ? $"{word} {word}" : word)));
         var other = heavy[chance.Next(heavy.Length)];
-        if (Bare(one) != Bare(other) && (Bare(one), Bare(other)) is not (("is", "are") or ("are", "is"))) // whether one or several is told by the noun
+        if (Bare(one) != Bare(other) && !IsOneTurn(one, other))
         {
             var turned = words.ToArray();
             (turned[one], turned[other]) = (turned[other], turned[one]);
