@@ -196,7 +196,7 @@ public sealed class AccessTest(Bench bench)
         var save = visitor.Page.Locator(".ask button.go").First;
         if (answer.TryGetProperty("unknown", out _))
         {
-            await Submit(visitor, visitor.Page.Locator("button[name='Given.Skip']"));
+            await Submit(visitor, visitor.Page.Locator("button[name='Given.CannotTell']"));
             return;
         }
 

@@ -87,7 +87,7 @@ public sealed class Visitor : IAsyncDisposable
         var answer = JsonSerializer.SerializeToElement(given);
         if (answer.TryGetProperty("unknown", out _))
         {
-            await Press(Page.Locator("button[name='Given.Skip']"));
+            await Press(Page.Locator("button[name='Given.CannotTell']"));
             return;
         }
 

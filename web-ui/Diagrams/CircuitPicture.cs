@@ -17,7 +17,7 @@ internal sealed class CircuitPicture
 
     private readonly PlanCircuit _circuit;
     private readonly Ladder _ladder;
-    private readonly IReadOnlyDictionary<string, IReadOnlyList<string>> _labels;
+    private readonly IReadOnlyDictionary<string, IReadOnlyList<Label>> _labels;
     private readonly Canvas _canvas = new();
     private readonly double _columnWidth;
     private readonly double _bulge;
@@ -26,7 +26,7 @@ internal sealed class CircuitPicture
 
     /// <param name="circuit">What to draw.</param>
     /// <param name="labels">Words beside an element, by its id; left out where columns are too narrow.</param>
-    public CircuitPicture(PlanCircuit circuit, IReadOnlyDictionary<string, IReadOnlyList<string>> labels)
+    public CircuitPicture(PlanCircuit circuit, IReadOnlyDictionary<string, IReadOnlyList<Label>> labels)
     {
         (_circuit, _labels, _ladder) = (circuit, labels, new Ladder(circuit));
         _columnWidth = Math.Clamp((PaperWidth - Left - Right) / Math.Max(1, _ladder.ColumnCount), 48, 100);
@@ -153,7 +153,7 @@ internal sealed class CircuitPicture
         foreach (var link in strand.Links)
         {
             Symbols.Draw(_canvas, link, x, y);
-            Label(link.Element, x, y);
+            Name(link.Element, x, y);
             y += Symbols.Height(link.Element);
         }
 
@@ -161,14 +161,14 @@ internal sealed class CircuitPicture
         Ends(strand, x, top, bottom, upper, lower);
     }
 
-    private void Label(PlanElement element, double x, double y)
+    private void Name(PlanElement element, double x, double y)
     {
-        if (!Labelled || !_labels.TryGetValue(element.Id, out var words))
+        if (!Labelled || !_labels.TryGetValue(element.Id, out var labels))
         {
             return;
         }
 
-        var lines = words.SelectMany(word => Lettering.Lines(ElementWords.Shortened(word, LabelWidth), LabelWidth, Lettering.Label, bold: false)).ToList();
+        var lines = labels.SelectMany(label => Lettering.Lines(label.Within(LabelWidth), LabelWidth, Lettering.Label, bold: false)).ToList();
         var top = y + ((Symbols.Height(element) - (lines.Count * Lettering.LabelLine)) / 2);
         var left = x + (element.ChangesWithShaft ? 18 : 14);
         for (var line = 0; line < lines.Count; line++)

@@ -1,6 +1,7 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Windings;
+using WireCoach.WebUi.Shell;
 
 namespace WireCoach.WebUi.Diagrams;
 
@@ -21,35 +22,37 @@ public static class LeadMapDrawing
     /// <param name="leads">The leads in the order in which they were named.</param>
     /// <param name="windings">The windings as far as they are settled.</param>
     /// <param name="readings">The readings that count.</param>
+    /// <param name="pages">The words in and beside it.</param>
     /// <param name="id">Makes ids unique where several pictures stand on a page.</param>
-    public static string Svg(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings, string id = "leads")
+    public static string Svg(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings, PageWords pages, string id = "leads")
     {
         var canvas = new Canvas();
-        var height = Draw(canvas, leads, windings, readings);
-        return canvas.Svg(Paper, height, id, "The leads so far", Description(leads, windings, readings));
+        var words = new PictureWords(pages);
+        var height = Draw(canvas, leads, windings, readings, words);
+        return canvas.Svg(Paper, height, id, words["picture.leads-title"], Description(leads, windings, readings, words));
     }
 
-    internal static double Draw(Canvas canvas, IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings)
+    internal static double Draw(Canvas canvas, IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings, PictureWords words)
     {
         var y = Margin;
         foreach (var winding in windings)
         {
-            y = winding is { Leads.Count: 2, Junction: false } ? Coil(canvas, winding, leads, y) : Group(canvas, winding, leads, y);
+            y = winding is { Leads.Count: 2, Junction: false } ? Coil(canvas, winding, leads, y, words) : Group(canvas, winding, leads, y, words);
         }
 
         var placed = windings.SelectMany(AllLeads).ToHashSet(StringComparer.Ordinal);
         var loose = leads.Where(lead => !placed.Contains(lead.Tag)).ToList();
         if (loose.Count > 0)
         {
-            canvas.Text(Margin, y, "no place yet", Lettering.Label, bold: true);
+            canvas.Text(Margin, y, words["picture.no-place"], Lettering.Label, bold: true);
             y = Chips(canvas, [.. loose.Select(lead => lead.Tag)], leads, Margin, y + 18) + Gap;
         }
 
-        foreach (var (words, pairs) in new[] { ("read open", Open(readings)), ("to the frame", Frame(readings)) })
+        foreach (var (heading, pairs) in new[] { (words["picture.read-open"], Open(readings)), (words["picture.to-frame"], Frame(readings, words)) })
         {
             if (pairs.Count > 0)
             {
-                canvas.Text(Margin, y, words, Lettering.Label, bold: true);
+                canvas.Text(Margin, y, heading, Lettering.Label, bold: true);
                 y = Lines(canvas, string.Join(", ", pairs), Margin, y + 16) + 6;
             }
         }
@@ -58,7 +61,7 @@ public static class LeadMapDrawing
     }
 
     /// <summary>A winding between its two leads.</summary>
-    private static double Coil(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y)
+    private static double Coil(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y, PictureWords words)
     {
         var sides = winding.Leads.Select(tag => Lettering.Lines(tag, Side - 10, Lettering.Chip, bold: true)).ToList();
         var boxes = sides.Select(lines => Canvas.ChipBox(0, 0, lines)).ToList();
@@ -73,7 +76,7 @@ public static class LeadMapDrawing
         y += height + 4;
         return new[]
         {
-            Beside(canvas, Named(winding), 110, y, width => (Paper - width) / 2, "middle"),
+            Beside(canvas, words.Winding(winding), 110, y, width => (Paper - width) / 2, "middle"),
             Beside(canvas, About(winding.Leads[0], leads), Side, y, width => left - width, "end"),
             Beside(canvas, About(winding.Leads[1], leads), Side, y, _ => right),
         }.Max() + Gap;
@@ -92,9 +95,9 @@ public static class LeadMapDrawing
     }
 
     /// <summary>Leads that meet inside the motor.</summary>
-    private static double Group(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y)
+    private static double Group(Canvas canvas, Winding winding, IReadOnlyList<Fact.Lead> leads, double y, PictureWords words)
     {
-        canvas.Text(Margin, y, Named(winding), Lettering.Label, bold: true);
+        canvas.Text(Margin, y, words.Winding(winding), Lettering.Label, bold: true);
         return Chips(canvas, AllLeads(winding), leads, Margin, y + 18) + Gap;
     }
 
@@ -134,32 +137,30 @@ public static class LeadMapDrawing
         return string.Join(", ", new[] { lead?.Colour, lead?.Marking }.OfType<string>().Where(word => !string.Equals(word, tag, StringComparison.OrdinalIgnoreCase)));
     }
 
-    private static string Named(Winding winding)
-    {
-        var words = winding.Junction ? $"{ElementWords.Winding(winding.Role)}s, joined inside" : ElementWords.Winding(winding.Role);
-        return winding.Ohms is { } ohms ? $"{words}, {Units.Text(ohms, "ohm").Replace(' ', '\u00a0')}" : words;
-    }
-
     private static IReadOnlyList<string> AllLeads(Winding winding) =>
         winding.Taps is { Count: > 0 } taps ? [winding.Leads[0], .. taps.Except(winding.Leads, StringComparer.Ordinal), .. winding.Leads.Skip(1)] : winding.Leads;
 
     private static List<string> Open(IReadOnlyList<Fact.Reading> readings) =>
         [.. readings.Where(reading => reading.Open && reading.To != Fact.Reading.Frame && reading.From != Fact.Reading.Frame).Select(reading => $"{reading.From}–{reading.To}").Distinct(StringComparer.Ordinal)];
 
-    private static List<string> Frame(IReadOnlyList<Fact.Reading> readings) =>
+    private static List<string> Frame(IReadOnlyList<Fact.Reading> readings, PictureWords words) =>
         [.. readings.Where(reading => reading.To == Fact.Reading.Frame || reading.From == Fact.Reading.Frame).Select(reading =>
-            $"{string.Join('+', reading.Together.Append(reading.To == Fact.Reading.Frame ? reading.From : reading.To).Distinct(StringComparer.Ordinal))} {(reading.Open ? "open" : reading.Ohms is { } ohms ? Units.Text(ohms, "ohm") : "short")}").Distinct(StringComparer.Ordinal)];
+            $"{string.Join('+', reading.Together.Append(reading.To == Fact.Reading.Frame ? reading.From : reading.To).Distinct(StringComparer.Ordinal))} {(reading.Open ? words["picture.open"] : reading.Ohms is { } ohms ? Units.Text(ohms, "ohm") : words["picture.short"])}").Distinct(StringComparer.Ordinal)];
 
-    private static string Description(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings)
+    private static string Description(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings, PictureWords words)
     {
         var placed = windings.SelectMany(AllLeads).ToHashSet(StringComparer.Ordinal);
         var loose = leads.Select(lead => lead.Tag).Where(tag => !placed.Contains(tag)).ToList();
         return string.Join(' ', (string[])
         [
-            .. windings.Select(winding => $"{Named(winding)}: {string.Join(" and ", AllLeads(winding))}."),
-            .. loose.Count > 0 ? [$"No place yet: {string.Join(", ", loose)}."] : Array.Empty<string>(),
-            .. Open(readings) is { Count: > 0 } open ? [$"Read open: {string.Join(", ", open)}."] : Array.Empty<string>(),
-            .. leads.Where(lead => lead.Colour is not null).Select(lead => $"{lead.Tag} is {lead.Colour}."),
+            .. windings.Select(winding => words.Fill("picture.told-winding", ("winding", PictureWords.Begun(words.Winding(winding))), ("leads", words.All(AllLeads(winding))))),
+            .. Told("picture.told-no-place", "leads", loose, words),
+            .. Told("picture.told-open", "pairs", Open(readings), words),
+            .. Told("picture.told-frame", "readings", Frame(readings, words), words),
+            .. leads.Where(lead => lead.Colour is not null).Select(lead => words.Fill("picture.told-colour", ("lead", lead.Tag), ("colour", lead.Colour!))),
+            .. leads.Where(lead => lead.Marking is { } marking && marking != lead.Tag).Select(lead => words.Fill("picture.told-marking", ("lead", lead.Tag), ("marking", lead.Marking!))),
         ]);
     }
+
+    private static string[] Told(string id, string gap, List<string> all, PictureWords words) => all.Count == 0 ? [] : [words.Fill(id, (gap, string.Join(", ", all)))];
 }

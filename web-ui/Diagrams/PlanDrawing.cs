@@ -1,4 +1,6 @@
 using WireCoach.Rules.Connections;
+using WireCoach.Rules.Quantities;
+using WireCoach.WebUi.Shell;
 
 namespace WireCoach.WebUi.Diagrams;
 
@@ -7,31 +9,33 @@ public static class PlanDrawing
 {
     /// <summary>The plan as a picture of its own, with title and description for who cannot see it.</summary>
     /// <param name="plan">The plan.</param>
+    /// <param name="pages">The words in and beside it.</param>
     /// <param name="id">Makes ids unique where several pictures stand on a page.</param>
-    public static string Svg(Plan plan, string id = "plan")
+    public static string Svg(Plan plan, PageWords pages, string id = "plan")
     {
-        var picture = Picture(plan);
-        return picture.Canvas.Svg(picture.Width, Below(plan, picture), id, Title(plan), Description(plan));
+        var words = new PictureWords(pages);
+        var picture = Picture(plan, words);
+        return picture.Canvas.Svg(picture.Width, Below(plan, picture, words), id, Title(plan, words), Description(plan, words));
     }
 
-    internal static CircuitPicture Picture(Plan plan) => new(plan.Circuit, Labels(plan));
+    internal static CircuitPicture Picture(Plan plan, PictureWords words) => new(plan.Circuit, Labels(plan, words));
 
     /// <summary>What stands under the ladder: the earth, and the volts where columns had no room for them.</summary>
-    internal static double Below(Plan plan, CircuitPicture picture)
+    internal static double Below(Plan plan, CircuitPicture picture, PictureWords words)
     {
         var y = picture.Bottom + 4;
         Symbols.Earth(picture.Canvas, 36, y);
-        picture.Canvas.Text(56, y + 8, "frame, to protective earth", Lettering.Label);
+        picture.Canvas.Text(56, y + 8, words["picture.plan-earth"], Lettering.Label);
         y += 30;
         if (!picture.Labelled && plan.Windings.Select(winding => winding.Volts.Text).Distinct(StringComparer.Ordinal).ToList() is [var each])
         {
-            picture.Canvas.Text(8, y, $"each winding gets {each}", Lettering.Label);
+            picture.Canvas.Text(8, y, words.Fill("picture.plan-each", ("volts", each)), Lettering.Label);
             y += 16;
         }
 
         if (plan.Capped.Count > 0)
         {
-            foreach (var line in Lettering.Lines($"capped one by one: {string.Join(", ", plan.Capped)}", 344, Lettering.Label, bold: false))
+            foreach (var line in Lettering.Lines(words.Fill("picture.plan-capped", ("leads", string.Join(", ", plan.Capped))), 344, Lettering.Label, bold: false))
             {
                 picture.Canvas.Text(8, y, line, Lettering.Label);
                 y += Lettering.LabelLine;
@@ -43,40 +47,45 @@ public static class PlanDrawing
         return y + 4;
     }
 
-    internal static string Title(Plan plan) => $"Connection for {plan.SupplyVolts:0.##} V: {plan.Layout.Name}";
+    private static string Title(Plan plan, PictureWords words) =>
+        words.Fill("picture.plan-title", ("volts", Units.Text(plan.SupplyVolts, "volt")), ("layout", plan.Layout.Name));
 
     /// <summary>The picture in words.</summary>
-    internal static string Description(Plan plan) => string.Join(' ', (string[])
+    private static string Description(Plan plan, PictureWords words) => string.Join(' ', (string[])
     [
-        .. plan.Joints.Select(joint => joint.Conductor is { } line
-            ? $"{joint.Name}, on {line}: {All(joint.Leads)}."
-            : joint.Leads.Count == 1 ? $"{joint.Name}: {All(joint.Leads)}." : $"{joint.Name}: {All(joint.Leads)} joined with each other only."),
-        .. plan.Capped.Count > 0 ? [$"Capped one by one: {All(plan.Capped)}."] : Array.Empty<string>(),
-        .. plan.Windings.Select(winding => $"{Capital(Named(plan, winding))} from {winding.Leads[0]} to {winding.Leads[1]}: {winding.Volts.Text}."),
-        .. plan.Circuit.Elements.Where(element => element.Kind is not ("coil" or "lead")).Select(element => $"{Capital(ElementWords.Part(element.Kind))}{Where(plan, element)}."),
-        "Frame to protective earth.",
+        .. plan.Joints.Select(joint => Told(joint, words)),
+        .. plan.Capped.Count > 0 ? [words.Fill("picture.told-capped", ("leads", words.Leads(plan.Capped)))] : Array.Empty<string>(),
+        .. plan.Windings.Select(winding => words.Fill(
+            "picture.told-volts", ("winding", PictureWords.Begun(Named(plan, winding, words))), ("first", winding.Leads[0]), ("last", winding.Leads[1]), ("volts", winding.Volts.Text))),
+        .. plan.Circuit.Elements.Where(element => element.Kind is not ("coil" or "lead")).Select(element => Told(plan, element, words)),
+        words["picture.told-earth"],
     ]);
 
-    private static string Named(Plan plan, PlannedWinding winding) => winding.Coils.Count == 1
-        ? ElementWords.Winding(winding.Role)
-        : string.Join(" with ", winding.Coils.Select(id => ElementWords.Winding(plan.Layout.Coils.First(coil => coil.Id == id).Role)).Distinct(StringComparer.Ordinal)) + " in series";
+    private static string Told(PlanJoint joint, PictureWords words) => joint.Conductor is { } conductor
+        ? words.Fill("picture.told-joint-to", ("joint", joint.Name), ("conductor", conductor), ("leads", words.Leads(joint.Leads)))
+        : words.Fill(joint.Leads.Count == 1 ? "picture.told-joint-one" : "picture.told-joint-alone", ("joint", joint.Name), ("leads", words.Leads(joint.Leads)));
 
-    private static string Where(Plan plan, PlanElement element) => element.Outside
-        ? $" between {plan.Outer!.Between[0]} and {plan.Outer.Between[1]}, outside the motor"
-        : " inside the motor";
+    private static string Told(Plan plan, PlanElement element, PictureWords words)
+    {
+        var part = PictureWords.Begun(words.Part(element.Kind).Words);
+        return element.Outside
+            ? words.Fill("picture.told-outside", ("part", part), ("first", plan.Outer!.Between[0]), ("last", plan.Outer.Between[1]))
+            : words.Fill("picture.told-inside", ("part", part));
+    }
 
-    private static string All(IReadOnlyList<string> tags) => tags.Count == 1 ? $"lead {tags[0]}" : $"leads {string.Join(", ", tags.Take(tags.Count - 1))} and {tags[^1]}";
+    private static string Named(Plan plan, PlannedWinding winding, PictureWords words) => winding.Coils.Count == 1
+        ? words.Winding(winding.Role)
+        : words.Fill("picture.told-series", ("windings", winding.Coils.Select(id => words.Winding(plan.Layout.Coils.First(coil => coil.Id == id).Role)).Distinct(StringComparer.Ordinal)
+            .Aggregate((first, last) => words.Fill("picture.told-with", ("first", first), ("last", last)))));
 
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
-
-    private static Dictionary<string, IReadOnlyList<string>> Labels(Plan plan)
+    private static Dictionary<string, IReadOnlyList<Label>> Labels(Plan plan, PictureWords words)
     {
         var volts = plan.Windings.Where(winding => winding.Coils.Count == 1).ToDictionary(winding => winding.Coil, winding => winding.Volts.Text, StringComparer.Ordinal);
         return plan.Circuit.Elements.Where(element => element.Kind != "lead").ToDictionary(
             element => element.Id,
-            element => (IReadOnlyList<string>)(element.Kind == "coil"
-                ? [ElementWords.Role(element.Role), .. volts.TryGetValue(element.Id, out var own) ? [own] : Array.Empty<string>()]
-                : [ElementWords.Part(element.Kind)]),
+            element => (IReadOnlyList<Label>)(element.Kind == "coil"
+                ? [words.Coil(element.Role), .. volts.TryGetValue(element.Id, out var own) ? [new Label(own)] : Array.Empty<Label>()]
+                : [words.Part(element.Kind)]),
             StringComparer.Ordinal);
     }
 }

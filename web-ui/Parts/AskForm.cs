@@ -22,7 +22,7 @@ public sealed class AskForm
     public string? Text { get; set; }
 
     /// <summary>Set by the button "I can't tell".</summary>
-    public string? Skip { get; set; }
+    public string? CannotTell { get; set; }
 
     /// <summary>Whether a figure stands beside "over-range": only one of them can be meant.</summary>
     public bool IsTwofold => Shown is "open" or "kick" && !string.IsNullOrWhiteSpace(Value);
@@ -31,7 +31,7 @@ public sealed class AskForm
     public QuestionAnswer? Answer(Question asked)
     {
         var id = QuestionId ?? asked.Id;
-        if (Skip is not null)
+        if (CannotTell is not null)
         {
             return new QuestionAnswer { QuestionId = id, Unknown = true };
         }

@@ -65,7 +65,7 @@ public static class SessionPaper
 
     private static void Sheet(PaperWriter writer, SessionView session, Plan plan, PageWords words, TradeKnowledge knowledge)
     {
-        writer.Picture(new PaperPicture(PlanDrawing.Svg(plan)), PictureHeight);
+        writer.Picture(new PaperPicture(PlanDrawing.Svg(plan, words)), PictureHeight);
         Joints(writer, plan, words);
         writer.Heading(words["page.steps"]);
         for (var at = 0; at < plan.Steps.Count; at++)
@@ -135,7 +135,7 @@ public static class SessionPaper
         writer.Heading(words["page.each-winding"]);
         foreach (var winding in plan.Windings)
         {
-            writer.Row([string.Empty, $"{string.Join('–', winding.Leads)} ({ElementWords.Role(winding.Role)})", winding.Volts.Text, winding.PercentOfRated.Text], WindingColumns);
+            writer.Row([string.Empty, $"{string.Join('–', winding.Leads)} ({words.Term("coil", winding.Role)})", winding.Volts.Text, winding.PercentOfRated.Text], WindingColumns);
         }
 
         if (plan.LineAmps is { } amps)

@@ -26,8 +26,11 @@ public sealed class PageWords(SentenceBook sentences)
     public string Say(Statement statement, Role role = Role.Technician) => sentences.Render(statement, role);
 
     /// <summary>A word of the contract as people read it, for example a status, a role or a cause.</summary>
-    public string Term(string kind, string id) =>
+    public string Term(string kind, string id) => TermOrNull(kind, id) ?? id.Replace('-', ' ');
+
+    /// <summary>The same, where knowledge has a word for it.</summary>
+    public string? TermOrNull(string kind, string id) =>
         sentences.Ids.Contains($"term.{kind}.{id}") ? sentences[$"term.{kind}.{id}"].Text
         : sentences.Ids.Contains($"{kind}.{id}.name") ? sentences[$"{kind}.{id}.name"].Text
-        : id.Replace('-', ' ');
+        : null;
 }

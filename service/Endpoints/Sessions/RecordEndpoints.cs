@@ -76,7 +76,7 @@ internal static class RecordEndpoints
         return log.IsGiven ? Results.Ok(log.Value.Entries.Select(entry => entry.Written)) : problems.Result(log.Problems);
     }
 
-    private static async Task<IResult> Diagram(string id, string? of, ICoachDesk desk, Problems problems, HttpResponse response, CancellationToken cancel)
+    private static async Task<IResult> Diagram(string id, string? of, ICoachDesk desk, Problems problems, PageWords words, HttpResponse response, CancellationToken cancel)
     {
         if (of is not (null or "plan" or "leads"))
         {
@@ -98,8 +98,8 @@ internal static class RecordEndpoints
         response.Headers.ContentSecurityPolicy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'"; // a picture, which styles itself
         return Results.Text(
             of == "leads" || assessment.Plan is null
-                ? LeadMapDrawing.Svg(found.Value.Case.Leads, assessment.Identification?.Windings ?? [], found.Value.Case.Readings)
-                : PlanDrawing.Svg(assessment.Plan),
+                ? LeadMapDrawing.Svg(found.Value.Case.Leads, assessment.Identification?.Windings ?? [], found.Value.Case.Readings, words)
+                : PlanDrawing.Svg(assessment.Plan, words),
             "image/svg+xml");
     }
 

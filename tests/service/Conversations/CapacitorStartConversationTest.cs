@@ -28,6 +28,9 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
 
         Assert.Equal("verified", client.Status);
         Assert.Equal(0, client.Question("supply-voltage").GetProperty("how").GetArrayLength()); // one pair of lines: nothing to say about three
+        var joints = client.Question(client.Asked.First(id => id.StartsWith("joint-ohms", StringComparison.Ordinal))).GetProperty("expect").EnumerateArray().Select(expect => expect.GetRawText()).ToList();
+        Assert.Contains("as planned, as far as ohms can tell", joints[0], StringComparison.Ordinal);
+        Assert.Contains("No power: open the joints", joints[^1], StringComparison.Ordinal);
         var (halves, start, _) = motor.Connected(Joints(client.Plan));
         Assert.Equal(share, Math.Abs(halves[0]), 9);
         Assert.Equal(halves[0], halves[1], 9);

@@ -9,7 +9,6 @@ public sealed class FirstRunConversationTest(ServiceFixture service) : IClassFix
 
     private readonly List<JsonElement> _said = [];
     private readonly List<string> _asked = [];
-    private readonly List<JsonElement> _asks = [];
     private JsonElement _reply;
     private string _id = string.Empty;
 
@@ -47,14 +46,10 @@ public sealed class FirstRunConversationTest(ServiceFixture service) : IClassFix
     }
 
     [Fact]
-    public async Task A_figure_that_does_not_fit_a_joint_sends_back_to_the_joints()
+    public async Task Three_pairs_of_lines_are_said_to_be_three()
     {
         await Run([], until: "supply-voltage");
-        var joint = _asks.First(ask => ask.GetProperty("about").GetString() == "joint-resistance");
-        var means = joint.GetProperty("expect").EnumerateArray().Select(expect => expect.GetRawText()).ToList();
-        Assert.Contains("as planned", means[0], StringComparison.Ordinal);
-        Assert.Contains("No power: open the joints", means[^1], StringComparison.Ordinal);
-        Assert.Contains("Three-phase, begin with L1 to L2", _reply.GetProperty("ask").GetProperty("how").GetRawText(), StringComparison.Ordinal);
+        Assert.Contains("begin with L1 to L2", _reply.GetProperty("ask").GetProperty("how").GetRawText(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -174,7 +169,6 @@ public sealed class FirstRunConversationTest(ServiceFixture service) : IClassFix
             }
 
             _asked.Add(Ask);
-            _asks.Add(ask);
             Take(await service.Post($"/api/sessions/{_id}/answers", instead.TryGetValue(Ask, out var given)
                 ? given is string choice ? new { questionId = Ask, choice } : new { questionId = Ask, quantity = new { value = given, unit = ask.GetProperty("unit").GetString() } }
                 : answers.Answer(ask, _reply.GetProperty("assessment").GetProperty("plan"))));

@@ -22,12 +22,12 @@ public sealed class LeadMapDrawingTest
         [new() { Role = "run", Leads = ["1", "4"], Ohms = 1.5 }, new() { Role = "start", Leads = ["3", "fat yellow"], Ohms = 3.42 }];
 
     [Fact]
-    public void A_half_known_map_is_the_one_that_was_looked_at() => Kept.Compare("lead-map-half-known.svg", LeadMapDrawing.Svg(Six, Found, Readings));
+    public void A_half_known_map_is_the_one_that_was_looked_at() => Kept.Compare("lead-map-half-known.svg", LeadMapDrawing.Svg(Six, Found, Readings, Plans.Pages));
 
     [Fact]
     public void A_junction_is_the_one_that_was_looked_at() => Kept.Compare("lead-map-junction.svg", LeadMapDrawing.Svg(
         [.. Enumerable.Range(1, 9).Select(tag => new Fact.Lead { Tag = $"{tag}" })],
-        [new() { Role = "phase", Leads = ["1", "4"], Ohms = 2.1 }, new() { Role = "phase", Leads = ["7", "8", "9"], Ohms = 4.2, Junction = true }], []));
+        [new() { Role = "phase", Leads = ["1", "4"], Ohms = 2.1 }, new() { Role = "phase", Leads = ["7", "8", "9"], Ohms = 4.2, Junction = true }], [], Plans.Pages));
 
     [Fact]
     public void Nothing_overlaps_whatever_the_tags()
@@ -43,7 +43,7 @@ public sealed class LeadMapDrawingTest
             var windings = Enumerable.Range(0, Math.Min(chance.Next(5), leads.Count / 2)).Select(at => new Winding { Role = at % 2 == 0 ? "shunt-field" : "speed-tap", Leads = [leads[2 * at].Tag, leads[(2 * at) + 1].Tag], Ohms = 12.34 }).ToList();
             var readings = leads.Skip(1).Select(lead => new Fact.Reading { From = leads[0].Tag, To = lead.Tag, Open = true }).ToList();
             var canvas = new Canvas();
-            var height = LeadMapDrawing.Draw(canvas, leads, windings, readings);
+            var height = LeadMapDrawing.Draw(canvas, leads, windings, readings, Plans.Words);
             Boxes.NothingOverlaps(string.Join(" | ", leads.Select(lead => lead.Tag)), canvas, 300, height);
         }
     }
@@ -64,9 +64,9 @@ public sealed class LeadMapDrawingTest
             windings.AddRange(inside.Where(group => group.Leads.Count > 1));
             var readings = leads.Skip(1).Select(lead => new Fact.Reading { From = leads[0].Tag, To = lead.Tag, Open = true }).ToList();
             var canvas = new Canvas();
-            var height = LeadMapDrawing.Draw(canvas, leads, windings, readings);
+            var height = LeadMapDrawing.Draw(canvas, leads, windings, readings, Plans.Words);
             Boxes.NothingOverlaps(form.Id, canvas, 300, height);
-            var told = XElement.Parse(LeadMapDrawing.Svg(leads, windings, readings)).Element("{http://www.w3.org/2000/svg}desc")!.Value;
+            var told = XElement.Parse(LeadMapDrawing.Svg(leads, windings, readings, Plans.Pages)).Element("{http://www.w3.org/2000/svg}desc")!.Value;
             Assert.All(leads, lead =>
             {
                 Assert.Contains(canvas.Texts, text => text.Text == lead.Tag);
@@ -82,8 +82,8 @@ public sealed class LeadMapDrawingTest
     [Fact]
     public void The_description_says_it_in_words()
     {
-        var words = XElement.Parse(LeadMapDrawing.Svg(Six, Found, Readings)).Element("{http://www.w3.org/2000/svg}desc")!.Value;
+        var words = XElement.Parse(LeadMapDrawing.Svg(Six, Found, Readings, Plans.Pages)).Element("{http://www.w3.org/2000/svg}desc")!.Value;
         Assert.Equal(
-            "run winding, 1.5\u00a0Ω: 1 and 4. start winding, 3.42\u00a0Ω: 3 and fat yellow. No place yet: 2, 5. Read open: 1–2, 1–3. 1 is blue. 2 is white. 3 is orange with a black stripe. fat yellow is yellow.", words);
+            "Run winding, 1.5\u00a0Ω: 1 and 4. Start winding, 3.42\u00a0Ω: 3 and fat yellow. No place yet: 2, 5. Read open: 1–2, 1–3. To the frame: 2+3+1 open. 1 is blue. 2 is white. 3 is orange with a black stripe. fat yellow is yellow. 4 is marked T4.", words);
     }
 }

@@ -30,15 +30,15 @@ public sealed class PlanDrawingTest
 
     [Theory]
     [MemberData(nameof(Pictures))]
-    public void A_picture_is_the_one_that_was_looked_at(string name) => Kept.Compare(name + ".svg", PlanDrawing.Svg(Golden[name]()));
+    public void A_picture_is_the_one_that_was_looked_at(string name) => Kept.Compare(name + ".svg", PlanDrawing.Svg(Golden[name](), Plans.Pages));
 
     [Fact]
     public void No_text_lies_on_another_text_or_on_a_wire()
     {
         foreach (var (name, plan) in Plans.All().Concat(Plans.All((_, at) => Colours[at])).Concat(Plans.All((_, at) => $"{at + 1}")))
         {
-            var picture = PlanDrawing.Picture(plan);
-            var height = PlanDrawing.Below(plan, picture);
+            var picture = PlanDrawing.Picture(plan, Plans.Words);
+            var height = PlanDrawing.Below(plan, picture, Plans.Words);
             Boxes.NothingOverlaps(name, picture.Canvas, picture.Width, height);
         }
     }
@@ -48,7 +48,7 @@ public sealed class PlanDrawingTest
     {
         foreach (var (name, plan) in Plans.All())
         {
-            var svg = XElement.Parse(PlanDrawing.Svg(plan));
+            var svg = XElement.Parse(PlanDrawing.Svg(plan, Plans.Pages));
             XNamespace ns = "http://www.w3.org/2000/svg";
             var shown = svg.Elements(ns + "text").Select(text => text.Value).ToList();
             Assert.All(plan.Layout.Leads, lead => Assert.Contains(shown, text => lead.Marking.StartsWith(text, StringComparison.Ordinal)));
@@ -62,7 +62,7 @@ public sealed class PlanDrawingTest
     [Fact]
     public void A_tag_with_markup_in_it_stays_a_tag()
     {
-        var svg = PlanDrawing.Svg(Plans.Of("capacitor-start-4", "115", 115, tag: (lead, _) => $"<b>{lead.Marking}&"));
+        var svg = PlanDrawing.Svg(Plans.Of("capacitor-start-4", "115", 115, tag: (lead, _) => $"<b>{lead.Marking}&"), Plans.Pages);
         _ = XElement.Parse(svg);
         Assert.DoesNotContain("<b>", svg, StringComparison.Ordinal);
     }

@@ -2,6 +2,8 @@ using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Connections;
 using WireCoach.Rules.Reference;
+using WireCoach.WebUi.Diagrams;
+using WireCoach.WebUi.Shell;
 
 namespace WireCoach.WebUi.Tests.Diagrams;
 
@@ -9,6 +11,10 @@ namespace WireCoach.WebUi.Tests.Diagrams;
 internal static class Plans
 {
     public static TradeKnowledge Knowledge { get; } = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+
+    public static PageWords Pages { get; } = new(Knowledge.Sentences);
+
+    public static PictureWords Words { get; } = new(Pages);
 
     public static Plan Of(Layout form, string plate, double volts, string? connection = null, Func<LayoutLead, int, string>? tag = null) => new Planner(Knowledge).Plan(new PlanRequest
     {

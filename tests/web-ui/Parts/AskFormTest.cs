@@ -41,10 +41,10 @@ public sealed class AskFormTest
     [InlineData(QuestionKind.Quantity)]
     [InlineData(QuestionKind.Reading)]
     [InlineData(QuestionKind.Text)]
-    public void An_empty_form_is_no_answer_and_skipping_is_one_for_every_kind(QuestionKind kind)
+    public void An_empty_form_is_no_answer_and_saying_so_is_one_for_every_kind(QuestionKind kind)
     {
         Assert.Null(new AskForm { Value = "much", Text = "  " }.Answer(Asked(kind)));
-        Assert.True(new AskForm { Skip = "yes", Choice = "a", Value = "3" }.Answer(Asked(kind))!.Unknown);
+        Assert.True(new AskForm { CannotTell = "yes", Choice = "a", Value = "3" }.Answer(Asked(kind))!.Unknown);
     }
 
     [Fact]
