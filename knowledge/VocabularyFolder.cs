@@ -1,18 +1,20 @@
+using System.Text.RegularExpressions;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Knowledge;
 
 /// <summary>Reads the words and checks that they fit each other.</summary>
-internal static class VocabularyFolder
+internal static partial class VocabularyFolder
 {
     private const string Anywhere = "*:";
 
     public static Vocabulary Load(Sections sections)
     {
+        var classes = sections.Lists<WordClass>("words/classes", words => words.Id);
         var words = new Vocabulary
         {
-            Concepts = sections.Lists<WordConcept>("words/concepts", concept => concept.Id),
+            Concepts = sections.Lists<WordConcept>("words/concepts", concept => concept.Id).ToDictionary(one => one.Key, one => one.Value with { Words = [.. one.Value.Words.Select(phrase => Written(phrase, classes, one.Key))] }, StringComparer.Ordinal),
             Rules = sections.Lists<WordRule>("words/rules", rule => rule.Id),
             Units = sections.Lists<UnitWords>("words/units", unit => unit.Id),
             Supplies = sections.Lists<SupplyWords>("words/supplies", supply => supply.Id),
@@ -21,6 +23,15 @@ internal static class VocabularyFolder
         Check(words);
         return words;
     }
+
+    /// <summary>A phrase with the words of each class that it names in the place of <c>&lt;class&gt;</c>.</summary>
+    private static string Written(string phrase, IReadOnlyDictionary<string, WordClass> classes, string concept) =>
+        Class().Replace(phrase, named => classes.TryGetValue(named.Groups[1].Value, out var found)
+            ? string.Join('|', found.Words)
+            : throw new KnowledgeException($"words/concepts: '{concept}' names the class '{named.Groups[1].Value}', which does not stand in words/classes."));
+
+    [GeneratedRegex("<([a-z-]+)>")]
+    private static partial Regex Class();
 
     private static void Check(Vocabulary words)
     {
@@ -45,4 +56,12 @@ internal static class VocabularyFolder
 
     private static IEnumerable<string> Concepts(string line) =>
         line.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(atom => atom != Anywhere).Select(atom => atom.TrimStart('!', '-', '~'));
+}
+
+/// <summary>Single words that can stand in each other's place in a phrase: what a motor drives, what people cut with it.</summary>
+internal sealed record WordClass
+{
+    public required string Id { get; init; }
+
+    public required IReadOnlyList<string> Words { get; init; }
 }

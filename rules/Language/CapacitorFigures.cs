@@ -57,10 +57,11 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             || (v.Last < q.First && q.First - v.Last <= 2)) && v.Values.Count == 1)
         ?? open.Find(v => v.Unit is null && v.First > q.Last && v.First - q.Last <= 2 && v.Values.Count == 1 && v.Values[0] >= 100);
 
-    /// <summary>"7.5 µF, measures 4.1": a number after it in its sentence, with the word that tells right before it.</summary>
+    /// <summary>"7.5 µF, measures 4.1", "8 µF, 4.1 measured": a number after it in its sentence, with the word that tells right beside it; or a bare one before it, as in "reads 24.8 and it is a 25 µF".</summary>
     private Quantity? Follows(Quantity q, string concept) => open.Find(other =>
         other.First > q.Last && other.UnitId is "" or "microfarad" && other.Values.Count <= 2 && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence
-        && scene.Hits.Exists(hit => hit.Concept == concept && hit.First > q.Last && hit.Last < other.First && other.First - hit.Last <= SaidJustBefore));
+        && scene.Hits.Exists(hit => hit.Concept == concept && hit.First > q.Last && ((hit.Last < other.First && other.First - hit.Last <= SaidJustBefore) || (concept == "measured" && hit.First == other.Last + 1))))
+        ?? (concept == "measured" ? open.Find(other => other is { Unit: null, Values.Count: 1 } && other.Last < q.First && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence && SaidOf(other) == "measured") : null);
 
     /// <summary>What it is for by the nearest word in its clause; words before it go first: "start cap 189 µF and run cap 30 µF".</summary>
     private string? UseBeside(Quantity q)

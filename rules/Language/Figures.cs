@@ -276,6 +276,7 @@ internal sealed class Figures
         {
             case "supply":
                 _supply.Take(q);
+                _supply.TakePhases(q);
                 return true;
             case "plate" when IsLink(q):
                 Unsettle(q);
@@ -345,7 +346,7 @@ internal sealed class Figures
             return true;
         }
 
-        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && (companions || _scene.InSentence("plate-cue", q.First)))
+        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && (companions || _belonging.IsPlate(q) || _scene.InSentence("plate-cue", q.First)))
         {
             _scene.Add(q.First, q.Last, new Fact.Plate { Field = "rpm", Value = PlateValue.Of(q.Values), Unit = "rpm" });
             return true;

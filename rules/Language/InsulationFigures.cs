@@ -15,7 +15,7 @@ internal sealed class InsulationFigures(Scene scene, List<Quantity> open, Belong
     public IReadOnlyList<Quantity> Read(Quantity q)
     {
         var sentence = scene.Tokens[q.First].Sentence;
-        var celsius = open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence);
+        var celsius = open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence) ?? open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence + 1);
         var volts = open.Find(v => v.UnitId == "volt" && scene.Tokens[v.First].Sentence == sentence && v.Values is [>= 100] && !belonging.IsPlate(v));
         var minute = open.Find(t => t.UnitId == "minute" && scene.Tokens[t.First].Sentence == sentence);
         scene.Add(q.First, q.Last, new Fact.Insulation

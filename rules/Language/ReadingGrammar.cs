@@ -115,13 +115,16 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     {
         var follows = _valueFirst == at - 1 && scene.IsWord(at, ",", "and", ";");
         var first = follows ? at + 1 : at;
-        if (scene[first]?.Kind != TokenKind.Number || ValueAt(first, !follows) is not { } value || Pair(value.Last + 1, false) is not { } pair || After(pair.Last + 1, false) is not null)
+        if (scene[first]?.Kind != TokenKind.Number || ValueAt(first, !follows) is not { } value || Pair(Across(value.Last + 1), false) is not { } pair || After(pair.Last + 1, false) is not null)
         {
             return null;
         }
 
         return _valueFirst = Add([(pair.From, pair.To, value.Last + 1, pair.Last)], value);
     }
+
+    /// <summary>"5 ohm on U-V": the word between a value and its pair.</summary>
+    private int Across(int at) => scene.IsWord(at, "on", "across", "from", "between", "at", "for") ? at + 1 : at;
 
     private static bool HasUnit(Value value) => value.Last > value.First || value.Open || value.Short;
 
@@ -192,8 +195,14 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
     /// <summary>"red blue 21": two known leads with nothing between them and a figure behind that is no lead itself.</summary>
     private (string From, string To, int Last)? SideBySide(string from, int at) =>
-        IsKnown(from) && (leads.Frame(at) ?? leads.At(at)) is { } to && to.Tag != from && (IsKnown(to.Tag) || leads.Frame(at) is not null)
+        MarksWithOhms(from, at) ?? (IsKnown(from) && (leads.Frame(at) ?? leads.At(at)) is { } to && to.Tag != from && (IsKnown(to.Tag) || leads.Frame(at) is not null)
         && ValueAt(to.Last + 1, false) is { } value && !(value.First == value.Last && IsKnown(scene.Tokens[value.First].Text))
+            ? (from, to.Tag, to.Last)
+            : null);
+
+    /// <summary>"U1 U2 is 12 ohms": two printed marks side by side, known or not, with ohms behind them.</summary>
+    private (string From, string To, int Last)? MarksWithOhms(string from, int at) =>
+        scene[at - 1]?.Kind == TokenKind.Tag && scene[at]?.Kind == TokenKind.Tag && leads.At(at) is { } to && to.Tag != from && After(to.Last + 1, false) is { } value && HasUnit(value)
             ? (from, to.Tag, to.Last)
             : null;
 

@@ -5,12 +5,18 @@ namespace WireCoach.Rules.Language;
 /// <summary>Reads what was measured on a motor under power: volts, amps and speed of one that runs, the amps of three lines.</summary>
 internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belonging belonging)
 {
+    private const string LineCurrents = "line-currents";
+    private const string Amp = "amp";
     private const string OfLine = "run-current.";
     private const int Beside = 5;
     private const int JustBefore = 3;
     private const int OfThreeLines = 3;
+    private const int Apart = 7;
+    private const double LeastSpeed = 300;
+    private const double MostSpeed = 6000;
     private const double Together = 1.15;
     private const double LeastLineVolts = 80;
+    private const double MostBareAmps = 200;
     private const double MostLineVolts = 700;
     private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
     private readonly List<Quantity> _drawn = [];
@@ -19,7 +25,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     public IReadOnlySet<Quantity> Read(List<Quantity> open)
     {
         var taken = new HashSet<Quantity>(ReferenceEqualityComparer.Instance);
-        foreach (var sentence in open.GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
+        taken.UnionWith(File(OnEachLine(open), LineCurrents));
+        foreach (var sentence in open.Where(q => !taken.Contains(q)).GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
         {
             List<Quantity> here = [.. sentence];
             taken.UnionWith(AgainstPlate(here));
@@ -46,27 +53,49 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private bool IsRightBehind(Quantity q, Hit hit) =>
         q.First - hit.Last - 1 <= JustBefore && Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1).All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null);
 
-    /// <summary>"6.8 A against 4.1 plate", "2.9 A on a 1.4 plate", "1390 rpm, plate 1460": what was measured, and right behind it what the plate says.</summary>
+    /// <summary>"6.8 A against 4.1 plate", "1390 rpm, plate 1460", "plate says 1725, it is doing 1140": what was measured and what the plate says, side by side.</summary>
     private List<Quantity> AgainstPlate(List<Quantity> sentence)
     {
         List<Quantity> ordered = Row(sentence, "amp").Count > 0 ? [] : [.. sentence.OrderBy(q => q.First)];
         var used = new List<Quantity>();
         for (var at = 0; at + 1 < ordered.Count; at++)
         {
-            var (read, plate) = (ordered[at], ordered[at + 1]);
-            if (read is not { UnitId: "amp" or "rpm", Values.Count: 1 } || plate.Values.Count != 1 || !(plate.Unit is null || plate.UnitId == read.UnitId) || plate.First - read.Last > JustBefore + 2
-                || Stated(read) || scene.Near(read, JustBefore, "protection") || !(IsCue(plate.Last + 1) || Enumerable.Range(read.Last + 1, plate.First - read.Last - 1).Any(IsCue)))
+            var (one, other) = (ordered[at], ordered[at + 1]);
+            if (one.Values.Count != 1 || other.Values.Count != 1 || other.First - one.Last > Apart || scene.Near(one, JustBefore, "protection") || Compared(one, other) is not { } unit || WhichIsRead(one, other) is not { } read)
             {
                 continue;
             }
 
-            var amps = read.UnitId == "amp";
-            scene.Add(read.First, read.Last, new Fact.Running { Amps = amps ? read.Values[0] : null, Rpm = amps ? null : read.Values[0] });
-            scene.Add(plate.First, plate.Last, new Fact.Plate { Field = amps ? "amps" : "rpm", Value = PlateValue.Of(plate.Values), Unit = read.UnitId });
+            var plate = ReferenceEquals(read, one) ? other : one;
+            scene.Add(read.First, read.Last, new Fact.Running { Amps = unit == Amp ? read.Values[0] : null, Rpm = unit == Amp ? null : read.Values[0] });
+            scene.Add(plate.First, plate.Last, new Fact.Plate { Field = unit == Amp ? "amps" : "rpm", Value = PlateValue.Of(plate.Values), Unit = unit });
             used.AddRange([read, plate]);
+            at++;
         }
 
         return used;
+    }
+
+    /// <summary>The unit of two figures that are compared: one of them has it, or the words around two bare ones tell it.</summary>
+    private string? Compared(Quantity one, Quantity other) => (one.UnitId, other.UnitId) switch
+    {
+        (Amp or "rpm", _) when other.Unit is null || other.UnitId == one.UnitId => one.UnitId,
+        ("", "rpm") when scene.InSentence("turns-at", one.First) => other.UnitId,
+        ("", "") when IsOfSpeed(one) && IsOfSpeed(other) => scene.InSentence("turns-at", one.First) ? "rpm" : null,
+        ("", "") when one.Values[0] < LeastLineVolts && other.Values[0] < LeastLineVolts => scene.InSentence("amps-word", one.First) ? Amp : null,
+        _ => null,
+    };
+
+    private static bool IsOfSpeed(Quantity q) => q.Values[0] is >= LeastSpeed and <= MostSpeed;
+
+    /// <summary>Which of two compared figures was measured: a word of the plate belongs to the other.</summary>
+    private Quantity? WhichIsRead(Quantity one, Quantity other)
+    {
+        var cue = Enumerable.Range(one.Last + 1, other.First - one.Last - 1).Where(IsCue).Select(at => (int?)at).FirstOrDefault();
+        var told = scene.Hits.Exists(hit => hit.Concept is "turns-at" or "draws" && hit.First > Math.Max(one.Last, cue ?? 0) && hit.Last < other.First);
+        return told && (Stated(one) || cue == one.Last + 1) ? other
+            : !Stated(one) && (cue is not null || IsCue(other.Last + 1) || (Told(one) == "turns-at" && belonging.IsPlate(other))) ? one
+            : null;
     }
 
     private bool IsCue(int at) => scene.StartingAt(at).Any(hit => hit.Concept == "plate-cue");
@@ -76,29 +105,30 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     {
         if (Row(sentence, "amp") is { Count: > 0 } row)
         {
-            return File(row, "line-currents");
+            return File(row, LineCurrents);
         }
 
-        if (OnEachLine(sentence) is { Count: > 0 } each)
+        var bare = Row(sentence, string.Empty, MostBareAmps);
+        if (bare.Count > 0 && scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter"))
         {
-            return File(each, "line-currents");
+            return File(bare, LineCurrents);
         }
 
-        var said = scene.Asked?.About == "line-currents" || sentence.Exists(q => scene.InSentence("line-currents", q.First)) || sentence.Exists(Lined);
+        var said = scene.Asked?.About == LineCurrents || sentence.Exists(q => scene.InSentence(LineCurrents, q.First)) || sentence.Exists(Lined);
         List<Quantity> amps = said ? sentence.FindAll(q => q.UnitId == "amp" && !scene.Near(q, Beside, "protection") && !Stated(q)) : [];
-        if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == "line-currents"))
+        if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == LineCurrents))
         {
             amps.AddRange(sentence.FindAll(q => q.Unit is null && !scene.IsNominalVolts(q) && !Stated(q)));
         }
 
-        return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps, "line-currents");
+        return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps, LineCurrents);
     }
 
-    /// <summary>"L1 12.4 A L2 12.1 A L3 15.9", "11.2 on L1, 11.4 on L2 and 7.9 on L3": the figure beside each of the three lines, too small for volts; other amps of the sentence are the plate's.</summary>
-    private List<Quantity> OnEachLine(List<Quantity> sentence)
+    /// <summary>"L1 12.4 A L2 12.1 A L3 15.9", "11.2 on L1, 11.4 on L2 and 7.9 on L3", also in several sentences: the figure beside each of the three lines, too small for volts; other amps are the plate's.</summary>
+    private List<Quantity> OnEachLine(List<Quantity> open)
     {
-        List<Hit> lines = [.. Conductors.Select(line => scene.Hits.Find(hit => hit.Concept == line && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence)).OfType<Hit>()];
-        List<Quantity> small = sentence.FindAll(q => q.Values is [< LeastLineVolts] && (q.Unit is null || q.UnitId == "amp"));
+        List<Hit> lines = [.. Conductors.Select(line => scene.Hits.Find(hit => hit.Concept == line)).OfType<Hit>()];
+        List<Quantity> small = open.FindAll(q => q.Values is [< LeastLineVolts] && (q.Unit is null || q.UnitId == "amp"));
         if (lines.Count != OfThreeLines)
         {
             return [];
@@ -107,7 +137,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         var behind = lines.ConvertAll(line => small.Find(q => q.First > line.Last && q.First - line.Last <= JustBefore));
         var before = lines.ConvertAll(line => small.FindLast(q => q.Last < line.First && line.First - q.Last <= JustBefore));
         var each = (behind.Contains(null) ? before : behind).OfType<Quantity>().Distinct().ToList();
-        var told = each.Exists(q => q.UnitId == "amp") || scene.InSentence("draws", sentence[0].First) || scene.InSentence("measured", sentence[0].First) || scene.InSentence("amps-word", sentence[0].First) || sentence.Exists(q => q.UnitId == "amp");
+        var told = open.Exists(q => q.UnitId == "amp") || lines.Exists(line => scene.InSentence("draws", line.First) || scene.InSentence("measured", line.First) || scene.InSentence("amps-word", line.First));
         if (each.Count != OfThreeLines || !told)
         {
             return [];
@@ -117,8 +147,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         return each;
     }
 
-    /// <summary>"8.1 8.3 10.9 amps", "amps 7.9 8 7.9", "12/12.3/17.9 A": three figures in a row, one of them with the unit.</summary>
-    private List<Quantity> Row(List<Quantity> sentence, string unit)
+    /// <summary>"8.1 8.3 10.9 amps", "amps 7.9 8 7.9", "12/12.3/17.9 A": three figures in a row, one of them with the unit; without a unit they are of the size of line volts, or up to a limit.</summary>
+    private List<Quantity> Row(List<Quantity> sentence, string unit, double? most = null)
     {
         List<Quantity> ordered = [.. sentence.OrderBy(q => q.First)];
         for (var at = 0; at < ordered.Count; at++)
@@ -129,7 +159,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             }
 
             if (at >= OfThreeLines - 1 && ordered[(at - OfThreeLines + 1)..(at + 1)] is var three && three.TrueForAll(q => q.Values.Count == 1 && (q.Unit is null || q.UnitId == unit))
-                && (unit.Length == 0 ? three.TrueForAll(IsOfLineVolts) : three.Exists(q => q.UnitId == unit)) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
+                && (unit.Length == 0 ? three.TrueForAll(q => most is null ? IsOfLineVolts(q) : q.Values[0] < most) : three.Exists(q => q.UnitId == unit)) && Follows(three[0], three[1]) && Follows(three[1], three[2]) && !Stated(three[0]))
             {
                 return three;
             }
@@ -141,13 +171,13 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>Whether it is one number of the size that line volts have.</summary>
     public static bool IsOfLineVolts(Quantity q) => q.Values is [>= LeastLineVolts and <= MostLineVolts];
 
-    private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by"));
+    private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by", "then"));
 
     /// <summary>"398 402 397 V": volts of three lines that lie close together are no list of plate volts.</summary>
     private List<Quantity> LineVolts(List<Quantity> sentence)
     {
         var row = Row(sentence, "volt");
-        row = row.Count == 0 && sentence.Exists(q => scene.InSentence("measured", q.First) || scene.InSentence("supply-noun", q.First) || scene.InSentence("line-currents", q.First) || scene.InSentence("line-volts", q.First)) ? Row(sentence, string.Empty) : row;
+        row = row.Count == 0 && sentence.Exists(q => scene.InSentence("measured", q.First) || scene.InSentence("supply-noun", q.First) || scene.InSentence(LineCurrents, q.First) || scene.InSentence("line-volts", q.First)) ? Row(sentence, string.Empty) : row;
         row = row.Count == 0 && IsWholeMessage(sentence) ? Row(sentence, string.Empty) : row;
         List<double> volts = [.. row.SelectMany(q => q.Values)];
         return volts.Count == OfThreeLines && volts.Max() <= Together * volts.Min() && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
@@ -159,7 +189,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
 
     private List<Quantity> File(List<Quantity> row, string test)
     {
-        var unit = test == "line-currents" ? "amp" : "volt";
+        var unit = test == LineCurrents ? "amp" : "volt";
         _drawn.AddRange(unit == "amp" ? row : []);
         foreach (var q in row.OrderBy(q => q.First))
         {
@@ -221,7 +251,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             return [];
         }
 
-        double? Of(string unit) => measured.Find(q => (IsBareSpeed(q) ? "rpm" : q.UnitId) == unit)?.Values[0];
+        double? Of(string unit) => measured.Find(q => (IsBareSpeed(q) ? "rpm" : IsBareVolts(q) ? "volt" : q.UnitId) == unit)?.Values[0];
         var (first, last) = (Math.Min(runs?.First ?? int.MaxValue, measured.Min(q => q.First)), measured.Max(q => q.Last));
         measured.ForEach(q => scene.Use(q.First, q.Last));
         scene.Note(first, last, new Fact.Running
@@ -239,8 +269,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
     private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Before(q.First, 1, "amps-are");
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q)) && !belonging.IsSupply(q) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
-        && !scene.Near(q, Beside, "line-currents");
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q) || IsBareVolts(q)) && !belonging.IsSupply(q) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
+        && !scene.Near(q, Beside, LineCurrents);
 
     /// <summary>Whether the plate's word before it claims it, or one behind it that no other figure follows: "12 A on the plate".</summary>
     private bool OnPlate(Quantity q) => Stated(q) || scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.First > q.Last && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence
@@ -250,6 +280,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private bool IsBareSpeed(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.At(q.First, "plate-speed") is not null
         && (scene.Hits.Exists(hit => hit.Concept == "turns-at" && hit.Last < q.First && (hit.Last == q.First - 1 || IsRightBehind(q, hit)))
             || (scene.At(q.Last + 1, "turns-at") is not null && scene.InSentence("measured", q.First)));
+
+    /// <summary>"Voltage at the motor is 238 while it runs": volts without their unit.</summary>
+    private bool IsBareVolts(Quantity q) => q.Unit is null && IsOfLineVolts(q) && scene.InSentence("volts-noun", q.First) && scene.InSentence("at-the-motor", q.First) && scene.InSentence("running-now", q.First);
 
     /// <summary>"Draws 4.2 A at 236 V and turns 1440 rpm": the nearest telling word before it says that it was measured.</summary>
     private bool Drawn(Quantity q) => q.UnitId switch

@@ -27,6 +27,15 @@ internal sealed class SupplyDraft(Scene scene)
         }
     }
 
+    /// <summary>"3 x 400 V".</summary>
+    public void TakePhases(Quantity volts)
+    {
+        if (volts.UnitId == "volt" && scene.IsWord(volts.First - 1, "x", "×", "*") && scene[volts.First - 2] is { Kind: TokenKind.Number, Value: 3 })
+        {
+            Put(volts, (_fact ?? new()) with { Phases = 3 });
+        }
+    }
+
     public void TakeVolts(Quantity q)
     {
         if (_fact?.Volts is not null && _fact.Volts != q.Values[0])

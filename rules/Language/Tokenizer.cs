@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Language;
 internal static class Tokenizer
 {
     private const int LongestNumber = 24;
+    private const int LeastHertz = 10;
     private static readonly HashSet<string> UnitLabels = ["kw", "a", "v", "hp", "ps", "cv", "amp", "amps", "ohm", "ohms", "uf", "cos"];
     private static readonly string[] UnitWords = ["amp", "cv ", "ps ", "hp", "volt", "meg"];
 
@@ -95,7 +96,7 @@ internal static class Tokenizer
     private static bool IsThousands(string text, int at, int digitsBefore) =>
         digitsBefore <= 3 && at + 3 < text.Length + 0 && text[at] == ',' && Digits(text, at + 1) == 3;
 
-    /// <summary>"2,2 kW", "kW 2,2", "0,18": a comma between digits, one or two behind it, beside letters of a unit or behind a leading nought.</summary>
+    /// <summary>"2,2 kW", "kW 2,2", "0,18", "5,9/3,4 A": a comma between digits, one or two behind it, beside letters of a unit, behind a leading nought, or twice around a stroke.</summary>
     private static bool IsDecimalComma(string text, int start, int at, List<Token> before)
     {
         if (text[at] != ',' || (start > 0 && text[start - 1] is ',' or '-'))
@@ -110,9 +111,10 @@ internal static class Tokenizer
             after++;
         }
 
+        var isPaired = digits is 1 or 2 && after + 1 < text.Length && text[after] == '/' && Digits(text, after + 1) is > 0 and var whole && after + 1 + whole < text.Length && text[after + 1 + whole] == ',';
         var isSmall = digits is > 0 and <= 3 && at == start + 1 && text[start] == '0';
         var isLabelled = digits is 1 or 2 && before.Count > 0 && UnitLabels.Contains(before[^1].Text) && before[^1].End >= start - 1;
-        return isSmall || isLabelled || (digits is 1 or 2 && Array.Exists(UnitWords, word => text.AsSpan(after).StartsWith(word, StringComparison.OrdinalIgnoreCase)))
+        return isSmall || isLabelled || isPaired || (digits is 1 or 2 && Array.Exists(UnitWords, word => text.AsSpan(after).StartsWith(word, StringComparison.OrdinalIgnoreCase)))
             || digits is 1 or 2 && after < text.Length && text[after] is 'k' or 'K' or 'A' or 'V' or 'Ω' or 'o' or 'O' or 'h' or 'H' or 'W' or 'µ' or 'μ' or 'u' or 'M';
     }
 
@@ -188,7 +190,7 @@ internal static class Tokenizer
 
         if (c == '%' || (c == '~' && tokens.Count > 0 && tokens[^1].Kind == TokenKind.Number && tokens[^1].End == at))
         {
-            tokens.Add(new Token(TokenKind.Word, at, at + 1, c == '%' ? "percent" : "ph") { Glued = true });
+            tokens.Add(new Token(TokenKind.Word, at, at + 1, c == '%' ? "percent" : tokens[^1].Value < LeastHertz ? "ph" : "hz") { Glued = true }); // "3~" are phases, "50~" hertz
             return at + 1;
         }
 

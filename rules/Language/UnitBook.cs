@@ -47,9 +47,10 @@ internal sealed class UnitBook
         return null;
     }
 
-    /// <summary>"a" and other single letters are units when they hang on the number or are written as signs: "5A", "5 A", never "5 a".</summary>
+    /// <summary>"a" and other single letters are units when they hang on the number or are written as signs: "5A", "5 A", never "5 a"; "500 v" and "30 c" are, where no second lead follows.</summary>
     private static bool IsSmallWord(Scene scene, int at, string[] words) =>
-        words is [{ Length: 1 } letter] && char.IsAsciiLetter(letter[0]) && !(scene.Tokens[at].Glued && scene[at - 1]?.Kind == TokenKind.Number) && !char.IsAsciiLetterUpper(scene.Text[scene.Tokens[at].Start]);
+        words is [{ Length: 1 } letter] && char.IsAsciiLetter(letter[0]) && !(scene.Tokens[at].Glued && scene[at - 1]?.Kind == TokenKind.Number) && !char.IsAsciiLetterUpper(scene.Text[scene.Tokens[at].Start])
+        && !(letter is "v" or "c" && scene[at - 1]?.Kind == TokenKind.Number && !scene.IsWord(at + 1, "to", "-", "and", "/", "&", "+"));
 
     /// <summary>"C-S 8.1 C-R 3.2": a letter that is tied to another one is a lead.</summary>
     private static bool IsLead(Scene scene, int at, string[] words) =>

@@ -12,7 +12,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     /// <summary>Kinds that are written into every expectation; the others count only where an expectation names them.</summary>
     private static readonly HashSet<string> Scored = ["symptom", "reading", "plate", "supply", "capacitor", "insulation", "bench", "running", "joint", "confirm"];
 
-    private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml"];
+    private static readonly HashSet<string> HeldOut = ["held-out.yaml"];
 
     [Theory]
     [InlineData("development-first.yaml")]
@@ -23,7 +23,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-sixth.yaml", 0.95, 0.95)]
     [InlineData("development-seventh.yaml", 0.95, 0.95)]
     [InlineData("held-out.yaml")]
-    [InlineData("held-out-second.yaml", 0.83, 0.81, 0.88)]
+    [InlineData("development-eighth.yaml", 0.83, 0.81, 0.88)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);
