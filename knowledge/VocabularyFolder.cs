@@ -30,7 +30,7 @@ internal static partial class VocabularyFolder
             ? string.Join('|', found.Words)
             : throw new KnowledgeException($"words/concepts: '{concept}' names the class '{named.Groups[1].Value}', which does not stand in words/classes."));
 
-    [GeneratedRegex("<([a-z-]+)>")]
+    [GeneratedRegex("<([a-z-]+)>", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Class();
 
     private static void Check(Vocabulary words)

@@ -21,6 +21,7 @@ internal sealed class CauseModel
         Forms = [.. knowledge.Layouts.Values.SelectMany(layout => layout.Forms())];
         ByUse = knowledge.Rules["family-by-use"];
         ThreePhaseVolts = knowledge.Rules["plate-phases"]["three-phase-from-volts"];
+        SupplyLevel = new SupplyLevel(knowledge);
         SumShare = knowledge.Rules["winding-sum"]["share"];
         var singles = knowledge.Causes.Values.ToDictionary(cause => cause.Id, Single, StringComparer.Ordinal);
         Hypotheses = [.. singles.Values, .. knowledge.CausePairs.Values.Select(pair => Both(singles[pair.First], singles[pair.Second], pair.Share)).OfType<Hypothesis>()];
@@ -40,6 +41,9 @@ internal sealed class CauseModel
 
     /// <summary>Volts from which on a motor has three phases.</summary>
     public double ThreePhaseVolts { get; }
+
+    /// <summary>What volts a supply should have.</summary>
+    public SupplyLevel SupplyLevel { get; }
 
     /// <summary>How far two windings in a row may lie from the sum of both.</summary>
     public double SumShare { get; }

@@ -100,6 +100,7 @@ internal sealed class SignReader(CauseModel model)
             "plate" => Connected.Against(file),
             "resistance" => _marked.Outcome(guide, file),
             "run-direction" => Turned(file),
+            "supply-voltage" => model.SupplyLevel.Of(file),
             _ => null,
         };
     }

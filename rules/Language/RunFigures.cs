@@ -282,7 +282,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             || (scene.At(q.Last + 1, "turns-at") is not null && scene.InSentence("measured", q.First)));
 
     /// <summary>"Voltage at the motor is 238 while it runs": volts without their unit.</summary>
-    private bool IsBareVolts(Quantity q) => q.Unit is null && IsOfLineVolts(q) && scene.InSentence("volts-noun", q.First) && scene.InSentence("at-the-motor", q.First) && scene.InSentence("running-now", q.First);
+    private bool IsBareVolts(Quantity q) => q.Unit is null && IsOfLineVolts(q) && scene.InSentence("running-now", q.First)
+        && (scene.InSentence("low-volts", q.First) || (scene.InSentence("volts-noun", q.First) && scene.InSentence("at-the-motor", q.First)));
 
     /// <summary>"Draws 4.2 A at 236 V and turns 1440 rpm": the nearest telling word before it says that it was measured.</summary>
     private bool Drawn(Quantity q) => q.UnitId switch

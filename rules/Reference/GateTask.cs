@@ -104,6 +104,12 @@ public sealed record GateTrigger
     /// <summary>Words for it in the person's own text, lower case; each matches a whole word or phrase.</summary>
     public IReadOnlyList<string> Words { get; init; } = [];
 
+    /// <summary>A test that was made.</summary>
+    public string? Test { get; init; }
+
+    /// <summary>More than this was measured by that test, in its own unit.</summary>
+    public double? Above { get; init; }
+
     /// <summary>The question of a choice that was taken.</summary>
     public string? Question { get; init; }
 

@@ -31,6 +31,7 @@ internal sealed partial class CaseSigns
     public int? Position(GateTrigger trigger, string role) => trigger switch
     {
         { Symptom: { } symptom } => _file.Symptoms.GetValueOrDefault(symptom) ? Last(fact => fact is Fact.Symptom said && said.Id == symptom) : Worded(trigger),
+        { Test: { } test } => Last(fact => fact is Fact.BenchTest measured && measured.Test == test && measured.Value > trigger.Above) is var at and >= 0 ? at : null,
         { Phases: { } phases } => True(_file.Supply?.Phases == phases || _file.Plate.Phases == phases
             || (phases == 3 && _file.Supply?.System?.StartsWith("three-phase", StringComparison.Ordinal) == true)),
         { VoltsAbove: { } volts } => True(_file.Supply?.Volts > volts || _file.Plate.Volts.Any(rated => rated > volts)),

@@ -120,6 +120,31 @@ public sealed class UnderstandingTest
     }
 
     [Theory]
+    [InlineData("the start cap is shorted")]
+    [InlineData("run cap reads dead short")]
+    [InlineData("the cap is dead")]
+    [InlineData("how do I discharge the cap?")]
+    [InlineData("should I isolate it first?")]
+    public void Nothing_is_confirmed_by_words_that_say_something_else(string text) =>
+        Assert.DoesNotContain(Listener.Understand(text).Facts, fact => fact is Fact.Confirm);
+
+    [Theory]
+    [InlineData("plate: 5,9/3,4A", "plate amps 5.9/3.4")]
+    [InlineData("400 V 3 PH 50~ on the plate", "plate hertz 50")]
+    [InlineData("U1 U2 is 12 ohms. U1 to Z1 open circuit.", "reading U1 U2 12")]
+    [InlineData("5.0 ohm on U-V, 5.1 on V-W", "reading U V 5")]
+    [InlineData("cap 8uf 4.1 measured", "capacitor uF=8 measured=4.1")]
+    [InlineData("insulation 25 megohm at 500 v", "insulation 25 V=500")]
+    [InlineData("put the tach on, plate says 1725 its doing 1140", "running rpm=1140")]
+    [InlineData("tach says 3900 on a 3450 motor", "plate rpm 3450")]
+    [InlineData("I put a clamp on it. 31 amps and the tag only calls for 22", "plate amps 22")]
+    [InlineData("amps on the legs are not even. 14.2 14.5 18.1", "bench line-currents 18.1")]
+    [InlineData("L1 was 5.2A and L2 was 5.3A. L3 came to 5.1A.", "bench line-currents 5.1")]
+    [InlineData("voltage is low at the motor, 203 while it runs", "running V=203 ran")]
+    public void Figures_belong_to_what_the_words_around_them_say(string text, string expected) =>
+        Assert.Contains(expected, Brief.Of(Listener.Understand(text)));
+
+    [Theory]
     [InlineData("no meter here", null)]
     [InlineData("no smell", null)]
     [InlineData("no", false)]

@@ -204,6 +204,16 @@ public sealed class SafetyGateTest
         Assert.True(Guard.Judge(CaseFile.From(opening, [new Fact.Confirm { Id = "isolated" }])).Opens("low-voltage-test"));
     }
 
+    [Theory]
+    [InlineData(110, true)]
+    [InlineData(8, false)]
+    public void A_frame_that_was_measured_live_is_a_shock_that_nobody_felt_yet(double volts, bool stops)
+    {
+        var gate = Judge("technician", [new Fact.BenchTest { Test = "frame-voltage", Value = volts, Unit = "volt" }, new Fact.Confirm { Id = "isolated" }]);
+        Assert.Equal(stops, gate.Cautions.Any(caution => caution.Id == "stop-shock"));
+        Assert.Equal(stops, gate.WaitsFor("first-start").Contains("earth-proved"));
+    }
+
     [Fact]
     public void The_card_says_what_the_next_person_must_know()
     {
@@ -215,7 +225,7 @@ public sealed class SafetyGateTest
                 "Machine: shelf conveyor at Fernhollow.",
                 "It does this: a shock or a tingle from the frame.",
                 "It does not do this: the lights dim when it starts.",
-                "Somebody felt a shock from the frame: prove the earth and test the insulation before any power.",
+                "The frame was live, or somebody felt a shock from it: prove the earth and test the insulation before any power.",
                 "Not done here: no power after the fault, nothing bypassed, no larger fuse.",
             ],
             card);

@@ -1,0 +1,31 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Diagnosis;
+
+namespace WireCoach.Rules.Tests.Diagnosis;
+
+public sealed class SupplyLevelTest
+{
+    private static readonly SupplyLevel Level = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+
+    [Theory]
+    [InlineData(Region.Iec, 198, "low")]
+    [InlineData(Region.Iec, 258, "high")]
+    [InlineData(Region.Iec, 240, null)]
+    [InlineData(Region.Iec, 380, null)]
+    [InlineData(Region.Iec, 415, null)]
+    [InlineData(Region.NorthAmerica, 262, "high")]
+    [InlineData(Region.NorthAmerica, 104, "low")]
+    [InlineData(Region.NorthAmerica, 110, null)] // an old name of 120 V
+    [InlineData(Region.NorthAmerica, 220, null)]
+    [InlineData(Region.NorthAmerica, 277, null)] // a system of its own
+    [InlineData(Region.NorthAmerica, 600, null)]
+    public void Volts_of_a_supply_are_held_against_the_nearest_that_the_region_has(Region region, double volts, string? outcome) =>
+        Assert.Equal(outcome, Level.Of(File(region, new Fact.Supply { Volts = volts })));
+
+    [Fact]
+    public void A_plate_says_better_what_they_should_be() =>
+        Assert.Null(Level.Of(File(Region.Iec, new Fact.Supply { Volts = 198 }, new Fact.Plate { Field = "volts", Value = PlateValue.Of([230]), Unit = "volt" })));
+
+    private static CaseFile File(Region region, params Fact[] facts) => CaseFile.From(new CaseOpening(Role.Technician, region), facts);
+}
