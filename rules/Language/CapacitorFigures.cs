@@ -15,6 +15,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
     {
+        var upTo = q.Values.Count == 1 ? open.Find(other => other is { UnitId: "" or "microfarad", Values.Count: 1 } && other.First == q.Last + 2 && scene.IsWord(q.Last + 1, "to") && IsRange(q.Values[0], other.Values[0])) : null;
         var volts = Volts(q);
         var measured = Follows(q, "measured");
         var marked = measured is null ? Follows(q, "marked") : null;
@@ -23,12 +24,12 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         scene.Add(q.First, q.Last, new Fact.Capacitor
         {
             Microfarads = mark?.Values[0],
-            MicrofaradsTo = mark?.Values.Count > 1 ? mark.Values[1] : null,
+            MicrofaradsTo = mark?.Values.Count > 1 ? mark.Values[1] : ReferenceEquals(mark, q) ? upTo?.Values[0] : null,
             MeasuredMicrofarads = isMeasured ? q.Values[0] : measured?.Values[0],
             Volts = volts?.Values[0],
             Use = UseBeside(q) ?? UseBefore(q) ?? UseInSentenceBefore(q) ?? "unknown",
         });
-        return Used(volts, measured, marked);
+        return Used(volts, measured, marked, upTo);
     }
 
     /// <summary>"330 V across it and 4.2 A through it": a capacitor on an alternating supply; answers the two quantities.</summary>
@@ -92,7 +93,8 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     /// <summary>"Start cap 161-193 reads 40", "it reads 8, marked 45": figures without a unit, where a capacitor is what is spoken of.</summary>
     public bool ReadBare(Quantity q, HashSet<Quantity> used)
     {
-        var isRange = q is { IsRange: true, Values: [>= LeastOfRange and var low, var high] } && low < high && high <= WidestRange * low;
+        var upTo = open.Find(other => other is { Unit: null, Values.Count: 1 } && q.Values.Count == 1 && other.First == q.Last + 2 && scene.IsWord(q.Last + 1, "to") && IsRange(q.Values[0], other.Values[0]));
+        var isRange = upTo is not null || (q is { IsRange: true, Values: [var low, var high] } && IsRange(low, high));
         var isMarked = q.Values.Count == 1 && SaidOf(q) == "marked";
         if (!(isRange || isMarked) || !IsSpokenOf(q))
         {
@@ -105,18 +107,21 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             return false;
         }
 
-        var volts = open.Find(other => other.Values is [>= 100] && other.UnitId is "" or "volt" && other.First > q.Last && other.First - q.Last <= SaidJustBefore && !ReferenceEquals(other, measured));
+        var volts = open.Find(other => other.Values is [>= 100] && other.UnitId is "" or "volt" && other.First > q.Last && other.First - q.Last <= SaidJustBefore && !ReferenceEquals(other, measured) && !ReferenceEquals(other, upTo));
         scene.Add(q.First, q.Last, new Fact.Capacitor
         {
             Microfarads = q.Values[0],
-            MicrofaradsTo = isRange ? q.Values[1] : null,
+            MicrofaradsTo = isRange ? upTo?.Values[0] ?? q.Values[1] : null,
             MeasuredMicrofarads = measured?.Values[0],
             Volts = volts?.Values[0],
             Use = UseBeside(q) ?? UseInSentenceBefore(q) ?? "unknown",
         });
-        used.UnionWith(Used(measured, volts));
+        used.UnionWith(Used(measured, volts, upTo));
         return true;
     }
+
+    /// <summary>"161-193", "270 to 324": two figures that a start capacitor is marked with.</summary>
+    private static bool IsRange(double low, double high) => low >= LeastOfRange && low < high && high <= WidestRange * low;
 
     /// <summary>"The cap reads 0.4 ohm and stays there".</summary>
     public bool ReadShorted(Quantity q)

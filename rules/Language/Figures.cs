@@ -245,7 +245,7 @@ internal sealed class Figures
             return false;
         }
 
-        var before = _scene.Before(q.First, 2, "was-on");
+        var before = _scene.Before(q.First, 2, "was-on") || (_scene.IsWord(q.First - 1, "from") && _scene.InSentence("supply-moved", q.First) && _quantities.Exists(other => other.First > q.Last && _scene.Tokens[other.First].Sentence == _scene.Tokens[q.First].Sentence && (other.UnitId == "volt" || _scene.IsNominalVolts(other))));
         var links = IsLink(q) && _quantities.Exists(other => !ReferenceEquals(other, q) && (_belonging.IsSupply(other) || _belonging.Of(other, false) == "supply"));
         if (before || links)
         {
@@ -262,6 +262,11 @@ internal sealed class Figures
             return true;
         }
 
+        if (q.Kind == "phases" && q.Values[0] is not (1 or 2 or 3))
+        {
+            return false; // "amps per phase 4.2"
+        }
+
         if (q.UnitId == "volt" && (q.Values.All(value => value <= 1) || IsBenchVolts(q)))
         {
             return false;
@@ -272,7 +277,7 @@ internal sealed class Figures
             return true;
         }
 
-        switch (_belonging.Of(q, _supply.HasVolts))
+        switch (q.Kind == "phases" && _supply.EndsBefore(q) ? "supply" : _belonging.Of(q, _supply.HasVolts))
         {
             case "supply":
                 _supply.Take(q);
@@ -309,6 +314,12 @@ internal sealed class Figures
         if (_scene.InClause("probes-together", q.First) && q.Values.Count == 1)
         {
             _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            return true;
+        }
+
+        if (_scene.IsWord(q.First - 1, "a", "the", "our", "my", "an") && _scene.StartingAt(q.Last + 1).Any(hit => hit.Concept == "supply-noun") && RunFigures.IsOfLineVolts(q))
+        {
+            _supply.TakeVolts(q); // "521 on a 480 system"
             return true;
         }
 

@@ -30,9 +30,9 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             noun = look.Last + 1;
         }
 
-        if (number is null)
+        if (number is null or < 2)
         {
-            return null;
+            return null; // "not one tag" counts nothing
         }
 
         if (scene.At(noun, "lead-noun") is not { } found)

@@ -12,6 +12,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private const int JustBefore = 3;
     private const int OfThreeLines = 3;
     private const int Apart = 7;
+    private const double MostTimes = 8;
     private const double LeastSpeed = 300;
     private const double MostSpeed = 6000;
     private const double Together = 1.15;
@@ -79,12 +80,16 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>The unit of two figures that are compared: one of them has it, or the words around two bare ones tell it.</summary>
     private string? Compared(Quantity one, Quantity other) => (one.UnitId, other.UnitId) switch
     {
-        (Amp or "rpm", _) when other.Unit is null || other.UnitId == one.UnitId => one.UnitId,
+        (Amp or "rpm", _) when other.UnitId == one.UnitId || (other.Unit is null && IsLike(one, other)) => one.UnitId,
+        ("", Amp) when IsLike(one, other) => other.UnitId,
         ("", "rpm") when scene.InSentence("turns-at", one.First) => other.UnitId,
-        ("", "") when IsOfSpeed(one) && IsOfSpeed(other) => scene.InSentence("turns-at", one.First) ? "rpm" : null,
+        ("", "") when IsOfSpeed(one) && IsOfSpeed(other) => scene.InSentence("turns-at", one.First) || Math.Min(one.Values[0], other.Values[0]) > MostLineVolts ? "rpm" : null,
         ("", "") when one.Values[0] < LeastLineVolts && other.Values[0] < LeastLineVolts => scene.InSentence("amps-word", one.First) ? Amp : null,
         _ => null,
     };
+
+    /// <summary>"15 amps at 230": a figure many times the other is of something else.</summary>
+    private bool IsLike(Quantity one, Quantity other) => Math.Max(one.Values[0], other.Values[0]) <= MostTimes * Math.Min(one.Values[0], other.Values[0]) && !scene.IsWord(other.First - 1, "at", "@");
 
     private static bool IsOfSpeed(Quantity q) => q.Values[0] is >= LeastSpeed and <= MostSpeed;
 
@@ -92,7 +97,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private Quantity? WhichIsRead(Quantity one, Quantity other)
     {
         var cue = Enumerable.Range(one.Last + 1, other.First - one.Last - 1).Where(IsCue).Select(at => (int?)at).FirstOrDefault();
-        var told = scene.Hits.Exists(hit => hit.Concept is "turns-at" or "draws" && hit.First > Math.Max(one.Last, cue ?? 0) && hit.Last < other.First);
+        var told = scene.Hits.Exists(hit => hit.Concept is "turns-at" or "draws" or "measured" && hit.First > Math.Max(one.Last, cue ?? 0) && hit.Last < other.First);
         return told && (Stated(one) || cue == one.Last + 1) ? other
             : !Stated(one) && (cue is not null || IsCue(other.Last + 1) || (Told(one) == "turns-at" && belonging.IsPlate(other))) ? one
             : null;
@@ -137,7 +142,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         var behind = lines.ConvertAll(line => small.Find(q => q.First > line.Last && q.First - line.Last <= JustBefore));
         var before = lines.ConvertAll(line => small.FindLast(q => q.Last < line.First && line.First - q.Last <= JustBefore));
         var each = (behind.Contains(null) ? before : behind).OfType<Quantity>().Distinct().ToList();
-        var told = open.Exists(q => q.UnitId == "amp") || lines.Exists(line => scene.InSentence("draws", line.First) || scene.InSentence("measured", line.First) || scene.InSentence("amps-word", line.First));
+        var told = open.Exists(q => q.UnitId == "amp") || open.TrueForAll(each.Contains) || lines.Exists(line => scene.InSentence("draws", line.First) || scene.InSentence("measured", line.First) || scene.InSentence("amps-word", line.First));
         if (each.Count != OfThreeLines || !told)
         {
             return [];
@@ -179,9 +184,14 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         var row = Row(sentence, "volt");
         row = row.Count == 0 && sentence.Exists(q => scene.InSentence("measured", q.First) || scene.InSentence("supply-noun", q.First) || scene.InSentence(LineCurrents, q.First) || scene.InSentence("line-volts", q.First)) ? Row(sentence, string.Empty) : row;
         row = row.Count == 0 && IsWholeMessage(sentence) ? Row(sentence, string.Empty) : row;
+        row = row.Count == 0 ? sentence.FindAll(IsBetweenLines) : row;
         List<double> volts = [.. row.SelectMany(q => q.Values)];
         return volts.Count == OfThreeLines && volts.Max() <= Together * volts.Min() && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
     }
+
+    /// <summary>"L1-L2 462": volts right behind two lines.</summary>
+    private bool IsBetweenLines(Quantity q) => IsOfLineVolts(q) && q.UnitId is "" or "volt"
+        && Conductors.Count(line => scene.Hits.Exists(hit => hit.Concept == line && hit.First < q.First && q.First - hit.Last <= Beside && scene.Tokens[hit.First].Clause == scene.Tokens[q.First].Clause)) == 2;
 
     /// <summary>Three figures and nothing else, where no figure was asked for.</summary>
     private bool IsWholeMessage(List<Quantity> sentence) => sentence.Count == OfThreeLines && scene.Asked?.Kind is not (QuestionKind.Reading or QuestionKind.Quantity)
@@ -235,7 +245,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         var asked = scene.Asked?.About is "running" or "run-current" or "run-speed" or "voltage-at-motor-starting";
         var said = scene.Hits.Where(hit => scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence).ToLookup(hit => hit.Concept, StringComparer.Ordinal);
         var runs = said["running-now"].FirstOrDefault(hit => !hit.Denied);
-        var turns = said["wrong-way"].Any() || said["right-way"].Any();
+        var turns = said["wrong-way"].Any() || said["right-way"].Any() || sentence.Exists(q => IsBareSpeed(q) && Told(q) == "turns-at");
         var power = sentence.Exists(q => q.UnitId is "horsepower" or "kilowatt");
         Quantity[] bare = [.. sentence.Where(IsBareAmps)];
         if (bare.Length == 1 && !sentence.Exists(q => q.UnitId == "amp"))

@@ -27,6 +27,9 @@ internal sealed class SupplyDraft(Scene scene)
         }
     }
 
+    /// <summary>"208 3 ph": whether the supply's volts stand right before it.</summary>
+    public bool EndsBefore(Quantity phases) => HasVolts && _last == phases.First - 1;
+
     /// <summary>"3 x 400 V".</summary>
     public void TakePhases(Quantity volts)
     {

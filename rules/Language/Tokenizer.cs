@@ -96,7 +96,7 @@ internal static class Tokenizer
     private static bool IsThousands(string text, int at, int digitsBefore) =>
         digitsBefore <= 3 && at + 3 < text.Length + 0 && text[at] == ',' && Digits(text, at + 1) == 3;
 
-    /// <summary>"2,2 kW", "kW 2,2", "0,18", "5,9/3,4 A": a comma between digits, one or two behind it, beside letters of a unit, behind a leading nought, or twice around a stroke.</summary>
+    /// <summary>"2,2 kW", "kW 2,2", "0,18", "5,9/3,4 A": a comma between digits, one or two behind it, beside letters of a unit, behind a leading nought, twice around a stroke, or where no other number stands in the row: "6,4", but not "1,2,3".</summary>
     private static bool IsDecimalComma(string text, int start, int at, List<Token> before)
     {
         if (text[at] != ',' || (start > 0 && text[start - 1] is ',' or '-'))
@@ -112,11 +112,15 @@ internal static class Tokenizer
         }
 
         var isPaired = digits is 1 or 2 && after + 1 < text.Length && text[after] == '/' && Digits(text, after + 1) is > 0 and var whole && after + 1 + whole < text.Length && text[after + 1 + whole] == ',';
+        var isAlone = digits is 1 or 2 && at - start <= 3 && (after >= text.Length || text[after] != ',') && !NumberBefore(text, start);
         var isSmall = digits is > 0 and <= 3 && at == start + 1 && text[start] == '0';
         var isLabelled = digits is 1 or 2 && before.Count > 0 && UnitLabels.Contains(before[^1].Text) && before[^1].End >= start - 1;
-        return isSmall || isLabelled || isPaired || (digits is 1 or 2 && Array.Exists(UnitWords, word => text.AsSpan(after).StartsWith(word, StringComparison.OrdinalIgnoreCase)))
+        return isSmall || isLabelled || isPaired || isAlone || (digits is 1 or 2 && Array.Exists(UnitWords, word => text.AsSpan(after).StartsWith(word, StringComparison.OrdinalIgnoreCase)))
             || digits is 1 or 2 && after < text.Length && text[after] is 'k' or 'K' or 'A' or 'V' or 'Ω' or 'o' or 'O' or 'h' or 'H' or 'W' or 'µ' or 'μ' or 'u' or 'M';
     }
+
+    /// <summary>Whether a comma ties it to a number before it.</summary>
+    private static bool NumberBefore(string text, int start) => text.AsSpan(0, start).TrimEnd() is [.., ','] before && before[..^1].TrimEnd() is [.., var last] && char.IsAsciiDigit(last);
 
     private static int Digits(string text, int at)
     {
@@ -199,7 +203,7 @@ internal static class Tokenizer
         return at + 1;
     }
 
-    /// <summary>Puts "T" and "4" together to a tag, "3", "R" and "3" to a number in ohms.</summary>
+    /// <summary>Puts "T" and "4" together to a tag, "3", "R" and "3" to a number in ohms, "8 point 9" to a number.</summary>
     private static List<Token> Joined(List<Token> tokens, string text)
     {
         var joined = new List<Token>(tokens.Count);
@@ -210,6 +214,11 @@ internal static class Tokenizer
             {
                 var value = token.Value + (third.Value / Math.Pow(10, third.Text.Length));
                 joined.Add(new Token(TokenKind.Number, token.Start, third.End, text[token.Start..third.End]) { Value = value * factor, InOhms = true });
+                at += 2;
+            }
+            else if (token.IsWhole && next is { Text: "point" } && third is { IsWhole: true })
+            {
+                joined.Add(new Token(TokenKind.Number, token.Start, third.End, text[token.Start..third.End]) { Value = token.Value + (third.Value / Math.Pow(10, third.Text.Length)), Glued = token.Glued });
                 at += 2;
             }
             else if (IsNumberGlued(token, next, third) && next!.Text is "u" or "v" or "w" && third!.IsWhole)
