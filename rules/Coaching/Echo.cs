@@ -14,12 +14,12 @@ public static class Echo
     public static Statement Of(Fact fact) => fact switch
     {
         Fact.Reading reading => Reading(reading),
-        Fact.Plate { Of: not null } old => Statement.Of("echo.plate-old", ("field", Words(old.Field)), ("value", old.Value.Text), ("unit", PlateUnit(old))),
-        Fact.Plate plate => Statement.Of("echo.plate", ("field", Words(plate.Field)), ("value", plate.Value.Text), ("unit", PlateUnit(plate))),
+        Fact.Plate { Of: not null } old => Statement.Of("echo.plate-old", ("value", old.Value.Text), ("unit", PlateUnit(old))).With("field", Word(old.Field, "term.plate.")),
+        Fact.Plate plate => Statement.Of("echo.plate", ("value", plate.Value.Text), ("unit", PlateUnit(plate))).With("field", Word(plate.Field, "term.plate.")),
         Fact.Supply supply => Supply(supply),
         Fact.Symptom symptom => symptom.Present
             ? Statement.Named($"symptom.{symptom.Id}")
-            : Statement.Of("echo.symptom-absent", ("symptom", Words(symptom.Id))),
+            : Statement.Of("echo.symptom-absent").With("symptom", Word(symptom.Id, "symptom.")),
         Fact.Lead lead => lead.Marking is null
             ? Statement.Of("echo.lead", ("tag", lead.Tag))
             : Statement.Of("echo.lead-marked", ("tag", lead.Tag), ("marking", lead.Marking)),
@@ -31,19 +31,19 @@ public static class Echo
         Fact.Joint joint => joint.Conductor is null
             ? Statement.Of("echo.joint", ("leads", string.Join(" + ", joint.Leads)))
             : Statement.Of("echo.joint-on", ("leads", string.Join(" + ", joint.Leads)), ("conductor", joint.Conductor)),
-        Fact.Goal goal => Statement.Of("echo.goal", ("goal", Words(goal.Id))),
+        Fact.Goal goal => Statement.Of("echo.goal").With("goal", Word(goal.Id, "term.goal.")),
         Fact.Confirm confirm => confirm.Confirmed
-            ? Statement.Of("echo.confirmed", ("what", Words(confirm.Id)))
-            : Statement.Of("echo.not-confirmed", ("what", Words(confirm.Id))),
+            ? Statement.Of("echo.confirmed").With("what", Word(confirm.Id, "term.confirmed."))
+            : Statement.Of("echo.not-confirmed").With("what", Word(confirm.Id, "term.confirmed.")),
         Fact.Instrument instrument => instrument.Present
-            ? Statement.Of("echo.instrument", ("instrument", Words(instrument.Id)))
-            : Statement.Of("echo.no-instrument", ("instrument", Words(instrument.Id))),
+            ? Statement.Of("echo.instrument").With("instrument", Word(instrument.Id, "term.instrument."))
+            : Statement.Of("echo.no-instrument").With("instrument", Word(instrument.Id, "term.instrument.")),
         Fact.Application application => Statement.Of("echo.application", ("application", application.Text)),
-        Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history", ("what", Words(choice.Question[History.Length..]))),
+        Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history").With("what", Word(choice.Question[History.Length..], "term.history.")),
         Fact.Choice { Question: "supply.length-metres" } length => Statement.Of("echo.length", ("metres", length.Option)),
         Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),
-        Fact.Choice choice => Statement.Of("echo.choice", ("question", Words(choice.Question)), ("option", Words(choice.Option))),
-        Fact.Unknown unknown => Statement.Of("echo.unknown", ("question", Words(unknown.Question))),
+        Fact.Choice choice => Statement.Of("echo.choice").With("question", Word(choice.Question, "term.asked.")).With("option", Word(choice.Option, $"question.{choice.Question}.option-", $"term.option.{choice.Question}-")),
+        Fact.Unknown unknown => Statement.Of("echo.unknown").With("question", Asked(unknown.Question)),
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),
     };
 
@@ -79,16 +79,12 @@ public static class Echo
         };
     }
 
-    private static Statement Supply(Fact.Supply supply)
-    {
-        string[] parts =
-        [
-            .. supply.Volts is { } volts ? [Units.Text(volts, "volt")] : Array.Empty<string>(),
-            .. supply.Phases is { } phases ? [phases == 1 ? "single-phase" : "three-phase"] : Array.Empty<string>(),
-            .. supply.Hertz is { } hertz ? [Units.Text(hertz, "hertz")] : Array.Empty<string>(),
-        ];
-        return Statement.Of("echo.supply", ("supply", string.Join(", ", parts)));
-    }
+    private static Statement Supply(Fact.Supply supply) => Statement.Of("echo.supply").With("supply", (Statement[])
+    [
+        .. supply.Volts is { } volts ? [Figure(volts, "volt")] : Array.Empty<Statement>(),
+        .. supply.Phases is { } phases ? [Word($"{phases}", "question.plate.phases.option-")] : Array.Empty<Statement>(),
+        .. supply.Hertz is { } hertz ? [Figure(hertz, "hertz")] : Array.Empty<Statement>(),
+    ]);
 
     private static Statement Capacitor(Fact.Capacitor capacitor)
     {
@@ -97,38 +93,50 @@ public static class Echo
             return Statement.Of("echo.no-capacitor");
         }
 
-        string[] parts =
+        Statement[] parts =
         [
-            .. capacitor.Microfarads is { } marked ? [capacitor.MicrofaradsTo is { } to ? $"{Units.Number(marked)} to {Units.Text(to, "microfarad")}" : Units.Text(marked, "microfarad")] : Array.Empty<string>(),
-            .. capacitor.Volts is { } volts ? [Units.Text(volts, "volt")] : Array.Empty<string>(),
-            .. capacitor.AcrossVolts is { } across ? [$"{Units.Text(across, "volt")} across it"] : Array.Empty<string>(),
-            .. capacitor.ThroughAmps is { } through ? [$"{Units.Text(through, "amp")} through it"] : Array.Empty<string>(),
-            .. capacitor.MeasuredMicrofarads is { } measured ? [$"measured {Units.Text(measured, "microfarad")}"] : Array.Empty<string>(),
+            .. capacitor.Microfarads is { } marked
+                ? [capacitor.MicrofaradsTo is { } to ? Statement.Of("echo.capacitor-range", ("from", Units.Number(marked)), ("to", Units.Text(to, "microfarad"))) : Figure(marked, "microfarad")]
+                : Array.Empty<Statement>(),
+            .. capacitor.Volts is { } volts ? [Figure(volts, "volt")] : Array.Empty<Statement>(),
+            .. capacitor.AcrossVolts is { } across ? [Statement.Of("echo.capacitor-across", ("volts", Units.Text(across, "volt")))] : Array.Empty<Statement>(),
+            .. capacitor.ThroughAmps is { } through ? [Statement.Of("echo.capacitor-through", ("amps", Units.Text(through, "amp")))] : Array.Empty<Statement>(),
+            .. capacitor.MeasuredMicrofarads is { } measured ? [Statement.Of("echo.capacitor-measured", ("microfarads", Units.Text(measured, "microfarad")))] : Array.Empty<Statement>(),
         ];
-        return capacitor.Spare ? Statement.Of("echo.capacitor-spare", ("marks", string.Join(", ", parts)))
-            : parts.Length == 0 ? Statement.Of("echo.capacitor") : Statement.Of("echo.capacitor-marked", ("marks", string.Join(", ", parts)));
+        return parts.Length == 0 && !capacitor.Spare ? Statement.Of("echo.capacitor")
+            : capacitor.Spare ? Statement.Of("echo.capacitor-spare").With("marks", parts) : Statement.Of("echo.capacitor-marked").With("marks", parts);
     }
 
     private static Statement Test(Fact.BenchTest test)
     {
-        var result = test.Value is { } value ? Units.Text(value, test.Unit ?? "ratio") : Words(test.Outcome ?? "no-result");
+        var result = test.Value is { } value ? Figure(value, test.Unit ?? "ratio") : Word(test.Outcome ?? "no-result", $"test.{test.Test}.reading-", "question.ends-outcome.option-", "term.outcome.");
+        var named = Statement.Word(Spoken(test.Test), [$"term.test.{test.Test}", $"test.{test.Test}.name"]);
         return test.Read.Count == 2
-            ? Statement.Of("echo.test-between", ("test", Words(test.Test)), ("from", test.Read[0]), ("to", test.Read[1]), ("result", result))
-            : Statement.Of("echo.test", ("test", Words(test.Test)), ("result", result));
+            ? Statement.Of("echo.test-between", ("from", test.Read[0]), ("to", test.Read[1])).With("test", named).With("result", result)
+            : Statement.Of("echo.test").With("test", named).With("result", result);
     }
 
-    private static Statement Running(Fact.Running running)
+    private static Statement Running(Fact.Running running) => Statement.Of("echo.running").With("what", (Statement[])
+    [
+        .. running.Outcome is { } outcome ? [Word(outcome, "question.first-start.option-", "term.outcome.")] : Array.Empty<Statement>(),
+        .. running.Volts is { } volts ? [Figure(volts, "volt")] : Array.Empty<Statement>(),
+        .. running.Amps is { } amps ? [Figure(amps, "amp")] : Array.Empty<Statement>(),
+        .. running.Rpm is { } rpm ? [Statement.Word(Units.Text(rpm, "rpm", 4))] : Array.Empty<Statement>(),
+        .. running.Direction is { } direction ? [Word(direction, "term.direction.")] : Array.Empty<Statement>(),
+    ]);
+
+    /// <summary>A question by the words for its kind; which leads it is about stands behind a point in its id.</summary>
+    private static Statement Asked(string question)
     {
-        string[] parts =
-        [
-            .. running.Outcome is { } outcome ? [Words(outcome)] : Array.Empty<string>(),
-            .. running.Volts is { } volts ? [Units.Text(volts, "volt")] : Array.Empty<string>(),
-            .. running.Amps is { } amps ? [Units.Text(amps, "amp")] : Array.Empty<string>(),
-            .. running.Rpm is { } rpm ? [Units.Text(rpm, "rpm", 4)] : Array.Empty<string>(),
-            .. running.Direction is { } direction ? [$"direction {Words(direction)}"] : Array.Empty<string>(),
-        ];
-        return Statement.Of("echo.running", ("what", string.Join(", ", parts)));
+        var kind = question.Split('.')[0];
+        return kind == "test"
+            ? Statement.Word(Spoken(question[5..]), [$"{question}.name"])
+            : Statement.Word(Spoken(question), [$"term.asked.{question}", $"question.{question}.text", $"term.asked.{kind}"]);
     }
+
+    private static Statement Figure(double value, string unit) => Statement.Word(Units.Text(value, unit));
+
+    private static Statement Word(string id, params IReadOnlyList<string> beginnings) => Statement.Word(Spoken(id), [.. beginnings.Select(begun => begun + id)]);
 
     /// <summary>The sign behind a plate value: of the unit that was given, or of the field's own.</summary>
     private static string PlateUnit(Fact.Plate plate)
@@ -147,7 +155,7 @@ public static class Echo
     }
 
     /// <summary>An id as words: <c>hums-no-start</c> and <c>serviceFactor</c> read as they are spoken.</summary>
-    private static string Words(string id)
+    private static string Spoken(string id)
     {
         var words = new System.Text.StringBuilder(id.Length + 4);
         foreach (var letter in id)

@@ -30,11 +30,20 @@ public sealed class SentenceBook
     /// <exception cref="KeyNotFoundException">The sentence, or a text for one of its gaps, is missing.</exception>
     public string Render(Statement statement, Role role = Role.Technician)
     {
-        var sentence = this[statement.Id];
-        return Fill(role == Role.Homeowner ? sentence.Homeowner ?? sentence.Text : sentence.Text, statement);
+        if (statement.Words is { } words && words.Ids.FirstOrDefault(_sentences.ContainsKey) is var id)
+        {
+            return id is null ? words.Spoken : Template(id, role);
+        }
+
+        return Fill(Template(statement.Id, role), statement, role);
     }
 
-    private static string Fill(string template, Statement statement)
+    /// <summary>A sentence within another begins small, unless its first word is a sign or an abbreviation.</summary>
+    private static string Within(string text) => text.Length > 1 && char.IsUpper(text[0]) && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
+
+    private string Template(string id, Role role) => role == Role.Homeowner ? this[id].Homeowner ?? this[id].Text : this[id].Text;
+
+    private string Fill(string template, Statement statement, Role role)
     {
         var text = new StringBuilder(template.Length + 32);
         for (var at = 0; at < template.Length;)
@@ -47,8 +56,8 @@ public sealed class SentenceBook
 
             var close = template.IndexOf('}', open);
             var gap = template[(open + 1)..close];
-            text.Append(template, at, open - at).Append(statement.Gaps.TryGetValue(gap, out var filled)
-                ? filled
+            text.Append(template, at, open - at).Append(statement.Gaps.TryGetValue(gap, out var filled) ? filled
+                : statement.Parts.TryGetValue(gap, out var parts) ? string.Join(", ", parts.Select(part => Within(Render(part, role))))
                 : throw new KeyNotFoundException($"The sentence '{statement.Id}' has a gap '{gap}' that nothing fills."));
             at = close + 1;
         }

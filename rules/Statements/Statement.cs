@@ -6,6 +6,9 @@ namespace WireCoach.Rules.Statements;
 /// <remarks>Rules never hold prose. The sentence itself lives in <c>knowledge/sentences</c>, so that it can be read, translated and tested as text.</remarks>
 public sealed class Statement
 {
+    private static readonly Dictionary<string, string> NoGaps = [];
+    private static readonly Dictionary<string, IReadOnlyList<Statement>> NoParts = [];
+
     private Statement(string id, IReadOnlyDictionary<string, string> gaps, IReadOnlyList<Quoted> quotes) =>
         (Id, Gaps, Quotes) = (id, gaps, quotes);
 
@@ -17,6 +20,17 @@ public sealed class Statement
 
     /// <summary>The quoted values that the sentence prints; no other number may stand in it.</summary>
     public IReadOnlyList<Quoted> Quotes { get; }
+
+    /// <summary>The gaps that are filled with sentences of their own, one after the other.</summary>
+    internal IReadOnlyDictionary<string, IReadOnlyList<Statement>> Parts { get; private init; } = NoParts;
+
+    /// <summary>The sentences that say the same, the best first, and what is said where knowledge has none of them.</summary>
+    internal (IReadOnlyList<string> Ids, string Spoken)? Words { get; private init; }
+
+    /// <summary>A word for an id: by the first of some sentences that knowledge has, or else as it is spoken.</summary>
+    /// <param name="spoken">What is said where knowledge has none of the sentences.</param>
+    /// <param name="ids">Ids of sentences, the best first.</param>
+    public static Statement Word(string spoken, params IReadOnlyList<string> ids) => new(ids.Count > 0 ? ids[0] : spoken, NoGaps, []) { Words = (ids, spoken) };
 
     /// <summary>A statement from a sentence id and the texts of its gaps.</summary>
     /// <param name="id">The id of a sentence in knowledge; write it as a literal, so that the convention test finds it.</param>
@@ -36,17 +50,23 @@ public sealed class Statement
     /// <param name="gap">The gap's name.</param>
     /// <param name="value">The value; its text is printed, the rest unfolds on the page.</param>
     public Statement With(string gap, Quoted value) =>
-        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = value.Text }, [.. Quotes, value]);
+        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = value.Text }, [.. Quotes, value]) { Parts = Parts };
 
     /// <summary>The same statement with text in one more gap.</summary>
     /// <param name="gap">The gap's name.</param>
     /// <param name="text">The text.</param>
     public Statement With(string gap, string text) =>
-        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = text }, Quotes);
+        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = text }, Quotes) { Parts = Parts };
+
+    /// <summary>The same statement with further statements in one more gap, one after the other.</summary>
+    /// <param name="gap">The gap's name.</param>
+    /// <param name="parts">What is said there.</param>
+    public Statement With(string gap, params IReadOnlyList<Statement> parts) =>
+        new(Id, Gaps, Quotes) { Parts = new Dictionary<string, IReadOnlyList<Statement>>(Parts, StringComparer.Ordinal) { [gap] = parts } };
 
     /// <summary>The same gaps and quotes under another sentence, for sentences whose id is made from data.</summary>
     /// <param name="id">The id of a sentence in knowledge.</param>
-    public Statement As(string id) => new(id, Gaps, Quotes);
+    public Statement As(string id) => new(id, Gaps, Quotes) { Parts = Parts };
 
     /// <summary>A statement whose sentence id is made from data, for example a caution's or a question's.</summary>
     /// <param name="id">The id of a sentence in knowledge.</param>
@@ -54,7 +74,7 @@ public sealed class Statement
 
     /// <summary>The same statement carrying values that stand behind it but are not printed in it.</summary>
     /// <param name="values">The values.</param>
-    public Statement Resting(params IEnumerable<Quoted> values) => new(Id, Gaps, [.. Quotes, .. values]);
+    public Statement Resting(params IEnumerable<Quoted> values) => new(Id, Gaps, [.. Quotes, .. values]) { Parts = Parts };
 
     /// <summary>The id with the gaps, for logs and failing tests.</summary>
     public override string ToString() =>

@@ -56,6 +56,21 @@ public sealed class PagesTest(Bench bench)
         await CheckWhereScriptsRun(visitor, device);
         Assert.Equal("referred", (await visitor.Read()).GetProperty("status").GetString());
         Assert.Contains("motor shop", await visitor.Page.Locator(".refer").InnerTextAsync(), StringComparison.Ordinal);
+        await TakesACardAlong(visitor);
+    }
+
+    /// <summary>What the next person has to know stands there to the end, whatever else is asked meanwhile; of leads and plans nobody at home needs a word.</summary>
+    private static async Task TakesACardAlong(Visitor visitor)
+    {
+        var card = await visitor.Page.Locator(".handed > li").AllInnerTextsAsync();
+        Assert.InRange(card.Count, 3, 8);
+        Assert.Contains(card, line => line.Contains("shelf conveyor", StringComparison.Ordinal));
+        await visitor.Page.FillAsync("#typed", "can I just put a bigger capacitor");
+        await visitor.Press("Send");
+        await visitor.Picture("home-asked");
+        Assert.Equal(card, await visitor.Page.Locator(".handed > li").AllInnerTextsAsync());
+        Assert.Equal(0, await visitor.Page.Locator("#leads, #plan").CountAsync());
+        Assert.Contains("Plug is out", await visitor.Page.Locator(".safe").InnerTextAsync(), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -37,6 +37,7 @@ public sealed class TechnicianTest(Bench bench)
             Assert.True(turn < 60, $"The conversation does not end at {ask}.");
             await visitor.Picture($"job-{turn:00}-{ask.GetProperty("id").GetString()}");
             await Look(visitor, device, ask.GetProperty("id").GetString()!);
+            await LookAtTheStep(visitor, ask, session.GetProperty("assessment").GetProperty("plan"));
             await visitor.Answer(ask, answers.Answer(ask, session.GetProperty("assessment").GetProperty("plan")));
             session = await visitor.Read();
         }
@@ -63,6 +64,17 @@ public sealed class TechnicianTest(Bench bench)
         await visitor.Picture("sessions");
         Assert.Contains("Brine pump", await visitor.Page.Locator(".rows").InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
         Assert.Empty(visitor.Complaints);
+    }
+
+    /// <summary>Joints that are to be made stand beside the question whether they are made; where power comes on, nothing is called safe.</summary>
+    private static async Task LookAtTheStep(Visitor visitor, JsonElement ask, JsonElement plan)
+    {
+        var id = ask.GetProperty("id").GetString();
+        Assert.Equal(id == "connected" ? plan.GetProperty("joints").GetArrayLength() : 0, await visitor.Page.Locator(".ask .joints > li").CountAsync());
+        if (ask.GetProperty("task").GetString() is "first-start" or "measure-live")
+        {
+            Assert.Contains("Power on", await visitor.Page.Locator(".safe.not-safe").InnerTextAsync(), StringComparison.Ordinal);
+        }
     }
 
     [Theory]
@@ -101,6 +113,16 @@ public sealed class TechnicianTest(Bench bench)
         Assert.True(tested > 0, $"{test} was never asked for.");
     }
 
+    /// <summary>Conversation, leads, plan and trail begin within the screen of a desk.</summary>
+    private static async Task AllBesideEachOther(Visitor visitor, string state)
+    {
+        foreach (var part in new[] { "h1", "#leads", "#plan", "#trail", ".trail > li >> nth=0" })
+        {
+            var box = await visitor.Page.Locator(part).First.BoundingBoxAsync();
+            Assert.True(box is { Y: >= 0 } && box.Y + box.Height <= Device.Desk.Height, $"{state}: {part} is not seen.");
+        }
+    }
+
     /// <summary>One state of each kind is looked at closely; the desk never scrolls as a whole, and a phone shows the question without a touch.</summary>
     private static async Task Look(Visitor visitor, string device, string state)
     {
@@ -124,6 +146,11 @@ public sealed class TechnicianTest(Bench bench)
         {
             var scroll = await visitor.Page.EvaluateAsync<int>("() => document.documentElement.scrollHeight - window.innerHeight");
             Assert.True(device is not ("desk" or "desk-no-scripts") || scroll <= 0, $"{state} scrolls by {scroll} px.");
+            if (device is "desk" or "desk-no-scripts")
+            {
+                await AllBesideEachOther(visitor, state);
+            }
+
             var question = await visitor.Page.Locator("h1").First.BoundingBoxAsync();
             Assert.True(question!.Y + question.Height < 700, $"{state}: the question ends at {question.Y + question.Height} px.");
         }

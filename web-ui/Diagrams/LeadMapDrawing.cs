@@ -145,7 +145,7 @@ public static class LeadMapDrawing
 
     private static List<string> Frame(IReadOnlyList<Fact.Reading> readings, PictureWords words) =>
         [.. readings.Where(reading => reading.To == Fact.Reading.Frame || reading.From == Fact.Reading.Frame).Select(reading =>
-            $"{string.Join('+', reading.Together.Append(reading.To == Fact.Reading.Frame ? reading.From : reading.To).Distinct(StringComparer.Ordinal))} {(reading.Open ? words["picture.open"] : reading.Ohms is { } ohms ? Units.Text(ohms, "ohm") : words["picture.short"])}").Distinct(StringComparer.Ordinal)];
+            $"{string.Join('+', reading.Together.Prepend(reading.To == Fact.Reading.Frame ? reading.From : reading.To).Distinct(StringComparer.Ordinal))} {(reading.Open ? words["picture.open"] : reading.Ohms is { } ohms ? Units.Text(ohms, "ohm") : words["picture.short"])}").Distinct(StringComparer.Ordinal)];
 
     private static string Description(IReadOnlyList<Fact.Lead> leads, IReadOnlyList<Winding> windings, IReadOnlyList<Fact.Reading> readings, PictureWords words)
     {

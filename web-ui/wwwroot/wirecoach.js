@@ -8,6 +8,15 @@
     target.focus({ preventScroll: true });
     if (!wrong) { window.scrollTo(0, 0); document.querySelector('.talk')?.scrollTo(0, 0); }
   };
-  const listen = () => window.Blazor?.addEventListener('enhancedload', settle);
+  // Whoever waits sees that something goes on.
+  let waiting;
+  document.addEventListener('submit', (sent) => {
+    if (!sent.target.matches('[data-enhance]')) return;
+    clearTimeout(waiting);
+    waiting = setTimeout(() => { document.getElementById('busy').hidden = false; }, 400);
+  });
+  const arrived = () => { clearTimeout(waiting); document.getElementById('busy').hidden = true; };
+  window.addEventListener('pageshow', arrived);
+  const listen = () => window.Blazor?.addEventListener('enhancedload', () => { arrived(); settle(); });
   if (window.Blazor) listen(); else window.addEventListener('load', listen);
 })();

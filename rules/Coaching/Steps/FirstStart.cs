@@ -23,7 +23,8 @@ internal static class FirstStart
         Last(work) is not { Turned: true, Volts: null } || work.Skipped("run-volts") ? null : work.Ask.Of("run-volts");
 
     public static Question? Amps(Workup work) =>
-        Last(work) is not { Turned: true, Amps: null, Lines: null } || work.Skipped("run-current") ? null : work.Ask.Of("run-current");
+        Last(work) is not { Turned: true, Amps: null, Lines: null } || work.Skipped("run-current") ? null
+            : work.Ask.Of("run-current") is var asked && work.Plan?.Value is { Phases: 3 } ? asked : asked with { How = [.. asked.How.Take(1)] };
 
     /// <summary>The other lines of a three-phase motor: one alone tells neither a lost phase nor a bad winding.</summary>
     public static Question? Lines(Workup work)

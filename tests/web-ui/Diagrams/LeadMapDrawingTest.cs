@@ -84,6 +84,6 @@ public sealed class LeadMapDrawingTest
     {
         var words = XElement.Parse(LeadMapDrawing.Svg(Six, Found, Readings, Plans.Pages)).Element("{http://www.w3.org/2000/svg}desc")!.Value;
         Assert.Equal(
-            "Run winding, 1.5\u00a0Ω: 1 and 4. Start winding, 3.42\u00a0Ω: 3 and fat yellow. No place yet: 2, 5. Read open: 1–2, 1–3. To the frame: 2+3+1 open. 1 is blue. 2 is white. 3 is orange with a black stripe. fat yellow is yellow. 4 is marked T4.", words);
+            "Run winding, 1.5\u00a0Ω: 1 and 4. Start winding, 3.42\u00a0Ω: 3 and fat yellow. No place yet: 2, 5. Read open: 1–2, 1–3. To the frame: 1+2+3 open. 1 is blue. 2 is white. 3 is orange with a black stripe. fat yellow is yellow. 4 is marked T4.", words);
     }
 }

@@ -1,0 +1,76 @@
+using System.Net.Http.Json;
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace WireCoach.Browser.Tests;
+
+/// <summary>For tired people with dirty hands and a bad network: double taps, slow answers, one touch to undo.</summary>
+public sealed class HandsTest(Bench bench)
+{
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("phone-no-scripts")]
+    public async Task What_was_given_at_once_is_taken_back_at_once(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/");
+        await visitor.Page.FillAsync("#words", "Six leads tagged 1 2 3 4 5 6, no marks. Single phase.");
+        await visitor.Press("Begin");
+        await visitor.Pick("Yes, done");
+        await visitor.Press(visitor.Page.Locator(".ask button.go").First);
+        var before = await Counted(visitor);
+        await visitor.Page.FillAsync("#typed", "1-4 is 1.7, 1-2 nothing, 2-6 1.7");
+        await visitor.Press("Send");
+        Assert.Equal(before + 3, await Counted(visitor));
+        var undo = visitor.Page.Locator(".ask .facts li");
+        Assert.Equal(1, await undo.CountAsync());
+        Assert.Contains("1 to 4", await undo.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("2 to 6", await undo.InnerTextAsync(), StringComparison.Ordinal);
+        await visitor.Press(undo.Locator("button"));
+        Assert.Equal(before, await Counted(visitor));
+        Assert.Empty(await visitor.Page.Locator(".trail > li", new() { HasTextRegex = new("^[0-9: ]*$") }).AllInnerTextsAsync());
+        Assert.Empty(visitor.Complaints);
+    }
+
+    [Theory]
+    [InlineData("/", "#begin-now")]
+    [InlineData("/practice", "form button.go")]
+    public async Task Two_taps_open_one_job(string path, string button)
+    {
+        await using var visitor = await bench.Visit(Device.Phone with { Scripts = false });
+        await visitor.Go(path);
+        var key = await visitor.Page.Locator("input[name='Form.Key']").GetAttributeAsync("value");
+        Assert.True(key!.Length > 20);
+        await visitor.Press(visitor.Page.Locator(button).First);
+        var first = visitor.Session;
+
+        // the same form once more, as a second tap sends it
+        await visitor.Page.GoBackAsync();
+        await visitor.Page.Locator("input[name='Form.Key']").EvaluateAsync("(field, key) => field.value = key", key);
+        await visitor.Press(visitor.Page.Locator(button).First);
+        Assert.Equal(first, visitor.Session);
+    }
+
+    [Fact]
+    public async Task Whoever_waits_sees_that_something_goes_on()
+    {
+        await using var visitor = await bench.Visit(Device.Phone);
+        await visitor.Go("/");
+        var busy = visitor.Page.Locator("#busy");
+        Assert.False(await busy.IsVisibleAsync());
+        await visitor.Page.RouteAsync("**/*", async route =>
+        {
+            await Task.Delay(route.Request.Method == "POST" ? 1500 : 0);
+            await route.ContinueAsync();
+        });
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
+        await busy.WaitForAsync(new() { State = WaitForSelectorState.Visible });
+        await visitor.Picture("busy");
+        await visitor.Page.Locator("#asked").WaitForAsync();
+        await busy.WaitForAsync(new() { State = WaitForSelectorState.Hidden });
+        Assert.Empty(visitor.Complaints);
+    }
+
+    private async Task<int> Counted(Visitor visitor) =>
+        (await bench.Http.GetFromJsonAsync<JsonElement>($"/api/sessions/{visitor.Session}", TestContext.Current.CancellationToken)).GetProperty("facts").EnumerateArray().Count(fact => fact.GetProperty("kind").GetString() == "reading");
+}
