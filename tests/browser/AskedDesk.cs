@@ -25,8 +25,18 @@ public class AskedDesk : DispatchProxy
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {
         ArgumentNullException.ThrowIfNull(targetMethod);
+        if (targetMethod.Name != nameof(ICoachDesk.Find) || args is not [string session, ..])
+        {
+            return targetMethod.Invoke(_desk, args);
+        }
+
+        if (session == AskedQuestions.Failing)
+        {
+            throw new InvalidOperationException("This job is there to fail.");
+        }
+
         var answer = targetMethod.Invoke(_desk, args);
-        return targetMethod.Name == nameof(ICoachDesk.Find) && args is [string session, ..] && _asked.Question is { } question && session == _asked.Session
+        return _asked.Of(session) is { } question
             ? Asking((Task<Answer<SessionView>>)answer!, question)
             : answer;
     }
@@ -51,9 +61,15 @@ public sealed class AskedQuestions
         ["count"] = "12", ["ohms"] = "12.5 Ω", ["volts"] = "500 V DC", ["seconds"] = "5", ["leads"] = "1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12", ["swap"] = "5 and 8",
     };
 
-    public string? Session { get; set; }
+    /// <summary>A job whose pages fail.</summary>
+    public const string Failing = "fails";
 
-    public Question? Question { get; set; }
+    private readonly System.Collections.Concurrent.ConcurrentDictionary<string, Question> _questions = new(StringComparer.Ordinal);
+
+    /// <summary>What a job is shown asking, or <see langword="null"/> where it asks what it does.</summary>
+    public Question? Of(string session) => _questions.GetValueOrDefault(session);
+
+    public void Show(string session, Question question) => _questions[session] = question;
 
     /// <summary>Every question that knowledge has: cards, what the gate wants confirmed, and tests that look for a fault.</summary>
     public static IEnumerable<Question> All(TradeKnowledge knowledge)

@@ -57,17 +57,22 @@ public sealed class Bench : IAsyncLifetime
     /// <param name="service">Another service than that of all tests.</param>
     public async Task<Visitor> Visit(Device device, HttpClient? service = null)
     {
-        var context = await _browser!.NewContextAsync(new()
+        async Task<IPage> Window(bool scripts)
         {
-            BaseURL = (service?.BaseAddress ?? Address).ToString(),
-            ViewportSize = new() { Width = device.Width, Height = device.Height },
-            JavaScriptEnabled = device.Scripts,
-            HasTouch = device.Width < 700,
-            ColorScheme = device.Dark ? ColorScheme.Dark : ColorScheme.Light,
-            ReducedMotion = ReducedMotion.Reduce,
-        });
-        context.SetDefaultTimeout(10_000);
-        return new Visitor(await context.NewPageAsync(), device, service ?? Http);
+            var context = await _browser!.NewContextAsync(new()
+            {
+                BaseURL = (service?.BaseAddress ?? Address).ToString(),
+                ViewportSize = new() { Width = device.Width, Height = device.Height },
+                JavaScriptEnabled = scripts,
+                HasTouch = device.Width < 700,
+                ColorScheme = device.Dark ? ColorScheme.Dark : ColorScheme.Light,
+                ReducedMotion = ReducedMotion.Reduce,
+            });
+            context.SetDefaultTimeout(10_000);
+            return await context.NewPageAsync();
+        }
+
+        return new Visitor(await Window(device.Scripts), device, service ?? Http, () => Window(scripts: true));
     }
 
     private sealed class AheadClock(Bench bench) : TimeProvider

@@ -20,14 +20,14 @@ public sealed class EveryQuestionTest(Bench bench)
         var wrong = new List<string>();
         foreach (var question in AskedQuestions.All(bench.Knowledge))
         {
-            (bench.Asked.Session, bench.Asked.Question) = (session, question);
+            bench.Asked.Show(session, question);
             await visitor.Go($"/sessions/{session}");
             await visitor.Picture($"asked-{question.Id}-{role}");
             wrong.AddRange((await visitor.Unseen()).Select(one => $"{question.Id}: {one}"));
+            await visitor.Check();
             if (kinds.Add(question.Kind))
             {
                 await visitor.CheckNarrow();
-                await visitor.Check();
             }
         }
 

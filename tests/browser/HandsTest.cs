@@ -28,7 +28,7 @@ public sealed class HandsTest(Bench bench)
         Assert.Contains("2 to 6", await undo.InnerTextAsync(), StringComparison.Ordinal);
         await visitor.Press(undo.Locator("button"));
         Assert.Equal(before, await Counted(visitor));
-        Assert.Empty(await visitor.Page.Locator(".trail > li", new() { HasTextRegex = new("^[0-9: ]*$") }).AllInnerTextsAsync());
+        Assert.All(await visitor.Page.Locator(".trail > li").AllInnerTextsAsync(), line => Assert.Contains(line, char.IsLetter));
         Assert.Empty(visitor.Complaints);
     }
 

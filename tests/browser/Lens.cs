@@ -82,16 +82,28 @@ internal static class Lens
     /// <summary>Nothing for axe to find, nothing too small for a glove, nothing beside the screen, no page too heavy.</summary>
     public static async Task Check(this Visitor visitor)
     {
-        var page = visitor.Page;
-        var found = await page.RunAxe(Tags);
-        Assert.True(found.Violations.Length == 0, $"{page.Url}: {string.Join("; ", found.Violations.Select(one => $"{one.Id} {string.Join(" | ", one.Nodes.Select(node => node.Html))}"))}");
-        Assert.True(found.Passes.Length > 10, "axe did not look.");
+        var page = await visitor.Seen();
+        await CheckAxe(page);
         var small = await page.EvaluateAsync<string[]>(Small);
         Assert.True(small.Length == 0, $"{page.Url}: {string.Join("; ", small)}");
         var html = await page.ContentAsync();
         Assert.True(html.Length < LargestPage, $"{page.Url} has {html.Length} characters.");
         await visitor.CheckWidth();
         Assert.Empty(visitor.Complaints);
+    }
+
+    private static async Task CheckAxe(IPage page)
+    {
+        var found = await page.RunAxe(Tags);
+        Assert.True(found.Violations.Length == 0, $"{page.Url}: {string.Join("; ", found.Violations.Select(one => $"{one.Id} {string.Join(" | ", one.Nodes.Select(node => node.Html))}"))}");
+        Assert.True(found.Passes.Length > 10, "axe did not look.");
+    }
+
+    /// <summary>Paper has nothing to press, and nothing for axe to find.</summary>
+    public static async Task CheckPrinted(this Visitor visitor)
+    {
+        Assert.Equal(0, await visitor.Page.Locator("main button:visible, nav a:visible, main input:not([type=hidden]):visible, main textarea:visible").CountAsync());
+        await CheckAxe(visitor.Page);
     }
 
     /// <summary>No page is wider than the screen.</summary>

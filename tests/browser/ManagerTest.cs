@@ -22,7 +22,7 @@ public sealed class ManagerTest(Bench bench)
         await visitor.Page.Locator("summary", new() { HasText = "More filters" }).ClickAsync();
         await visitor.Page.SelectOptionAsync("#who", who);
         await visitor.Picture("manager-filters", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
         await visitor.Press("Show");
         Assert.Equal(2, await visitor.Page.Locator(".rows a").CountAsync());
         var cause = (await visitor.Page.Locator("#cause option").AllAsync()).Count;
@@ -36,11 +36,11 @@ public sealed class ManagerTest(Bench bench)
         await visitor.Press("Show");
         Assert.Equal(0, await visitor.Page.Locator(".rows a").CountAsync());
         await visitor.Picture("manager-none", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
         await visitor.Page.Locator(".active a", new() { HasText = "Caution shown" }).ClickAsync();
         await visitor.Page.GetByText("Found: 2").WaitForAsync();
         await visitor.Picture("manager-found", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
         Assert.Equal(1, await visitor.Page.Locator(".active a").CountAsync());
 
         // all that the filters show, then one of them
@@ -68,14 +68,14 @@ public sealed class ManagerTest(Bench bench)
         Assert.Equal(3, await visitor.Page.Locator("svg.diagram[role=img]").CountAsync());
         await visitor.Page.Locator("summary", new() { HasText = "As a table" }).First.ClickAsync();
         await visitor.Picture("manager-figures", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
         var sum = (await visitor.Page.Locator("section[aria-labelledby=plot-sessions] td").AllInnerTextsAsync()).Sum(text => int.Parse(text, System.Globalization.CultureInfo.InvariantCulture));
         Assert.InRange(sum, before, await Counted()); // other visitors open jobs meanwhile
         await visitor.Page.FillAsync("#from", "2001-01-01");
         await visitor.Page.FillAsync("#to", "2001-01-02");
         await visitor.Press("Show");
         Assert.Contains("Nothing to count yet", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
-        await Look(visitor, device);
+        await Look(visitor);
     }
 
     private async Task<int> Counted() =>
@@ -93,12 +93,12 @@ public sealed class ManagerTest(Bench bench)
         await visitor.Press("Show what would go");
         Assert.Contains("whole number of days", await visitor.Page.Locator("#wrong").InnerTextAsync(), StringComparison.Ordinal);
         await visitor.Picture("retention-wrong", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
         await visitor.Page.FillAsync("#days", "1");
         await visitor.Press("Show what would go");
         Assert.Contains("No job is that old.", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         await visitor.Picture("retention-none", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
     }
 
     [Fact]
@@ -114,7 +114,7 @@ public sealed class ManagerTest(Bench bench)
         await visitor.Page.Locator("summary", new() { HasText = "Which ones" }).ClickAsync();
         Assert.Equal(2, await visitor.Page.Locator(".rows a").CountAsync());
         await visitor.Picture("retention", whole: true);
-        await Look(visitor, "phone");
+        await Look(visitor);
         await visitor.Page.FillAsync("#who", "F. Holm");
         await visitor.Press("Delete these 2 for good");
         Assert.Contains("Deleted: 2", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
@@ -142,12 +142,9 @@ public sealed class ManagerTest(Bench bench)
         return (await opened.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetString()!;
     }
 
-    private static async Task Look(Visitor visitor, string device)
+    private static async Task Look(Visitor visitor)
     {
         await visitor.CheckNarrow();
-        if (Device.Of(device).Scripts)
-        {
-            await visitor.Check();
-        }
+        await visitor.Check();
     }
 }

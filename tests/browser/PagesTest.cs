@@ -42,7 +42,7 @@ public sealed class PagesTest(Bench bench)
         {
             Assert.True(turn < 20, "The conversation does not end.");
             await visitor.Picture($"home-{turn:00}");
-            await CheckWhereScriptsRun(visitor, device);
+            await visitor.Check();
             if (Device.Of(device).Scripts)
             {
                 Assert.Empty(await visitor.Unseen());
@@ -53,7 +53,7 @@ public sealed class PagesTest(Bench bench)
         }
 
         await visitor.Picture("home-done");
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
         Assert.Equal("referred", (await visitor.Read()).GetProperty("status").GetString());
         Assert.Contains("motor shop", await visitor.Page.Locator(".refer").InnerTextAsync(), StringComparison.Ordinal);
         await TakesACardAlong(visitor);
@@ -130,7 +130,7 @@ public sealed class PagesTest(Bench bench)
 
         Assert.Equal(3, probed);
         Assert.Contains((await visitor.Read()).GetProperty("facts").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "reading");
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
     }
 
     [Fact]
@@ -214,7 +214,7 @@ public sealed class PagesTest(Bench bench)
         Assert.Contains("The same facts lead to the same decisions.", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Equal(0, await visitor.Page.Locator("input[name='Verdict.Verdict']:checked").CountAsync());
         await visitor.Picture("log-before-deleting", whole: true);
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
         await visitor.Page.Locator("summary", new() { HasText = "Delete this job" }).ClickAsync();
         await visitor.Press("Delete it");
         Assert.Equal(1, await visitor.Page.Locator("#wrong").CountAsync());
@@ -250,11 +250,11 @@ public sealed class PagesTest(Bench bench)
         await visitor.Press("Read the meter");
         Assert.Contains("frame", await visitor.Page.Locator(".shown").InnerTextAsync(), StringComparison.Ordinal);
         await visitor.Picture("practice-free", whole: true);
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
         await visitor.CheckNarrow();
         await visitor.Press("Compare with the coach and see what the motor hides");
         Assert.DoesNotContain("True marking", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
         await visitor.Page.SelectOptionAsync("#fault", "open-start-winding");
         await visitor.Press("Show me");
         var row = await visitor.Page.Locator(".compared", new() { HasText = "Times the meter was put on" }).Locator("dd").AllInnerTextsAsync();
@@ -262,7 +262,7 @@ public sealed class PagesTest(Bench bench)
         Assert.InRange(int.Parse(row[1], System.Globalization.CultureInfo.InvariantCulture), 2, 60);
         Assert.Contains("True marking", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         await visitor.Picture("practice-compared", whole: true);
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
         await visitor.CheckNarrow();
         Assert.Empty(visitor.Complaints);
     }
@@ -300,7 +300,7 @@ public sealed class PagesTest(Bench bench)
         }
 
         await visitor.Picture("newcomer-plan", whole: true);
-        await CheckWhereScriptsRun(visitor, device);
+        await visitor.Check();
         await visitor.Press("Compare with the coach and see what the motor hides");
         await visitor.Page.SelectOptionAsync("#layout", "capacitor-start-dual-6");
         await visitor.Press("Show me");
@@ -334,6 +334,4 @@ public sealed class PagesTest(Bench bench)
 
         Assert.Equal(id, focused);
     }
-
-    private static Task CheckWhereScriptsRun(Visitor visitor, string device) => Device.Of(device).Scripts ? visitor.Check() : visitor.CheckWidth();
 }

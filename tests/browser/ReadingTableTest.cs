@@ -18,7 +18,7 @@ public sealed class ReadingTableTest(Bench bench)
         await visitor.Press("Begin");
         await visitor.Go($"/sessions/{visitor.Session}/readings");
         Assert.Contains("Nothing may be measured yet", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
-        await Look(visitor, device);
+        await Look(visitor);
         await visitor.Go($"/sessions/{visitor.Session}");
         for (var turn = 0; turn < 12 && await visitor.Page.GetByText("All readings in one table").CountAsync() == 0; turn++)
         {
@@ -28,7 +28,7 @@ public sealed class ReadingTableTest(Bench bench)
 
         await visitor.Press("All readings in one table");
         await visitor.Picture("readings-empty", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
 
         await visitor.Page.FillAsync("#r3-4", "many");
         await visitor.Page.FillAsync("#r0-3", "1,7");
@@ -39,7 +39,7 @@ public sealed class ReadingTableTest(Bench bench)
         Assert.Contains("1–4: there is a figure and OL is ticked as well", wrong, StringComparison.Ordinal);
         Assert.Equal("many", await visitor.Page.Locator("#r3-4").InputValueAsync());
         await visitor.Picture("readings-wrong", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
 
         await visitor.Page.FillAsync("#r3-4", string.Empty);
         await visitor.Page.Locator("[name='r0-3.open']").ClickAsync();
@@ -54,7 +54,7 @@ public sealed class ReadingTableTest(Bench bench)
         await visitor.Page.FillAsync("#r1-5", "1.7");
         await Save(visitor);
         await visitor.Picture("readings", whole: true);
-        await Look(visitor, device);
+        await Look(visitor);
         var session = await visitor.Read();
         var readings = session.GetProperty("facts").EnumerateArray().Where(fact => fact.GetProperty("kind").GetString() == "reading" && fact.GetProperty("to").GetString() != "frame").ToList();
         Assert.Equal(["1-4", "1-2", "3-5", "2-6"], readings.Select(one => $"{one.GetProperty("from").GetString()}-{one.GetProperty("to").GetString()}").Order(Comparer<string>.Create((a, b) => Place(a) - Place(b))));
@@ -80,12 +80,9 @@ public sealed class ReadingTableTest(Bench bench)
         (await bench.Http.PostAsJsonAsync($"/api/sessions/{visitor.Session}/answers", answer)).EnsureSuccessStatusCode();
     }
 
-    private static async Task Look(Visitor visitor, string device)
+    private static async Task Look(Visitor visitor)
     {
         await visitor.CheckNarrow();
-        if (Device.Of(device).Scripts)
-        {
-            await visitor.Check();
-        }
+        await visitor.Check();
     }
 }

@@ -16,9 +16,12 @@ public sealed class Visitor : IAsyncDisposable
     private readonly HttpClient _http;
     private readonly List<string> _complaints = [];
 
-    internal Visitor(IPage page, Device device, HttpClient http)
+    private readonly Func<Task<IPage>> _beside;
+    private IPage? _twin;
+
+    internal Visitor(IPage page, Device device, HttpClient http, Func<Task<IPage>> beside)
     {
-        (Page, _device, _http) = (page, device, http);
+        (Page, _device, _http, _beside) = (page, device, http, beside);
         page.Console += (_, message) =>
         {
             // The browser notes a page that is refused or missing as a failed load; an asset that is missing is a fault.
@@ -136,7 +139,32 @@ public sealed class Visitor : IAsyncDisposable
         await Page.EmulateMediaAsync(new() { Media = Media.Screen });
     }
 
-    public ValueTask DisposeAsync() => new(Page.Context.CloseAsync());
+    /// <summary>What is looked at by a script of the tests: this page, or where no script runs in it, the same markup in a window where none of its own runs.</summary>
+    internal async Task<IPage> Seen()
+    {
+        if (_device.Scripts)
+        {
+            return Page;
+        }
+
+        _twin ??= await _beside();
+        var (address, markup) = (Page.Url, await Page.ContentAsync());
+        await _twin.RouteAsync("**/*", route => route.Request.Url == address ? route.FulfillAsync(new() { Body = markup, ContentType = "text/html; charset=utf-8" })
+            : route.Request.ResourceType == "script" ? route.AbortAsync() : route.ContinueAsync());
+        await _twin.GotoAsync(address);
+        await _twin.UnrouteAllAsync();
+        return _twin;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_twin is not null)
+        {
+            await _twin.Context.CloseAsync();
+        }
+
+        await Page.Context.CloseAsync();
+    }
 
     /// <summary>Changes with every page and every stored answer; <see langword="null"/> while a page loads.</summary>
     private async Task<string?> Mark()
