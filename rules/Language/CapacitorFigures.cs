@@ -135,6 +135,23 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         return shorted;
     }
 
+    /// <summary>"New cap 20 µF, the old one was 7.5": what is fitted is not what was there.</summary>
+    public bool ReadOld(Quantity q)
+    {
+        var fitted = scene.Facts.Select(fact => fact.Fact).OfType<Fact.Capacitor>().LastOrDefault(capacitor => capacitor.Microfarads is not null);
+        if (fitted is null || q.Values.Count != 1 || q.UnitId is not ("" or "microfarad") || !scene.Before(q.First, SaidJustBefore, "old-was") || !scene.Hits.Exists(hit => hit.Concept == "new-capacitor"))
+        {
+            return false;
+        }
+
+        if (q.Values[0] < fitted.Microfarads || q.Values[0] > (fitted.MicrofaradsTo ?? fitted.Microfarads))
+        {
+            scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "capacitor-look", Outcome = "wrong-marks" });
+        }
+
+        return true;
+    }
+
     /// <summary>"15 µF in place of 5": the bare figure is a capacitor too.</summary>
     public bool ReadInPlace(Quantity q, List<Quantity> all)
     {

@@ -31,6 +31,8 @@ internal sealed class Figures
 
     public void Read()
     {
+        Each(q => q.UnitId == "microfarad" && !_scene.Before(q.First, 2, "old-was"), Capacitors);
+        Each(q => q.UnitId is "" or "microfarad", _capacitors.ReadOld);
         Each(q => q.UnitId == "microfarad", Capacitors);
         _open.RemoveAll(_capacitors.ReadAcross().Contains);
         Each(q => q.UnitId == "megohm" || (q.UnitId == "ohm" && q.Values[0] >= 1e5 && _scene.InSentence("insulation-word", q.First)), Insulation);
