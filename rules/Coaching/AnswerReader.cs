@@ -64,6 +64,18 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
 
     private static Answer<IReadOnlyList<Fact>> Facts(params IReadOnlyList<Fact> facts) => Answer<IReadOnlyList<Fact>>.Given(facts);
 
+    /// <summary>A start that showed what was told of the motor before.</summary>
+    private static Fact.Running AsBefore(CaseFile file) => new()
+    {
+        Outcome = file.Symptoms.GetValueOrDefault("hums-no-start") ? "hummed"
+            : file.Symptoms.GetValueOrDefault("silent-no-start") ? "nothing"
+            : file.Symptoms.GetValueOrDefault("trips-at-once") ? "tripped"
+            : file.Symptoms.GetValueOrDefault("runs-slow") ? "slow"
+            : "ran",
+        Direction = file.Symptoms.GetValueOrDefault("wrong-direction") ? "wrong" : null,
+        How = FactEntry.Form,
+    };
+
     private IReadOnlyList<Fact> Chosen(CaseFile file, Question asked, string choice) => asked.About switch
     {
         "lead" when choice == "numbered" => KnowMotor.Numbered(file),
@@ -80,6 +92,8 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         "running" => Ran(choice),
         "run-direction" => [new Fact.Running { Direction = choice, How = FactEntry.Form }],
         "armature" => Turned(file, asked, choice),
+        "repair" when choice == "runs" => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }, new Fact.Running { Outcome = "ran", How = FactEntry.Form }, new Fact.Choice { Question = "outcome", Option = "repaired", How = FactEntry.Form }],
+        "repair" when choice == "same" => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }, AsBefore(file)],
         _ when asked.Setup is { } setup => [Seen(asked, setup, choice)],
         _ => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }],
     };

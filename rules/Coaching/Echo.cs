@@ -8,6 +8,7 @@ namespace WireCoach.Rules.Coaching;
 public static class Echo
 {
     private const string History = "history.";
+    private static readonly HashSet<string> Repairs = ["repair-made", "after-repair"];
 
     /// <summary>What a fact says, in one short statement.</summary>
     /// <param name="fact">The fact.</param>
@@ -42,6 +43,8 @@ public static class Echo
         Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history").With("what", Word(choice.Question[History.Length..], "term.history.")),
         Fact.Choice { Question: "supply.length-metres" } length => Statement.Of("echo.length", ("metres", length.Option)),
         Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),
+        Fact.Choice choice when choice.Question.Split('.') is [var card, var cause] && Repairs.Contains(card) =>
+            Statement.Of("echo.repair").With("cause", Statement.Word(Spoken(cause), [$"cause.{cause}.name"])).With("option", Word(choice.Option, $"question.{card}.option-")),
         Fact.Choice choice => Statement.Of("echo.choice").With("question", Word(choice.Question, "term.asked.")).With("option", Word(choice.Option, $"question.{choice.Question}.option-", $"term.option.{choice.Question}-")),
         Fact.Unknown unknown => Statement.Of("echo.unknown").With("question", Asked(unknown.Question)),
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),

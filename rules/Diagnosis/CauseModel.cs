@@ -22,6 +22,7 @@ internal sealed class CauseModel
         ByUse = knowledge.Rules["family-by-use"];
         ThreePhaseVolts = knowledge.Rules["plate-phases"]["three-phase-from-volts"];
         SupplyLevel = new SupplyLevel(knowledge);
+        Uncured = knowledge.Rules["repair-without-cure"]["left"];
         SumShare = knowledge.Rules["winding-sum"]["share"];
         var singles = knowledge.Causes.Values.ToDictionary(cause => cause.Id, Single, StringComparer.Ordinal);
         Hypotheses = [.. singles.Values, .. knowledge.CausePairs.Values.Select(pair => Both(singles[pair.First], singles[pair.Second], pair.Share)).OfType<Hypothesis>()];
@@ -41,6 +42,9 @@ internal sealed class CauseModel
 
     /// <summary>Volts from which on a motor has three phases.</summary>
     public double ThreePhaseVolts { get; }
+
+    /// <summary>What is left of a cause that was made good without a cure.</summary>
+    public double Uncured { get; }
 
     /// <summary>What volts a supply should have.</summary>
     public SupplyLevel SupplyLevel { get; }

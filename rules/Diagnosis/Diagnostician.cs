@@ -48,14 +48,15 @@ public sealed class Diagnostician
     internal Thought Think(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit)
     {
         var weights = CandidateFamilies.Weights(file, _model, sealedCircuit);
-        var prior = Prior(weights);
+        var prior = Prior(weights, file);
         var signs = _reader.Read(file);
         var belief = signs.Aggregate(prior, (held, sign) => held.Given(hypothesis => _model.LogLikelihood(hypothesis, sign)) ?? held);
         return new Thought(prior, belief, signs, Best(belief, Trials(file, access, weights, signs)), Decisions(belief));
     }
 
-    private Belief<Hypothesis> Prior(double[] weights) => Belief<Hypothesis>.Of(_model.Hypotheses
-        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum())))
+    /// <summary>What was made good without a cure is hardly the cause any more.</summary>
+    private Belief<Hypothesis> Prior(double[] weights, CaseFile file) => Belief<Hypothesis>.Of(_model.Hypotheses
+        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.Choices.GetValueOrDefault($"after-repair.{cause.Id}") == "same") ? _model.Uncured : 1))))
         .Where(one => double.IsFinite(one.Item2)));
 
     private Choice<Hypothesis>? Best(Belief<Hypothesis> belief, IReadOnlyList<Trial<Hypothesis>> trials)

@@ -59,7 +59,7 @@ internal sealed class ShortForms
     /// <param name="refuses">Whether it says no.</param>
     public string? Option(string question, Scene scene, int words, bool consents, bool refuses)
     {
-        if (!_options.TryGetValue(question, out var forms))
+        if (!_options.TryGetValue(question, out var forms) && !_options.TryGetValue(Card(question), out forms))
         {
             return null;
         }
@@ -73,6 +73,9 @@ internal sealed class ShortForms
             : best.Count > 0 ? null
             : forms.FirstOrDefault(form => form.Written == bare)?.Option;
     }
+
+    /// <summary>"repair-made.worn-bearing" is asked by the card of its first part.</summary>
+    private static string Card(string question) => question.Split('.')[0];
 
     private static List<(int First, int Last)> Said(Dictionary<string, IReadOnlyList<Form>> by, string question, Scene scene) =>
         by.TryGetValue(question, out var forms) ? [.. forms.Select(form => form.In(scene)).OfType<(int First, int Last)>()] : [];

@@ -9,6 +9,8 @@ namespace WireCoach.Rules.Coaching.Steps;
 internal static class FindFault
 {
     private const string Symptoms = "symptoms";
+    private const string Made = "repair-made";
+    private const string After = "after-repair";
 
     public static Question? Next(Workup work)
     {
@@ -22,8 +24,22 @@ internal static class FindFault
             return work.Ask.Of(Symptoms);
         }
 
-        return work.Faults.Next is { } next ? Test(work, next) : null;
+        return work.Faults.Next is { } next ? Test(work, next) : Mend(work);
     }
+
+    /// <summary>Once one cause is left: that it is made good, and what the motor does then; asked of those alone who may do both.</summary>
+    private static Question? Mend(Workup work)
+    {
+        if (work.Faults is not { Status: "settled", ReferTo: null, Causes: [var found, ..] } || !work.Gate.CouldOpen(work.Knowledge.Questions[Made].Task) || !work.Gate.CouldOpen(work.Knowledge.Questions[After].Task))
+        {
+            return null;
+        }
+
+        return Asked(work, Made, found.Id) ?? (work.File.Choices.GetValueOrDefault($"{Made}.{found.Id}") == "done" ? Asked(work, After, found.Id) : null);
+    }
+
+    private static Question? Asked(Workup work, string card, string cause) =>
+        $"{card}.{cause}" is var id && (work.File.Choices.ContainsKey(id) || work.Skipped(id)) ? null : work.Ask.Of(card) with { Id = id };
 
     public static FaultReport Examine(Workup work) =>
         work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal));
