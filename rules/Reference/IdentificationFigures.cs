@@ -41,6 +41,9 @@ public sealed record IdentificationFigures
     /// <summary>What is left of a coil's ohms when turns are shorted: a share.</summary>
     public required FigureRange ShortedLeft { get; init; }
 
+    /// <summary>How fast more or fewer shorted turns than that become unlikely: the logarithm's scale.</summary>
+    public required Judgement ShortedTail { get; init; }
+
     /// <summary>Ohms of a protector between its own leads, cold.</summary>
     public required FigureRange ProtectorOhms { get; init; }
 
@@ -55,6 +58,21 @@ public sealed record IdentificationFigures
 
     /// <summary>How likely a motor of a kind that needs a capacitor is one when none was found, against when one was; a ratio.</summary>
     public required Judgement CapacitorMissed { get; init; }
+
+    /// <summary>How likely a kind of motor is that goes against what a look at it or a turn of its shaft has told, against one that goes with it; a ratio.</summary>
+    public required Judgement LookMissed { get; init; }
+
+    /// <summary>How far two voltages of a plate, or their ratio and that of a connection table, may lie apart and count as the same; a share.</summary>
+    public required Judgement VoltsAlike { get; init; }
+
+    /// <summary>How likely a motor for two voltages is when one was read from its plate, against one for a single voltage; a ratio.</summary>
+    public required Judgement OneVoltsRead { get; init; }
+
+    /// <summary>How likely a sound motor of another kind may be before a look is wanted ahead of calling a motor faulty; a probability.</summary>
+    public required Judgement SoundUnseen { get; init; }
+
+    /// <summary>How likely another kind of motor with something the matter may be while one without is still called by its roles; a probability.</summary>
+    public required Judgement FaultTurnsLayout { get; init; }
 
     /// <summary>How likely a motor with brushes is when nobody spoke of brushes, against other motors with as many leads; a ratio.</summary>
     public required Judgement BrushesUnsaid { get; init; }

@@ -5,7 +5,6 @@ namespace WireCoach.Rules.Windings;
 /// <summary>One identification's working table: leads and readings as numbers, the patterns in question with their weights.</summary>
 internal sealed class Bench
 {
-    private const double ThreePhaseAgainstPlate = -9;
     private const double MarkingAgainst = -4;
     private const double NotAnArmature = -7;
 
@@ -144,23 +143,17 @@ internal sealed class Bench
     private double Weight(Pattern pattern)
     {
         var layout = pattern.Layout;
-        var brushesSaid = _input.Plate.Phases == 0 || Turning.Count > 0;
+        var brushesSaid = _input.Plate.Phases == 0 || Turning.Count > 0 || _input.Looks?.Brushes == true;
         var log = layout.Family == "commutator" && !brushesSaid ? Math.Log(_figures.BrushesUnsaid.Value) : 0;
-        log += _input.Plate.Phases switch
-        {
-            3 => layout.Family is "three-phase" or "sealed" ? 0 : ThreePhaseAgainstPlate,
-            1 => layout.Family == "three-phase" ? ThreePhaseAgainstPlate : 0,
-            0 => layout.Family == "commutator" ? 0 : ThreePhaseAgainstPlate,
-            _ => 0,
-        };
+        log += PlateWeight.Of(layout, _input.Plate, _figures);
         log += _input.CapacitorUse is { } use && layout.Capacitor != "none" && layout.Capacitor != use ? Math.Log(_figures.CapacitorMissed.Value) : 0;
-        log += layout.Connections.Any(row => row.For is "slow" or "first-winding") && _input.Plate.Numbers("rpm").Count == 1 ? Math.Log(_figures.CapacitorMissed.Value) : 0;
         log += _input.HasCapacitor switch
         {
             true when layout.Capacitor == "none" => Math.Log(_figures.CapacitorMissed.Value),
             false when layout.Capacitor != "none" => Math.Log(_figures.CapacitorMissed.Value),
             _ => 0,
         };
+        log += (_input.Looks?.Against(layout) ?? 0) * Math.Log(_figures.LookMissed.Value);
         return log + (layout.Parts.Any(part => part.Kind is "start-capacitor" or "run-capacitor") ? InTheWay(pattern) : 0);
     }
 

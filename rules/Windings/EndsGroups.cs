@@ -18,9 +18,14 @@ internal static class EndsGroups
             : [.. windings.Where(winding => winding is not { Role: "phase", Leads.Count: 2 }), .. groups.SelectMany(Together)];
     }
 
-    /// <summary>Two coils that share a lead as one group; any other group as it was.</summary>
+    /// <summary>Two coils that share a lead as one group, three that meet in a lead as one with its point out; any other group as it was.</summary>
     private static IEnumerable<EndsWinding> Together(List<EndsWinding> group)
     {
+        if (group.Count == 3 && group[0].Leads.FirstOrDefault(lead => group.TrueForAll(coil => coil.Leads.Contains(lead, StringComparer.Ordinal))) is { } point)
+        {
+            return [new EndsWinding("phase", [.. group.SelectMany(coil => coil.Leads).Where(lead => lead != point)]) { Junction = true, Point = point }];
+        }
+
         if (group is not [var one, var other] || one.Leads.Intersect(other.Leads, StringComparer.Ordinal).ToList() is not [var corner])
         {
             return group;

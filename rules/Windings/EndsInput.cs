@@ -44,6 +44,9 @@ public sealed record EndsWinding(string Role, IReadOnlyList<string> Leads)
     /// <summary>The lead at which two coils of the group meet, or taps by tag.</summary>
     public IReadOnlyList<string> Taps { get; init; } = [];
 
+    /// <summary>The lead at which three coils of the group meet, besides <see cref="Leads"/>.</summary>
+    internal string? Point { get; init; }
+
     /// <summary>The layout's markings that belong to <see cref="Leads"/>, where identification settled the group.</summary>
     public IReadOnlyList<string> Markings { get; init; } = [];
 }

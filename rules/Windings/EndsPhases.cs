@@ -37,11 +37,13 @@ internal static class EndsPhases
             return EndsSchemes.Wrong("windings", Statement.Of("problem.ends-other-layout", ("layout", input.Layout)));
         }
 
-        var form = EndsSchemes.Forms(input with { Layout = id }, knowledge).First(form => form.Form is null);
+        var forms = EndsSchemes.Forms(input with { Layout = id }, knowledge).ToList();
+        var form = forms.First(form => form.Form is null);
         return id switch
         {
             "three-phase-6" => Separate(pairs, form, SixWays()),
             "three-phase-12" => Separate(pairs, form, TwelveWays()),
+            "three-phase-9-star" when triples[0].Point is { } point => WithPoint(NineStar(pairs, triples[0], form), point, forms),
             "three-phase-9-star" => NineStar(pairs, triples[0], form),
             "three-phase-9-delta" => NineDelta(triples, form, knowledge),
             "part-winding-6" => PartWinding(triples, form),
@@ -107,6 +109,19 @@ internal static class EndsPhases
                    from bits in Enumerable.Range(0, 8)
                    select InnerStar.Concat(order.Select((axis, at) => ((axis * 120) + ((bits >> at & 1) * 180)) % 360)).ToArray();
         return Scheme(coils, [.. ways], form, Across(inner.Leads), [.. pairs.Select(pair => (pair.Leads[0], pair.Leads[1]))]);
+    }
+
+    /// <summary>The same motor with the point of its second star brought out: that lead has its marking whatever the ends are.</summary>
+    private static Answer<EndsScheme> WithPoint(EndsScheme scheme, string point, IReadOnlyList<Layout> forms)
+    {
+        var inside = scheme.Form!;
+        if (forms.FirstOrDefault(form => form.Leads.Count == inside.Leads.Count + 1) is not { } outside)
+        {
+            return EndsSchemes.Wrong("windings", Statement.Of("problem.ends-not-these-windings"));
+        }
+
+        var added = outside.Leads.Single(lead => inside.LeadOf(lead.Marking) is null);
+        return scheme with { Form = inside with { Leads = [.. inside.Leads, added] }, Fixed = new Dictionary<string, string>(StringComparer.Ordinal) { [added.Marking] = point } };
     }
 
     private static Answer<EndsScheme> NineDelta(List<EndsWinding> triples, Layout form, TradeKnowledge knowledge)

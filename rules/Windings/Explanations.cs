@@ -98,6 +98,12 @@ internal sealed class Explanations
         return sum;
     }
 
+    /// <summary>The layouts that are at least so likely, the likeliest first.</summary>
+    /// <param name="least">The least probability.</param>
+    public IReadOnlyList<string> Kinds(double least) => [.. Leaves.Zip(Probabilities).GroupBy(one => one.First.Pattern.Layout.Id, one => one.Second, StringComparer.Ordinal)
+        .Select(kind => (Id: kind.Key, Share: Math.Round(kind.Sum(), 9))).Where(kind => kind.Share >= least)
+        .OrderByDescending(kind => kind.Share).ThenBy(kind => kind.Id, StringComparer.Ordinal).Select(kind => kind.Id)];
+
     /// <summary>The layouts by how likely they are.</summary>
     public IReadOnlyList<RankedLayout> Ranked()
     {

@@ -75,8 +75,10 @@ internal sealed class Fit
         return 0.5 * (_before.LogDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors)) - OutsideRange();
     }
 
-    /// <summary>The ln of what a formula gives for the fitted unknowns.</summary>
-    public double LnPredicted(int formula) => _only[formula] is var only and >= 0 ? Values[only] + _lnFactor[formula] : LnSum(_formulas[formula]);
+    /// <summary>The ln of what a formula gives.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="lnOhms">ln of the unknowns.</param>
+    public double LnPredicted(int formula, double[] lnOhms) => _only[formula] is var only and >= 0 ? lnOhms[only] + _lnFactor[formula] : LnSum(_formulas[formula], lnOhms);
 
     private void Start(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms)
     {
@@ -157,7 +159,7 @@ internal sealed class Fit
     /// <summary>What a reading adds that is a sum of several unknowns.</summary>
     private void Sum(double[] factors, double lnOhms, double weight)
     {
-        var predicted = LnSum(factors);
+        var predicted = LnSum(factors, Values);
         for (var unknown = 0; unknown < Size; unknown++)
         {
             _shares[unknown] = factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown] - predicted) : 0;
@@ -186,7 +188,7 @@ internal sealed class Fit
 
         for (var reading = 0; reading < count; reading++)
         {
-            var off = (lnOhms[reading] - LnPredicted(formulas[reading])) / lnErrors[reading];
+            var off = (lnOhms[reading] - LnPredicted(formulas[reading], Values)) / lnErrors[reading];
             Worst = Math.Max(Worst, Math.Abs(off));
             sum += off * off;
         }
@@ -214,12 +216,12 @@ internal sealed class Fit
         return cost;
     }
 
-    private double LnSum(double[] factors)
+    private static double LnSum(double[] factors, double[] lnOhms)
     {
         var sum = 0.0;
         for (var unknown = 0; unknown < factors.Length; unknown++)
         {
-            sum += factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown]) : 0;
+            sum += factors[unknown] > 0 ? factors[unknown] * Math.Exp(lnOhms[unknown]) : 0;
         }
 
         return Math.Log(Math.Max(sum, 1e-6));

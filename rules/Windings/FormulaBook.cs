@@ -61,7 +61,7 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
                 : -1;
             if (healthy >= 0)
             {
-                ratios.Add(new(unknown, healthy, Math.Log(figures.ShortedLeft.Low), Math.Log(figures.ShortedLeft.High), 0.02));
+                ratios.Add(new(unknown, healthy, Math.Log(figures.ShortedLeft.Low), Math.Log(figures.ShortedLeft.High), figures.ShortedTail.Value));
             }
         }
 

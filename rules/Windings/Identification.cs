@@ -14,6 +14,9 @@ public sealed record Identification
     /// <summary>The layouts that fit, the likeliest first.</summary>
     public IReadOnlyList<RankedLayout> Layouts { get; init; } = [];
 
+    /// <summary>Kinds of motor between which it cannot be told, sound or with something the matter; empty where that is not what stands in the way.</summary>
+    public IReadOnlyList<string> Undecided { get; init; } = [];
+
     /// <summary>Winding faults that the readings show.</summary>
     public IReadOnlyList<WindingFault> Faults { get; init; } = [];
 

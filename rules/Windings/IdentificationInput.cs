@@ -23,6 +23,9 @@ public sealed record IdentificationInput
     /// <summary>Whether the capacitor was bridged or taken out of the way of the meter; <see langword="null"/> when not said.</summary>
     public bool? CapacitorBridged { get; init; }
 
+    /// <summary>What a look at the motor, or a turn of its shaft by hand, has told; <see langword="null"/> where nobody can be asked to look.</summary>
+    public Looks? Looks { get; init; }
+
     /// <summary>The meter; <see langword="null"/> takes the usual hand-held one from knowledge.</summary>
     public MeterInput? Meter { get; init; }
 

@@ -94,6 +94,7 @@ internal sealed class Block(int index, int @class, int[] terminals, int[][] symm
 internal sealed class Pattern
 {
     private FitPrior? _before;
+    private bool[][]? _within;
 
     public required Layout Layout { get; init; }
 
@@ -129,6 +130,9 @@ internal sealed class Pattern
 
     /// <summary>Each formula: the factor of each unknown.</summary>
     public required double[][] Formulas { get; init; }
+
+    /// <summary>Whether the first formula can never give more than the second, whatever the unknowns are.</summary>
+    public bool[][] Within => _within ??= [.. Formulas.Select(part => Formulas.Select(all => !part.Where((factor, unknown) => factor > all[unknown]).Any()).ToArray())];
 
     /// <summary>For each formula its only unknown; −1 where it has several or none.</summary>
     public required int[] OnlyUnknown { get; init; }

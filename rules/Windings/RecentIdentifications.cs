@@ -54,7 +54,7 @@ internal sealed class RecentIdentifications(int most)
             key.Append(field).Append('=').Append(value.Text).Append('\n');
         }
 
-        key.Append(CultureInfo.InvariantCulture, $"|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}\n");
+        key.Append(CultureInfo.InvariantCulture, $"|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Looks}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}\n");
         foreach (var test in input.BenchTests)
         {
             Add([test.Test, test.Outcome ?? string.Empty, test.Unit ?? string.Empty, .. test.Drive, "/", .. test.Tie.SelectMany(tied => tied.Append("+")), "/", .. test.Read]);

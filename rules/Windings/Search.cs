@@ -11,6 +11,12 @@ internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight,
     public Link LinkOf(int first, int second) => Pattern.Links[TerminalOf[first]][TerminalOf[second]];
 }
 
+/// <summary>What a fit came to.</summary>
+/// <param name="Log">ln of the evidence.</param>
+/// <param name="LnOhms">ln of the fitted unknowns.</param>
+/// <param name="Worst">The greatest distance of a reading from the fit, in standard deviations.</param>
+internal sealed record Fitted(double Log, double[] LnOhms, double Worst);
+
 /// <summary>Lays leads on the terminals of one pattern, one after another, as far as the readings allow it. Leads that no reading touches are left out, being all alike.</summary>
 /// <remarks>Keeps its scratch space from run to run; one for each pattern of an identification.</remarks>
 internal sealed class Search
@@ -19,6 +25,8 @@ internal sealed class Search
     private const double Rounding = 1e-3;
     private const double Slack = 2; // what the approximation of the fit may be off
     private const double Least = 0.03;
+    private const byte Part = 1;
+    private const byte Whole = 2;
     private static readonly double[] Ln = [.. Enumerable.Range(0, 64).Select(count => Math.Log(count))];
 
     private SearchPlan _plan = SearchPlan.Nothing;
@@ -34,6 +42,11 @@ internal sealed class Search
     private readonly bool _hasSums;
     private readonly double[] _weightOf;
     private readonly double[] _sumOf;
+    private readonly Dictionary<UInt128, Fitted> _fitted = [];
+    private readonly UInt128 _most;
+    private Measured[] _placed = [];
+    private int[] _placedAs = [];
+    private int _count;
     private int[] _formulas = [];
     private double[] _lnOhms = [];
     private double[] _lnErrors = [];
@@ -54,6 +67,7 @@ internal sealed class Search
         _saidAt = new int[_said.Length];
         _saidLn = new double[_said.Length];
         _hasSums = Array.Exists(pattern.OnlyUnknown, only => only < 0);
+        _most = UInt128.MaxValue / (UInt128)(pattern.Formulas.Length + 1);
         _weightOf = new double[_said.Length + pattern.Formulas.Length];
         _sumOf = new double[_weightOf.Length];
     }
@@ -68,14 +82,20 @@ internal sealed class Search
     public void Run(SearchPlan plan, SearchTerms terms, Harvest harvest)
     {
         (_plan, _terms, _harvest) = (plan, terms, harvest);
+        _fitted.Clear();
         if (_formulas.Length < plan.Readings.Length)
         {
+            _placed = new Measured[plan.Readings.Length];
+            _placedAs = new int[plan.Readings.Length];
             _formulas = new int[plan.Readings.Length];
             _lnOhms = new double[plan.Readings.Length];
             _lnErrors = new double[plan.Readings.Length];
         }
 
-        Place(0, LogPrior);
+        if (!harvest.Drops(LogPrior + plan.Peaks + Slack))
+        {
+            Place(0, LogPrior);
+        }
     }
 
     private static double LnOf(int count) => count < Ln.Length ? Ln[count] : Math.Log(count);
@@ -128,6 +148,7 @@ internal sealed class Search
         var terminal = block.Terminals[place];
         var mask = _usedMask[block.Index];
         _terminalOf[lead] = terminal;
+        var before = _count;
         var allowed = Allowed(depth, ref log);
         var more = true;
         if (allowed)
@@ -139,6 +160,7 @@ internal sealed class Search
             _usedMask[block.Index] = mask;
         }
 
+        _count = before;
         for (var unknown = 0; unknown < _said.Length; unknown++)
         {
             if (_said[unknown] is not null && _saidAt[unknown] == depth)
@@ -157,7 +179,36 @@ internal sealed class Search
         {
             var (first, second) = (_terminalOf[reading.First], _terminalOf[reading.Second]);
             log += _terms.LogOf(Pattern.Links[first][second], reading.Showed);
-            if (double.IsNegativeInfinity(log) || (reading.Showed == Showed.Ohms && !Agrees(reading, Pattern.Formula[first][second], depth)))
+            if (double.IsNegativeInfinity(log))
+            {
+                return false;
+            }
+
+            if (reading.Showed == Showed.Ohms)
+            {
+                var formula = Pattern.Formula[first][second];
+                if (!Agrees(reading, formula, depth) || !IsInOrder(reading, formula))
+                {
+                    return false;
+                }
+
+                (_placed[_count], _placedAs[_count]) = (reading, formula);
+                _count++;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a figure is not less than one of a part of its way, nor more than one that takes in all of it.</summary>
+    private bool IsInOrder(Measured reading, int formula)
+    {
+        for (var at = 0; _hasSums && at < _count; at++)
+        {
+            var (other, otherAs) = (_placed[at], _placedAs[at]);
+            var above = reading.LnOhms - other.LnOhms;
+            if (Math.Abs(above) > (Hopeless * (reading.LnError + other.LnError)) + Least
+                && (above > 0 ? Pattern.Within[formula][otherAs] : Pattern.Within[otherAs][formula]))
             {
                 return false;
             }
@@ -186,7 +237,7 @@ internal sealed class Search
     }
 
     /// <summary>How a figure that is not believed comes about: most mistakes stay within a few times of what is really there.</summary>
-    private double Mistaken()
+    private double Mistaken(double[] lnOhms)
     {
         var log = 0.0;
         foreach (var reading in _plan.Readings)
@@ -194,7 +245,7 @@ internal sealed class Search
             if (reading is { Showed: Showed.Anything, Mistaken: true })
             {
                 var formula = Pattern.Formula[_terminalOf[reading.First]][_terminalOf[reading.Second]];
-                log += _terms.LogOfMistake(formula < 0 ? null : reading.LnOhms - _fit.LnPredicted(formula));
+                log += _terms.LogOfMistake(formula < 0 ? null : reading.LnOhms - _fit.LnPredicted(formula, lnOhms));
             }
         }
 
@@ -204,7 +255,27 @@ internal sealed class Search
     /// <summary>Whether the leads laid so far already go so badly with their figures that the rest cannot mend it.</summary>
     private bool IsLost(int depth, double log) =>
         _hasSums && _plan.Tells[depth] && depth + 2 <= _plan.Order.Length
-        && _harvest!.Drops(log + _fit.LogEvidence(Gather(_plan.Laid[depth]), _formulas, _lnOhms, _lnErrors) + _plan.Peaks + Slack);
+        && _harvest!.Drops(log + Evidence(Gather(_plan.Laid[depth]), Part).Log + _plan.Peaks + Slack);
+
+    /// <summary>The fit of the figures that were gathered last; many ways to lay the leads come to the same sums, and those are fitted once.</summary>
+    /// <param name="count">How many figures.</param>
+    /// <param name="key">Which figures: those of the leads laid so far, or all.</param>
+    private Fitted Evidence(int count, UInt128 key)
+    {
+        for (var at = 0; at < count; at++)
+        {
+            if (key >= _most)
+            {
+                return Fit(count); // more figures than a key can name
+            }
+
+            key = (key * (UInt128)(Pattern.Formulas.Length + 1)) + (UInt128)(_formulas[at] + 1);
+        }
+
+        return _fitted.TryGetValue(key, out var known) ? known : _fitted[key] = Fit(count);
+    }
+
+    private Fitted Fit(int count) => new(_fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors), [.. _fit.Values], _fit.Worst);
 
     private int Gather(Measured[] readings)
     {
@@ -232,8 +303,9 @@ internal sealed class Search
             return true;
         }
 
-        log += _plan.Peaks + _fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors) + Mistaken();
-        return _harvest.Drops(log) || _harvest.Add(new(Pattern, [.. _terminalOf], log, [.. _fit.Values], _fit.Worst));
+        var fitted = Evidence(count, Whole);
+        log += _plan.Peaks + fitted.Log + Mistaken(fitted.LnOhms);
+        return _harvest.Drops(log) || _harvest.Add(new(Pattern, [.. _terminalOf], log, fitted.LnOhms, fitted.Worst));
     }
 
     /// <summary>What the figures cost at least: only figures of one and the same thing are held against each other.</summary>

@@ -89,7 +89,8 @@ internal sealed class Verdict
         if (first < 0)
         {
             // What the untouched leads are follows from the rest; it still has to be measured.
-            return Whole(Explanations.Of(_bench, _readings, faults: false, everyLead: true));
+            var laid = Explanations.Of(_bench, _readings, faults: false, everyLead: true);
+            return laid.Any ? Whole(laid) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits"));
         }
 
         var why = marked is not null ? Statement.Of("windings.check-marking")
@@ -193,11 +194,22 @@ internal sealed class Verdict
             return null;
         }
 
-        faults.AddRange(whole <= 0.5 ? Findings.Faults(_bench, all) : []);
+        faults.AddRange(whole <= 0.5 && !MayBeSound(all, best) ? Findings.Faults(_bench, all) : []);
         return faults.Count > 0
             ? give(IdentificationStatus.Faulty, [Statement.Of("windings.take-it-again")])
-            : give(IdentificationStatus.CannotTell, [Statement.Of("windings.sound-or-faulty")]);
+            : give(IdentificationStatus.CannotTell, [Statement.Of("windings.sound-or-faulty")]) with { Undecided = all.Kinds(_bench.Figures.FaultTurnsLayout.Value) };
     }
+
+    /// <summary>How likely all motors are in which the leads would be other windings, and which a look that nobody has taken would tell from the one that is believed.</summary>
+    private double Unseen(Explanations all, Leaf best)
+    {
+        var (role, looks) = (RoleKeys.Of(best), _bench.Input.Looks ?? new());
+        return all.Share(leaf => leaf.Pattern.Layout.Id != best.Pattern.Layout.Id && RoleKeys.Of(leaf) != role && looks.WouldTell(best.Pattern.Layout, leaf.Pattern.Layout));
+    }
+
+    /// <summary>Whether a motor that is called faulty may be a sound one of a kind that a look would tell.</summary>
+    private bool MayBeSound(Explanations all, Leaf best) => _bench.Input.Looks is { } looks
+        && all.Share(leaf => leaf.Pattern.Condition.IsWhole && looks.WouldTell(best.Pattern.Layout, leaf.Pattern.Layout)) > _bench.Figures.SoundUnseen.Value;
 
     private bool Kicks(Leaf leaf, PatternWinding winding) => _readings.Any(reading =>
         reading.Showed == Showed.Kick && winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second]));
@@ -208,12 +220,23 @@ internal sealed class Verdict
     {
         if (share < _bench.Figures.Enough.Value)
         {
-            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.ohms-do-not-decide")]);
+            return CannotTell(Statement.Of("windings.ohms-do-not-decide"));
         }
 
         if (RoleGuard.Against(_bench, best, windings) is { } against)
         {
-            return give(IdentificationStatus.CannotTell, [against]);
+            return CannotTell(against);
+        }
+
+        if (FaultGuard.Turns(all, best) > _bench.Figures.FaultTurnsLayout.Value)
+        {
+            return CannotTell(Statement.Of("windings.sound-or-faulty"));
+        }
+
+        var unseen = Unseen(all, best) > _bench.Figures.FaultTurnsLayout.Value;
+        if (unseen && _bench.Input.Looks is not null)
+        {
+            return CannotTell(Statement.Of("windings.look-tells"));
         }
 
         if (new SlipGuard(_bench, _readings).Turns(all, best) is { } doubtful)
@@ -232,7 +255,10 @@ internal sealed class Verdict
             return give(IdentificationStatus.NeedsReading, []) with { Next = ToFrame(), ExpectedTouchesLeft = 1 };
         }
 
-        return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning))]);
+        Statement[] taken = unseen ? [Statement.Of("windings.taken-for", ("kind", best.Pattern.Layout.Name))] : [];
+        return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning)), .. taken]);
+
+        Identification CannotTell(Statement why) => give(IdentificationStatus.CannotTell, [why]) with { Undecided = all.Kinds(_bench.Figures.FaultTurnsLayout.Value) };
     }
 
     private NextReading ToFrame() => new()

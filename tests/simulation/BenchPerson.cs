@@ -5,7 +5,7 @@ using WireCoach.Rules.Windings;
 namespace WireCoach.Simulation;
 
 /// <summary>Somebody who measures what is asked, and may make one mistake.</summary>
-internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Random chance, bool mistaken)
+internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Random chance, bool mistaken, bool looks = false)
 {
     private readonly int _mistakeAt = mistaken ? chance.Next(1, 7) : -1;
     private int _touches;
@@ -34,6 +34,12 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
         for (; ; )
         {
             var found = identifier.Identify(input with { Leads = motor.Tags, Readings = Readings, Meter = Said }).Value!;
+            if (found.Status == IdentificationStatus.CannotTell && found.Next is null && Looked(found, input) is { } more && _touches < most)
+            {
+                input = more;
+                continue;
+            }
+
             if (found.Next is null || found.Status is IdentificationStatus.Identified or IdentificationStatus.Faulty || _touches >= most)
             {
                 return found;
@@ -47,6 +53,29 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
 
             Measure(found.Next.From, found.Next.To);
         }
+    }
+
+    /// <summary>What a person who can looks for where the ohms leave kinds open; <see langword="null"/> when all was looked at.</summary>
+    private IdentificationInput? Looked(Identification found, IdentificationInput input)
+    {
+        if (!looks || found.Undecided.Count == 0)
+        {
+            return null;
+        }
+
+        if (input.Looks?.Brushes == true && motor.Windings.Exists(winding => winding.Role == "armature") && !Readings.Exists(reading => reading.ChangesWithShaft))
+        {
+            var armature = motor.Windings.Find(winding => winding.Role == "armature").Tags;
+            var at = Readings.FindIndex(reading => reading.Ohms is not null && armature.Contains(reading.From) && armature.Contains(reading.To));
+            if (at >= 0)
+            {
+                Readings[at] = Readings[at] with { ChangesWithShaft = true };
+                return input;
+            }
+        }
+
+        var seen = input with { HasCapacitor = motor.CapacitorUse != "none", CapacitorUse = motor.CapacitorUse is "start" or "run" ? motor.CapacitorUse : null, Looks = motor.Looks };
+        return seen == input ? null : seen;
     }
 
     /// <summary>Asked whether the capacitor is in the way: bridges it; the earlier reading no longer counts.</summary>

@@ -21,7 +21,7 @@ internal static class Judge
     private static bool Tapped(SimulatedMotor motor, Identification found) => found.Windings.Where(winding => winding.Taps is not null).All(winding =>
     {
         var way = (string[])[winding.Leads[0], .. winding.Taps!, winding.Leads[^1]];
-        return way.Select(motor.NodeOf).SequenceEqual(["C", "H", "M", "L"]);
+        return way.Select(motor.NodeOf).SequenceEqual(new[] { "C", "H", "M", "N", "L" }.Where(motor.HasNode));
     });
 }
 

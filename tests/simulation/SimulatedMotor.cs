@@ -1,6 +1,8 @@
+using WireCoach.Rules.Windings;
+
 namespace WireCoach.Simulation;
 
-/// <summary>A motor on the bench for studies: its own resistor network, hidden leads, a meter with its errors. Shares nothing with the rules.</summary>
+/// <summary>A motor on the bench for studies: its own resistor network, hidden leads, a meter with its errors. Its circuit shares nothing with the rules.</summary>
 internal sealed class SimulatedMotor
 {
     private readonly List<(string From, string To, double? Ohms)> _edges = [];
@@ -9,6 +11,12 @@ internal sealed class SimulatedMotor
 
     /// <summary>The kind, by the contract's layout id.</summary>
     public required string Layout { get; init; }
+
+    /// <summary>What is printed on its capacitor: <c>start</c>, <c>run</c>, <c>both</c> for one of each, or <c>none</c>.</summary>
+    public string CapacitorUse { get; set; } = "none";
+
+    /// <summary>What a look at it would tell.</summary>
+    public Looks Looks { get; set; } = new();
 
     /// <summary>The tags in the order in which the person named them.</summary>
     public List<string> Tags { get; } = [];
@@ -33,6 +41,8 @@ internal sealed class SimulatedMotor
     public void Lead(string tag, string node) => _nodeOf.Add(tag, node);
 
     public string NodeOf(string tag) => _nodeOf[tag];
+
+    public bool HasNode(string node) => _nodeOf.ContainsValue(node);
 
     public string TagOf(string node) => _nodeOf.First(pair => pair.Value == node).Key;
 

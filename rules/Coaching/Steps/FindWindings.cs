@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
 
@@ -14,6 +15,18 @@ internal static class FindWindings
     public const string TurnShaft = "turn-shaft";
 
     private const string CapacitorUse = "capacitor-use";
+
+    private const int MostNamed = 3;
+
+    private const string BothWays = "both-ways";
+
+    private const string BrushesSeen = "brushes";
+
+    private const string SeveralSpeeds = "several-speeds";
+
+    private const string CapacitorWires = "capacitor-wires";
+
+    private const string ShaftDrag = "shaft-drag";
 
     private const string StartBranch = "start-branch";
 
@@ -82,24 +95,40 @@ internal static class FindWindings
     /// <summary>Where the ohms leave several kinds of motor: what a look or a turn of the shaft tells of those that are left.</summary>
     private static Question? Beside(Workup work, Identification found)
     {
-        if (found.Status != IdentificationStatus.CannotTell)
-        {
-            return null;
-        }
+        var left = found.Undecided.Select(id => work.Knowledge.Layouts[id]).ToList();
+        return (Differ(layout => layout.Capacitor is "start" or "run" ? layout.Capacitor : null) ? PrintOnCapacitor(work) : null)
+            ?? (Differ(Looks.TurnsBothWays) ? Look(work, BothWays) : null)
+            ?? (Differ(Looks.HasCapacitorOutside) && work.HasCapacitor == true ? Look(work, CapacitorWires) : null)
+            ?? (Differ(layout => (bool?)Looks.HasSpeeds(layout)) ? Look(work, SeveralSpeeds) : null)
+            ?? (left.Exists(Looks.HasBrushes) && !left.TrueForAll(Looks.HasBrushes) ? Look(work, BrushesSeen) : null)
+            ?? (left.Exists(Looks.HasBrushes) && Said(work, BrushesSeen, "yes") != false ? Armature(work) : null)
+            ?? (Differ(Looks.HasMagnets) ? Drag(work) : null);
 
-        var left = found.Layouts.Where(layout => layout.Probability >= work.Knowledge.Rules["ends-kind-left"]["share"]).Select(layout => work.Knowledge.Layouts[layout.Id]).ToList();
-        return (left.Select(layout => layout.Capacitor).Where(kind => kind is "start" or "run").Distinct().Skip(1).Any() ? PrintOnCapacitor(work) : null)
-            ?? (left.Exists(layout => layout.Coils.Any(coil => coil.ChangesWithShaft)) ? Armature(work) : null);
+        bool Differ<T>(Func<Layout, T?> made) => left.Select(made).Where(one => one is not null).Distinct().Skip(1).Any();
     }
+
+    private static Question? Look(Workup work, string question) =>
+        work.File.Choices.ContainsKey(question) || work.Skipped(question) ? null : work.Ask.Of(question);
+
+    /// <summary>Of the pair that was found to be the armature: whether magnets hold it back when its ends meet.</summary>
+    private static Question? Drag(Workup work) => work.File.Readings.FindLast(reading => reading.ChangesWithShaft) is not { } armature
+        || work.File.Choices.ContainsKey(ShaftDrag) || work.Skipped(ShaftDrag) ? null : work.Ask.Of(ShaftDrag, ("from", armature.From), ("to", armature.To));
 
     private static Question? PrintOnCapacitor(Workup work) =>
         work.HasCapacitor != true || CapacitorUseOf(work) is not null || work.Skipped(CapacitorUse) ? null : work.Ask.Of(CapacitorUse);
 
     /// <summary>An armature shows itself only while the shaft is turned: winding by winding, until one jumps.</summary>
     private static Question? Armature(Workup work) => work.File.Readings.Exists(reading => reading.ChangesWithShaft) ? null
-        : work.File.Readings.Where(reading => reading is { Ohms: not null, Together.Count: 0 } && reading.To != Fact.Reading.Frame && reading.From != Fact.Reading.Frame)
-            .Select(reading => work.Ask.Reading(TurnShaft, reading.From, reading.To))
-            .FirstOrDefault(question => !work.File.Choices.ContainsKey(question.Id) && !work.Skipped(question.Id));
+        : ToTurn(work).FirstOrDefault(question => !work.File.Choices.ContainsKey(question.Id) && !work.Skipped(question.Id));
+
+    private static IEnumerable<Question> ToTurn(Workup work) => work.File.Readings
+        .Where(reading => reading is { Ohms: not null, Together.Count: 0 } && reading.To != Fact.Reading.Frame && reading.From != Fact.Reading.Frame)
+        .Select(reading => work.Ask.Reading(TurnShaft, reading.From, reading.To));
+
+    private static bool? Said(Workup work, string question, string yes) => work.File.Choices.TryGetValue(question, out var said) ? said == yes : null;
+
+    /// <summary>No reading that was watched while the shaft was turned changed, and none is left to watch.</summary>
+    private static bool? Brushes(Workup work) => work.File.Choices.Any(choice => choice.Key.StartsWith($"{TurnShaft}.", StringComparison.Ordinal)) && ToTurn(work).All(question => work.File.Choices.GetValueOrDefault(question.Id) == "steady") ? false : null;
 
     private static string? CapacitorUseOf(Workup work) =>
         work.File.Capacitors.FindAll(capacitor => capacitor.Present).Select(capacitor => capacitor.Use).LastOrDefault(use => use is "start" or "run")
@@ -122,6 +151,7 @@ internal static class FindWindings
             HasCapacitor = work.HasCapacitor,
             CapacitorUse = work.File.Capacitors.Exists(capacitor => capacitor.Use == "both") ? null : CapacitorUseOf(work),
             CapacitorBridged = Bridged(work),
+            Looks = new() { BothWays = Said(work, BothWays, "both"), CapacitorOutside = Said(work, CapacitorWires, "outside"), Drags = Said(work, ShaftDrag, "drags"), Speeds = Said(work, SeveralSpeeds, "several"), Brushes = Said(work, BrushesSeen, "yes") ?? Brushes(work) },
             Meter = zero is null ? null : new MeterInput { TestLeadOhms = zero, Zeroed = false },
             Readings = Readings(work),
             BenchTests = [.. work.File.BenchTests],
@@ -158,6 +188,13 @@ internal static class FindWindings
         foreach (var note in found.Notes)
         {
             yield return note;
+        }
+
+        if (found.Status == IdentificationStatus.CannotTell && NextReading(work) is null)
+        {
+            yield return found.Undecided.Count > 1
+                ? Statement.Of("windings.shop-tells-which", ("kinds", string.Join("; ", found.Undecided.Take(MostNamed).Select(id => work.Knowledge.Layouts[id].Name))))
+                : Statement.Of("windings.shop-tells");
         }
     }
 

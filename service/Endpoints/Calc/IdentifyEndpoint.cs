@@ -14,7 +14,8 @@ internal static partial class IdentifyEndpoint
         .WithDescription(
             "'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1) count as printed and are checked against the ohms. " +
             "A reading is {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
-            "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading. 'hasCapacitor' and 'capacitorBridged' may be left out; " +
+            "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading. 'hasCapacitor' and 'capacitorBridged' may be left out, as may 'capacitorUse' (start or run, as printed on the one capacitor) and 'looks': " +
+            "{bothWays, capacitorOutside, brushes, drags}, whether a control turns the motor either way, the capacitor's wires end on the leads, there are brushes, the shaft drags with the armature's ends held together; " +
             "'unreadable' lists pairs that cannot be read; 'shortcuts' allows a next reading with several leads held together, 'checkFrame' wants one to the frame.");
 
     private static IResult Identify(IdentifyBody body, Identifier identifier, Problems problems)
@@ -40,6 +41,8 @@ internal static partial class IdentifyEndpoint
             Plate = (body.Plate ?? []).Where(field => field.Value is not null).Aggregate(PlateFields.Empty, (plate, field) => plate.With(field.Key, field.Value!)),
             HasCapacitor = body.HasCapacitor,
             CapacitorBridged = body.CapacitorBridged,
+            CapacitorUse = body.CapacitorUse,
+            Looks = body.Looks,
             Meter = body.Meter,
             Readings = [.. readings.OfType<Fact.Reading>()],
             BenchTests = [.. (body.BenchTests ?? []).OfType<Fact.BenchTest>()],
@@ -116,7 +119,7 @@ internal static partial class IdentifyEndpoint
     private static partial Regex MarkingText();
 
     internal sealed record IdentifyBody(
-        IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, MeterInput? Meter,
+        IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, string? CapacitorUse, Looks? Looks, MeterInput? Meter,
         IReadOnlyList<ReadingBody?>? Readings, IReadOnlyList<Fact.BenchTest?>? BenchTests, IReadOnlyList<PairBody?>? Unreadable, bool? Shortcuts, bool? CheckFrame);
 
     internal sealed record ReadingBody(

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Windings;
 using WireCoach.Simulation;
 
@@ -8,6 +9,12 @@ namespace WireCoach.Benchmarks.Identification;
 /// <summary>Simulated motors measured as the identifier asks: how many it settles, how many touches it takes, and whether it names a wrong winding.</summary>
 internal static class IdentifyStudy
 {
+    private const int Portion = 5_000;
+    private const int Between = 15_000;
+
+    /// <summary>The habit taken to the same certainty costs a search of its own, so it is taken on every eighth round of motors.</summary>
+    private const int CompareEach = 8;
+
     /// <summary>Runs the capacitor-start motors; with "trouble" those with shorted turns and one false reading at once; with "all" every kind of motor, or those named. Figures: how many motors, and the seed of the first.</summary>
     public static void Run(string[] args)
     {
@@ -67,42 +74,78 @@ internal static class IdentifyStudy
     {
         var table = new Table();
         (double Percent, double Counts, double Leads)[] meters = [(0, 0, 0), (0.5, 1, 0.1), (1, 2, 0.2)];
-        for (var seed = from; seed < from + motors; seed++)
+        for (var done = 0; done < motors; done += Portion)
         {
-            var chance = new Random(seed);
-            var kind = MotorFactory.All[seed % MotorFactory.All.Count];
-            if (kinds.Count > 0 && !kinds.Contains(kind))
+            Parallel.For(from + done, from + Math.Min(done + Portion, motors), seed => Simulate(identifier, seed, meters, kinds, table));
+            Console.WriteLine($"{Math.Min(done + Portion, motors)} of {motors} motors, {table.Wrong} wrong");
+            if (done > 0 && done % Between == 0)
             {
-                continue;
+                table.Print(done + Portion); // what is known so far, should somebody end the study early
             }
-
-            var fault = chance.NextDouble() < 0.15 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
-            var (percent, counts, leads) = meters[chance.Next(meters.Length)];
-            var motor = new MotorFactory(new Random(seed)).Make(kind, fault);
-            var missing = chance.NextDouble() < 0.1;
-            var pair = motor.Tags.OrderBy(_ => chance.Next()).Take(2).ToArray();
-            var input = new IdentificationInput { Leads = [], Unreadable = missing && motor.Tags.Count > 3 ? [(pair[0], pair[1])] : [] };
-            One(identifier, seed, $"{kind}{(fault.Length > 0 ? ", faulty" : string.Empty)}", () => new MotorFactory(new Random(seed)).Make(kind, fault), random => new(random, percent, counts, leads), false, input, table);
         }
 
         table.Print(motors);
     }
 
+    private static void Simulate(Identifier identifier, int seed, IReadOnlyList<(double Percent, double Counts, double Leads)> meters, IReadOnlyList<string> kinds, Table table)
+    {
+        var chance = new Random(seed);
+        var kind = MotorFactory.All[seed % MotorFactory.All.Count];
+        if (kinds.Count > 0 && !kinds.Contains(kind))
+        {
+            return;
+        }
+
+        var fault = chance.NextDouble() < 0.15 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
+        var (percent, counts, leads) = meters[chance.Next(meters.Count)];
+        var motor = new MotorFactory(new Random(seed)).Make(kind, fault);
+        var missing = chance.NextDouble() < 0.1;
+        var pair = motor.Tags.OrderBy(_ => chance.Next()).Take(2).ToArray();
+        var mistaken = chance.NextDouble() < 0.03;
+        var looks = chance.NextDouble() < 0.8;
+        var input = Known(motor, chance) with { Leads = [], Unreadable = missing && motor.Tags.Count > 3 ? [(pair[0], pair[1])] : [] };
+        var state = fault.Length > 0 ? ", faulty" : mistaken ? ", one false reading" : string.Empty;
+        One(identifier, seed, $"{kind}{state}", () => new MotorFactory(new Random(seed)).Make(kind, fault), random => new(random, percent, counts, leads), mistaken, input, table, looks);
+    }
+
+    /// <summary>What the person has seen beforehand: the plate's phases and the capacitor, most of the time.</summary>
+    private static IdentificationInput Known(SimulatedMotor motor, Random chance) => new()
+    {
+        Leads = [],
+        Plate = chance.NextDouble() < 0.7 ? PlateFields.Empty.With("phases", PlateValue.Of(Phases(motor.Layout))).With("volts", PlateValue.Of(Volts(motor.Layout))) : PlateFields.Empty,
+        HasCapacitor = chance.NextDouble() < 0.7 ? motor.CapacitorUse != "none" : null,
+        CapacitorUse = motor.CapacitorUse is "start" or "run" && chance.NextDouble() < 0.5 ? motor.CapacitorUse : null,
+        CapacitorBridged = motor.CapacitorUse == "none" ? null : true,
+        Looks = new(),
+    };
+
+    private static double[] Volts(string kind) => kind switch
+    {
+        "capacitor-start-dual-6" or "capacitor-start-dual-6, protector" or "capacitor-start-dual-8" or "dual-voltage-4" or "dual-voltage-4, no capacitor" or "two-value-capacitor, six leads" => [115, 230],
+        "three-phase-6" or "three-phase-6, heater" => [230, 400],
+        "three-phase-9-star" or "three-phase-9-delta" or "three-phase-10" or "three-phase-12" => [230, 460],
+        _ when kind.StartsWith("dc-", StringComparison.Ordinal) => [180],
+        _ => [230],
+    };
+
+    private static double Phases(string kind) =>
+        kind.StartsWith("dc-", StringComparison.Ordinal) ? 0
+        : kind.StartsWith("three-phase", StringComparison.Ordinal) || kind.StartsWith("two-speed", StringComparison.Ordinal) || kind == "part-winding-6" ? 3
+        : 1;
+
     private static void One(
-        Identifier identifier, int seed, string family, Func<SimulatedMotor> make, Func<Random, SimulatedMeter> meter, bool mistaken, IdentificationInput input, Table table)
+        Identifier identifier, int seed, string family, Func<SimulatedMotor> make, Func<Random, SimulatedMeter> meter, bool mistaken, IdentificationInput input, Table table, bool looks = false)
     {
         var clock = Stopwatch.GetTimestamp();
         var motor = make();
         var chance = new Random(seed + 1);
-        var person = new BenchPerson(motor, meter(chance), chance, mistaken);
+        var person = new BenchPerson(motor, meter(chance), chance, mistaken, looks);
         var found = person.Follow(identifier, input);
-        var wrong = found.Status == IdentificationStatus.Identified && !Judge.IsRight(motor, found);
+        var wrong = found.Status == IdentificationStatus.Identified ? !Judge.IsRight(motor, found) : found.Status == IdentificationStatus.Faulty && motor.Fault.Length == 0 && !mistaken;
         var twin = make();
         var again = new Random(seed + 1);
-        var fair = make();
-        var third = new Random(seed + 1);
         table.Add(family, found.Status.ToString(), person.Touches, Habit.Touches(new(twin, meter(again), again, mistaken), twin),
-            Habit.ToTheSameCertainty(new(fair, meter(third), third, mistaken), fair, identifier, input), motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
+            seed / MotorFactory.All.Count % CompareEach == 0 ? Settled(identifier, make(), meter, seed, mistaken, input, looks) : null, motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
         if (wrong)
         {
             Console.WriteLine(
@@ -111,33 +154,47 @@ internal static class IdentifyStudy
         }
     }
 
+    /// <summary>Touches of somebody who goes by habit until just as much is settled.</summary>
+    private static int Settled(Identifier identifier, SimulatedMotor motor, Func<Random, SimulatedMeter> meter, int seed, bool mistaken, IdentificationInput input, bool looks)
+    {
+        var chance = new Random(seed + 1);
+        return Habit.ToTheSameCertainty(new(motor, meter(chance), chance, mistaken, looks), motor, identifier, input);
+    }
+
     /// <summary>Figures by family of motors.</summary>
     private sealed class Table
     {
-        private readonly SortedDictionary<string, List<(string Status, int Touches, int Habit, int Fair, int AllPairs, bool Wrong)>> _rows = new(StringComparer.Ordinal);
+        private readonly SortedDictionary<string, List<(string Status, int Touches, int Habit, int? Fair, int AllPairs, bool Wrong)>> _rows = new(StringComparer.Ordinal);
         private TimeSpan _time;
 
-        public void Add(string family, string status, int touches, int habit, int fair, int allPairs, bool wrong, TimeSpan time)
+        public int Wrong => _rows.Values.Sum(rows => rows.Count(row => row.Wrong));
+
+        public void Add(string family, string status, int touches, int habit, int? fair, int allPairs, bool wrong, TimeSpan time)
         {
-            _rows.TryAdd(family, []);
-            _rows[family].Add((status, touches, habit, fair, allPairs, wrong));
-            _time += time;
+            lock (_rows)
+            {
+                _rows.TryAdd(family, []);
+                _rows[family].Add((status, touches, habit, fair, allPairs, wrong));
+                _time += time;
+            }
         }
 
+        /// <remarks>Of each <see cref="CompareEach"/>th round of motors the last columns before "pairs" compare both ways to the same certainty on the same motors.</remarks>
         public void Print(int motors)
         {
-            Console.WriteLine($"{"",-58}{"motors",8}{"ident. %",10}{"faulty %",10}{"can't %",9}{"touches",9}{"p95",5}{"habit",8}{"p95",5}{"settled",9}{"p95",5}{"pairs",7}{"wrong",7}");
+            Console.WriteLine($"{"",-48}{"motors",7}{"ident.%",8}{"faulty%",8}{"can't%",7}{"touches",9}{"p95",4}{"habit",7}{"p95",4}{"| same motors: ours",20}{"habit",7}{"p95",4}{"pairs",7}{"wrong",6}");
             foreach (var (family, rows) in _rows.Append(new("all", [.. _rows.Values.SelectMany(rows => rows)])))
             {
                 double Share(string status) => 100.0 * rows.Count(row => row.Status == status) / rows.Count;
+                var both = rows.FindAll(row => row.Fair is not null);
                 Console.WriteLine(
-                    $"{family,-58}{rows.Count,8}{Share("Identified"),10:F1}{Share("Faulty"),10:F1}{Share("CannotTell"),9:F1}{rows.Average(row => row.Touches),9:F2}" +
-                    $"{Judge.Percentile([.. rows.Select(row => row.Touches)], 0.95),5}{rows.Average(row => row.Habit),8:F2}{Judge.Percentile([.. rows.Select(row => row.Habit)], 0.95),5}" +
-                    $"{rows.Average(row => row.Fair),9:F2}{Judge.Percentile([.. rows.Select(row => row.Fair)], 0.95),5}" +
-                    $"{rows.Average(row => row.AllPairs),7:F1}{rows.Count(row => row.Wrong),7}");
+                    $"{family,-48}{rows.Count,7}{Share("Identified"),8:F1}{Share("Faulty"),8:F1}{Share("CannotTell"),7:F1}{rows.Average(row => row.Touches),9:F2}" +
+                    $"{Judge.Percentile([.. rows.Select(row => row.Touches)], 0.95),4}{rows.Average(row => row.Habit),7:F2}{Judge.Percentile([.. rows.Select(row => row.Habit)], 0.95),4}" +
+                    $"{(both.Count == 0 ? double.NaN : both.Average(row => row.Touches)),20:F2}{(both.Count == 0 ? double.NaN : both.Average(row => row.Fair!.Value)),7:F2}{(both.Count == 0 ? 0 : Judge.Percentile([.. both.Select(row => row.Fair!.Value)], 0.95)),4}" +
+                    $"{rows.Average(row => row.AllPairs),7:F1}{rows.Count(row => row.Wrong),6}");
             }
 
-            Console.WriteLine($"{motors} motors in {_time.TotalSeconds:F1} s");
+            Console.WriteLine($"{motors} motors in {_time.TotalSeconds:F1} s of both processors");
         }
     }
 }

@@ -70,10 +70,22 @@ public sealed class EveryLayoutConversationTest(ServiceFixture service) : IClass
         AssertFed(motor.Powered(Joints(client.Plan)), phases);
     }
 
-    /// <summary>Kinds that ohms and a turn of the shaft leave open: a second pair beside an armature may be a field or a brake, two equal windings a compressor, a pair of a fan motor an accessory.</summary>
+    /// <summary>Motors of which a look tells what ohms do not: a second pair beside an armature may be a field or a brake, two windings with a common lead two like ones or a main and a capacitor winding.</summary>
     [Theory]
-    [InlineData("armature A1 A2 1.4 90; shunt-field F1 F2 300 0", 180, 0)]
-    [InlineData("run C X 40 0; start C Y 40 90", 115, 1)]
+    [InlineData("armature A1 A2 1.4 90; shunt-field F1 F2 300 0", 180, 0, false, "shaft-drag")]
+    [InlineData("run C X 40 0; run C Y 40 90", 115, 1, true, "both-ways")]
+    public async Task What_a_look_tells_leads_to_a_plan(string coils, double volts, int phases, bool bothWays, string look)
+    {
+        var motor = new WoundBench(coils, 5, capacitor: bothWays) { BothWays = bothWays, CapacitorOutside = bothWays };
+        var client = await Held(motor, [volts], volts, phases, instrument: "battery");
+        Assert.Contains(look, client.Asked);
+        Assert.True(client.Plan.ValueKind == JsonValueKind.Object, $"{client.Status} {client.Assessment.GetProperty("planMissing")} {client.Assessment.GetProperty("identification")} {string.Join(", ", client.Asked.TakeLast(6))}");
+        Assert.Equal("verified", client.Status);
+        AssertFed(motor.Powered(Joints(client.Plan)), phases);
+    }
+
+    /// <summary>Kinds that neither ohms nor a look tell.</summary>
+    [Theory]
     [InlineData("phase T1 T6 4 0; phase T6 T2 4 0; phase T2 T5 4 120; phase T5 T3 4 120; phase T3 T4 4 240; phase T4 T1 4 240", 460, 3)]
     [InlineData("run T1 T4 14 0; start T5 T8 25 90", 230, 1, true)]
     public async Task What_no_reading_tells_is_said_and_never_connected(string coils, double volts, int phases, bool capacitor = false)

@@ -58,7 +58,16 @@ internal sealed class WoundAnswers(WoundBench motor) : IBenchAnswers
             motor.Bridged = true;
         }
 
-        var wanted = about switch
+        var wanted = questionId switch
+        {
+            "both-ways" => motor.BothWays ? "both" : "one",
+            "capacitor-wires" => motor.CapacitorOutside ? "outside" : "inside",
+            "brushes" => motor.HasBrushes ? "yes" : "no",
+            "several-speeds" => motor.SeveralSpeeds ? "several" : "single",
+            "shaft-drag" => "same",
+            _ => null,
+        }
+        ?? about switch
         {
             "capacitor" when questionId == "capacitor" => motor.HasCapacitor ? "one" : "none",
             "capacitor" => questionId == "capacitor-use" ? motor.CapacitorUse : "bridged",

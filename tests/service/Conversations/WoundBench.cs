@@ -38,6 +38,15 @@ internal sealed class WoundBench
     /// <summary>What is printed on the capacitor.</summary>
     public string CapacitorUse { get; init; } = "run";
 
+    /// <summary>Whether its control turns it both ways.</summary>
+    public bool BothWays { get; init; }
+
+    /// <summary>Whether it has speeds to choose from.</summary>
+    public bool SeveralSpeeds => Tags.Count is 5 or 6 && (_coils.Count(coil => coil.Role == "run") > 2 || _coils.Exists(coil => coil.From == "T11"));
+
+    /// <summary>Whether the capacitor's wires end on the leads.</summary>
+    public bool CapacitorOutside { get; init; }
+
     /// <summary>Whether the capacitors are bridged for the ohmmeter.</summary>
     public bool Bridged { get; set; }
 
@@ -48,6 +57,8 @@ internal sealed class WoundBench
     /// <summary>Whether the figure jumps while the shaft is turned.</summary>
     public bool JumpsWithShaft(string from, string to) =>
         _coils.Exists(coil => coil.Role == "armature" && new[] { Node(coil.From), Node(coil.To) }.Order().SequenceEqual(new[] { from, to }.Order()));
+
+    public bool HasBrushes => _coils.Exists(coil => coil.Role == "armature");
 
     public double Volts(TestSetup setup) => Math.Round(_field.Volts(setup), 1);
 
