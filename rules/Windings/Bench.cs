@@ -69,6 +69,11 @@ internal sealed class Bench
         return turned + (against * MarkingAgainst);
     }
 
+    /// <summary>Whether a lead carries a marking that no lead of this motor has, while some do: it may be another motor with joints still made.</summary>
+    /// <param name="pattern">The motor.</param>
+    public bool HasStrangeMarking(Pattern pattern) => HasMarkings && Marked(pattern) is var marked
+        && marked.Where((terminal, lead) => terminal < 0 && _markings[lead] is not null).Any() && marked.Any(terminal => terminal >= 0);
+
     /// <summary>By lead the terminal that its marking names; −1 where there is none.</summary>
     private int[] Marked(Pattern pattern)
     {

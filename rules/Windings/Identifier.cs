@@ -16,6 +16,7 @@ public sealed class Identifier
     private readonly TradeKnowledge _knowledge;
     private const int UsuallyRemembered = 512;
 
+    private readonly Lazy<IReadOnlyList<Layout>> _forms;
     private readonly PatternBook _patterns;
     private readonly RecentIdentifications _recent;
 
@@ -27,6 +28,7 @@ public sealed class Identifier
         _recent = new(remembered);
         _knowledge = knowledge;
         _patterns = new(knowledge);
+        _forms = new(() => [.. knowledge.Layouts.Values.SelectMany(layout => layout.Forms())]);
     }
 
     /// <summary>What the readings say.</summary>
@@ -41,6 +43,15 @@ public sealed class Identifier
         }
 
         return Answer<Identification>.Given(_recent.Of(input, () => Find(input)));
+    }
+
+    /// <summary>Whether tags are markings that stand on motors, so that they count as printed. A single letter counts only where all leads of a layout are named.</summary>
+    /// <param name="tags">The tags of all leads.</param>
+    public bool AreMarkings(IReadOnlyList<string> tags)
+    {
+        ArgumentNullException.ThrowIfNull(tags);
+        return tags.Count > 1 && tags.All(tag => _forms.Value.Any(form => form.LeadOf(tag) is not null))
+            && (tags.All(tag => tag.Length > 1) || _forms.Value.Any(form => form.Leads.Count == tags.Count && tags.All(tag => form.LeadOf(tag) is not null)));
     }
 
     private Identification Find(IdentificationInput input)

@@ -194,6 +194,11 @@ internal sealed class Verdict
             return null;
         }
 
+        if (faults.Count == 0 && _bench.HasStrangeMarking(best.Pattern))
+        {
+            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.marks-of-another-motor")]);
+        }
+
         faults.AddRange(whole <= 0.5 && !MayBeSound(all, best) ? Findings.Faults(_bench, all) : []);
         return faults.Count > 0
             ? give(IdentificationStatus.Faulty, [Statement.Of("windings.take-it-again")])

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
@@ -7,12 +6,12 @@ using WireCoach.Rules.Windings;
 namespace WireCoach.Service.Endpoints.Calc;
 
 /// <summary>Which lead belongs to which winding, by readings in any order.</summary>
-internal static partial class IdentifyEndpoint
+internal static class IdentifyEndpoint
 {
     public static void MapIdentify(this RouteGroupBuilder calc) => calc.MapPost("/identify", Identify)
         .WithSummary("Tells the leads of a motor apart by meter readings in any order, and names the next reading")
         .WithDescription(
-            "'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1) count as printed and are checked against the ohms. " +
+            "'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1, or C, R and S) count as printed and are checked against the ohms. " +
             "A reading is {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
             "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading. 'hasCapacitor' and 'capacitorBridged' may be left out, as may 'capacitorUse' (start or run, as printed on the one capacitor) and 'looks': " +
             "{bothWays, capacitorOutside, brushes, drags}, whether a control turns the motor either way, the capacitor's wires end on the leads, there are brushes, the shaft drags with the armature's ends held together; " +
@@ -37,7 +36,7 @@ internal static partial class IdentifyEndpoint
         return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(identifier.Identify(new()
         {
             Leads = [.. leads.Select(lead => lead.Tag)],
-            Markings = Markings(leads),
+            Markings = Markings(leads, identifier),
             Plate = (body.Plate ?? []).Where(field => field.Value is not null).Aggregate(PlateFields.Empty, (plate, field) => plate.With(field.Key, field.Value!)),
             HasCapacitor = body.HasCapacitor,
             CapacitorBridged = body.CapacitorBridged,
@@ -96,9 +95,9 @@ internal static partial class IdentifyEndpoint
     }
 
     /// <summary>Markings that were given, or the tags themselves when all of them are markings.</summary>
-    private static Dictionary<string, string> Markings(List<(string Tag, string? Marking)> leads)
+    private static Dictionary<string, string> Markings(List<(string Tag, string? Marking)> leads, Identifier identifier)
     {
-        var printed = leads.Count > 1 && leads.TrueForAll(lead => lead.Marking is not null || MarkingText().IsMatch(lead.Tag));
+        var printed = leads.TrueForAll(lead => lead.Marking is not null) || identifier.AreMarkings([.. leads.Select(lead => lead.Marking ?? lead.Tag)]);
         return leads.Where(lead => lead.Marking is not null || printed).DistinctBy(lead => lead.Tag, StringComparer.Ordinal)
             .ToDictionary(lead => lead.Tag, lead => lead.Marking ?? lead.Tag, StringComparer.Ordinal);
     }
@@ -114,9 +113,6 @@ internal static partial class IdentifyEndpoint
     };
 
     private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
-
-    [GeneratedRegex(@"^(T\d{1,2}|\d?[UVW]\d?)$", RegexOptions.IgnoreCase, matchTimeoutMilliseconds: 100)]
-    private static partial Regex MarkingText();
 
     internal sealed record IdentifyBody(
         IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, string? CapacitorUse, Looks? Looks, MeterInput? Meter,

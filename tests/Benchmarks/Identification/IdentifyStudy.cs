@@ -87,7 +87,7 @@ internal static class IdentifyStudy
         table.Print(motors);
     }
 
-    private static void Simulate(Identifier identifier, int seed, IReadOnlyList<(double Percent, double Counts, double Leads)> meters, IReadOnlyList<string> kinds, Table table)
+    private static void Simulate(Identifier identifier, int seed, (double Percent, double Counts, double Leads)[] meters, IReadOnlyList<string> kinds, Table table)
     {
         var chance = new Random(seed);
         var kind = MotorFactory.All[seed % MotorFactory.All.Count];
@@ -97,7 +97,7 @@ internal static class IdentifyStudy
         }
 
         var fault = chance.NextDouble() < 0.15 ? (chance.Next(2) == 0 ? "open" : "shorted") : string.Empty;
-        var (percent, counts, leads) = meters[chance.Next(meters.Count)];
+        var (percent, counts, leads) = meters[chance.Next(meters.Length)];
         var motor = new MotorFactory(new Random(seed)).Make(kind, fault);
         var missing = chance.NextDouble() < 0.1;
         var pair = motor.Tags.OrderBy(_ => chance.Next()).Take(2).ToArray();

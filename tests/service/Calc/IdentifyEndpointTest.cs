@@ -44,6 +44,20 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
     }
 
     [Fact]
+    public async Task Tags_that_are_the_marks_of_a_common_a_run_and_a_start_pin_count_as_printed()
+    {
+        var found = await service.Post(Path, new
+        {
+            leads = new[] { "C", "R", "S" },
+            hasCapacitor = true,
+            looks = new { bothWays = false },
+            readings = new[] { Reading("C", "R", 8.0), Reading("C", "S", 14.0), Reading("R", "S", 22.0) },
+        });
+        Assert.Equal("identified", found.GetProperty("status").GetString());
+        Assert.Equal(["run C-R 8", "start C-S 14"], found.GetProperty("windings").EnumerateArray().Select(Text));
+    }
+
+    [Fact]
     public async Task The_same_body_gives_the_same_bytes()
     {
         const string Body = """{"leads":["1","2","3","4"],"readings":[{"from":"1","to":"2","ohms":2.1}]}""";
