@@ -7,7 +7,7 @@ namespace WireCoach.Rules.Windings;
 /// <summary>What the volts of a test of ends can be at all.</summary>
 public static class EndsLimits
 {
-    /// <summary>What is wrong with a reading that no motor can give; <see langword="null"/> for one that can be.</summary>
+    /// <summary>What is wrong with a reading that no motor can give, such as the nothing of a feed that is off; <see langword="null"/> for one that can be.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
     /// <param name="test">A test id; tests without volts pass.</param>
     /// <param name="value">Volts read.</param>
@@ -15,11 +15,12 @@ public static class EndsLimits
     public static Statement? Against(TradeKnowledge knowledge, string test, double? value, double? appliedVolts)
     {
         ArgumentNullException.ThrowIfNull(knowledge);
-        var most = knowledge.Rules["ends-same-axis"]["most"];
+        var (most, least) = (knowledge.Rules["ends-same-axis"]["most"], knowledge.Rules["ends-same-axis"]["least"]);
         double? share = test switch { "series-voltage" or "half-run" => most, "induced-voltage" => most - 1, _ => null };
         var applied = appliedVolts ?? knowledge.Rules["ends-applied-volts"]["volts"];
-        return value is { } read && share is { } limit && read > limit * applied
-            ? Statement.Of("problem.ends-too-high", ("value", Text(read)), ("applied", Text(applied)), ("most", Text(limit * applied)))
+        return value is not { } read || share is not { } limit ? null
+            : read > limit * applied ? Statement.Of("problem.ends-too-high", ("value", Text(read)), ("applied", Text(applied)), ("most", Text(limit * applied)))
+            : test == "series-voltage" && read < least * applied ? Statement.Of("problem.ends-too-low", ("value", Text(read)), ("applied", Text(applied)), ("least", Text(least * applied)))
             : null;
     }
 

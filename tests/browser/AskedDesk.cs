@@ -25,6 +25,11 @@ public class AskedDesk : DispatchProxy
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {
         ArgumentNullException.ThrowIfNull(targetMethod);
+        if (targetMethod.Name == nameof(ICoachDesk.Log) && args is [string logged, ..] && _asked.Decided(logged) is { } differences)
+        {
+            return Deciding((Task<Answer<SessionLog>>)targetMethod.Invoke(_desk, args)!, differences);
+        }
+
         if (targetMethod.Name != nameof(ICoachDesk.Find) || args is not [string session, ..])
         {
             return targetMethod.Invoke(_desk, args);
@@ -40,6 +45,8 @@ public class AskedDesk : DispatchProxy
             ? Asking((Task<Answer<SessionView>>)answer!, question)
             : answer;
     }
+
+    private static async Task<Answer<SessionLog>> Deciding(Task<Answer<SessionLog>> found, IReadOnlyList<Difference> differences) => (await found).Value! with { Differences = differences };
 
     private static async Task<Answer<SessionView>> Asking(Task<Answer<SessionView>> found, Question question)
     {
@@ -68,6 +75,13 @@ public sealed class AskedQuestions
 
     /// <summary>What a job is shown asking, or <see langword="null"/> where it asks what it does.</summary>
     public Question? Of(string session) => _questions.GetValueOrDefault(session);
+
+    private readonly System.Collections.Concurrent.ConcurrentDictionary<string, IReadOnlyList<Difference>> _decided = new(StringComparer.Ordinal);
+
+    /// <summary>What a job's log is shown to have been decided otherwise.</summary>
+    public IReadOnlyList<Difference>? Decided(string session) => _decided.GetValueOrDefault(session);
+
+    public void Decide(string session, IReadOnlyList<Difference> differences) => _decided[session] = differences;
 
     public void Show(string session, Question question) => _questions[session] = question;
 

@@ -104,6 +104,26 @@ public sealed class EveryStateTest(Bench bench)
         await visitor.Check();
     }
 
+    /// <summary>A job from before the rules changed: its log says what they make of it now.</summary>
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("desk-dark")]
+    public async Task What_todays_rules_decide_otherwise_stands_beside_what_was_decided(string device)
+    {
+        await using var visitor = await bench.Visit(Device.Of(device));
+        var session = await Open("technician", "The grinder hums and starts when it is spun.");
+        bench.Asked.Decide(session, [new("status", ["ready"], ["open"]), new("layout", [], ["capacitor-start-4"]), new("cause", ["worn-bearing"], ["start-switch-stuck-open", "start-capacitor-open"])]);
+        await visitor.Go($"/sessions/{session}/log");
+        await visitor.Picture("state-decided-otherwise", whole: true);
+        var rows = await visitor.Page.Locator("section:has(#today) tbody tr").AllInnerTextsAsync();
+        Assert.Equal(3, rows.Count);
+        Assert.Contains("ready for power", rows[0], StringComparison.Ordinal);
+        Assert.Contains("nothing", rows[1], StringComparison.Ordinal);
+        Assert.Contains(bench.Knowledge.Causes["start-switch-stuck-open"].Name, rows[2], StringComparison.Ordinal);
+        Assert.Contains("Rule:", await visitor.Page.Locator(".logged-concluded").First.InnerTextAsync(), StringComparison.Ordinal);
+        await visitor.Check();
+    }
+
     /// <summary>The door of a service that is shared, and a code that is none.</summary>
     [Theory]
     [InlineData("phone-dark")]

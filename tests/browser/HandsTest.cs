@@ -71,6 +71,21 @@ public sealed class HandsTest(Bench bench)
         Assert.Empty(visitor.Complaints);
     }
 
+    [Fact]
+    public async Task Units_keep_their_signs_where_answers_begin_large()
+    {
+        await using var visitor = await bench.Visit(Device.Phone);
+        var session = await (await bench.Http.PostAsJsonAsync("/api/sessions", new { role = "technician", region = "na" }, TestContext.Current.CancellationToken)).Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken);
+        var id = session.GetProperty("id").GetString()!;
+        var asked = AskedQuestions.All(bench.Knowledge).ToList();
+        bench.Asked.Show(id, asked.First(question => question.Kind == WireCoach.Rules.Language.QuestionKind.Reading));
+        await visitor.Go($"/sessions/{id}");
+        Assert.Equal(["Ω", "kΩ", "MΩ"], await visitor.Page.Locator(".units label").AllInnerTextsAsync());
+        bench.Asked.Show(id, asked.First(question => question.Id == "test.turn-by-hand"));
+        await visitor.Go($"/sessions/{id}");
+        Assert.StartsWith("Turns freely", (await visitor.Page.Locator(".tile label").AllInnerTextsAsync())[0], StringComparison.Ordinal);
+    }
+
     private async Task<int> Counted(Visitor visitor) =>
         (await bench.Http.GetFromJsonAsync<JsonElement>($"/api/sessions/{visitor.Session}", TestContext.Current.CancellationToken)).GetProperty("facts").EnumerateArray().Count(fact => fact.GetProperty("kind").GetString() == "reading");
 }

@@ -68,6 +68,7 @@ public sealed class ManagerTest(Bench bench)
         Assert.Equal(3, await visitor.Page.Locator("svg.diagram[role=img]").CountAsync());
         await visitor.Page.Locator("summary", new() { HasText = "As a table" }).First.ClickAsync();
         await visitor.Picture("manager-figures", whole: true);
+        Assert.Equal(0, await visitor.Page.EvaluateAsync<int>("() => [...document.querySelectorAll('td.count')].filter(cell => { const lines = document.createRange(); lines.selectNodeContents(cell); return new Set([...lines.getClientRects()].map(box => Math.round(box.top))).size > 1; }).length"));
         await Look(visitor);
         var sum = (await visitor.Page.Locator("section[aria-labelledby=plot-sessions] td").AllInnerTextsAsync()).Sum(text => int.Parse(text, System.Globalization.CultureInfo.InvariantCulture));
         Assert.InRange(sum, before, await Counted()); // other visitors open jobs meanwhile

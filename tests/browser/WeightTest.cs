@@ -9,6 +9,7 @@ public sealed class WeightTest(Bench bench)
 {
     private const int MostBytes = 100 * 1024;
     private const int MostOwnScript = 20 * 1024;
+    private const int MostMilliseconds = 300;
 
     private static readonly SemaphoreSlim Writing = new(1);
 
@@ -43,9 +44,9 @@ public sealed class WeightTest(Bench bench)
         Assert.InRange(own, 1, MostOwnScript);
     }
 
-    /// <summary>Measured, not judged: a machine that builds beside it is no fault of a page.</summary>
+    /// <summary>The best of seven visits is judged: a machine that builds beside it is no fault of a page.</summary>
     [Fact]
-    public async Task The_first_content_is_noted()
+    public async Task The_first_content_stands_at_once()
     {
         var session = await LongJob();
         await using var visitor = await bench.Visit(Device.Phone);
@@ -59,7 +60,7 @@ public sealed class WeightTest(Bench bench)
             }
 
             times.Sort();
-            Assert.True(times[0] > 0);
+            Assert.InRange(times[0], double.Epsilon, MostMilliseconds);
             await Note($"First content of {path.Replace(session, "ID", StringComparison.Ordinal)}: median {times[3]:0} ms of 7, longest {times[^1]:0} ms");
         }
     }

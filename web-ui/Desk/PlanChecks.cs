@@ -28,7 +28,7 @@ public static class PlanChecks
         return
         [
             .. plan.ExpectedOhms.Select(expected => Line(expected, checks.FirstOrDefault(check => check.Id == Id(expected)), words, knowledge)),
-            .. checks.Where(check => !planned.Contains(check.Id)).Select(check => new PlanCheck(words.Term("check", check.Id), check.Expect, check.Got, Notes(check))),
+            .. checks.Where(check => !planned.Contains(check.Id)).Select(check => new PlanCheck(words.Term("check", check.Id), Bounded(check.Id, check.Expect, words), check.Got, Notes(check))),
             .. AlwaysThere.Where(id => checks.All(check => check.Id != id)).Select(id => new PlanCheck(words.Term("check", id), string.Empty, string.Empty, [])),
         ];
     }
@@ -37,11 +37,19 @@ public static class PlanChecks
     private static IReadOnlyList<Statement> Notes(Check check) =>
         [.. check.Id == "insulation" ? [check.Says] : Array.Empty<Statement>(), .. check.Also is { } also ? [also] : Array.Empty<Statement>()];
 
+    /// <summary>A figure that is a limit says on which side of it good readings lie.</summary>
+    private static string Bounded(string check, string figure, PageWords words) => (figure.Length, check) switch
+    {
+        ( > 0, "insulation" or ToFrame) => words.Fill("page.at-least", ("figure", figure)),
+        ( > 0, "earth-continuity") => words.Fill("page.at-most", ("figure", figure)),
+        _ => figure,
+    };
+
     private static PlanCheck Line(ExpectedOhms expected, Check? check, PageWords words, TradeKnowledge knowledge)
     {
         var frame = Id(expected) == ToFrame;
         var expect = check?.Expect ?? (frame ? Units.Text(knowledge.Rules[ToFrame]["least-megohms"], "megohm") : expected.Ohms?.Text);
-        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), expect ?? string.Empty, check?.Got ?? string.Empty, [expected.Note]);
+        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), Bounded(Id(expected), expect ?? string.Empty, words), check?.Got ?? string.Empty, [expected.Note]);
     }
 
     /// <summary>All joints are held to the frame together: one check, whichever joint the plan names.</summary>

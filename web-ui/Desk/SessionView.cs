@@ -25,6 +25,10 @@ public sealed record SessionView
 
     public string? MotorTag { get; init; }
 
+    /// <summary>The person's own name for the motor, or what it drives.</summary>
+    [JsonIgnore]
+    public string? Motor => MotorTag ?? Facts.OfType<Fact.Application>().LastOrDefault()?.Text;
+
     /// <summary>The simulated motor, where there is one.</summary>
     public PracticeChoice? Practice { get; init; }
 

@@ -17,6 +17,20 @@ public sealed record TimelineStep(string? Asked, IReadOnlyList<LogEntry> Entries
     /// <summary>What the coach said, behind a touch. Its question stands with the step that answers it.</summary>
     public IReadOnlyList<LogEntry> Folded => [.. Entries.Where(entry => entry.Type == "said")];
 
+    /// <summary>What stands behind an entry: the rules of a sentence, or the sentence where it rests on none; behind a decision all that was said with it.</summary>
+    /// <param name="entry">An entry of this step.</param>
+    public IReadOnlyList<string> Behind(LogEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.Type switch
+        {
+            "concluded" => [.. Folded.SelectMany(Behind).Distinct(StringComparer.Ordinal)],
+            "said" when entry.Rules.Count == 0 && entry.Id is { } id && !id.StartsWith("reply.", StringComparison.Ordinal) => [id],
+            "caution-shown" when entry.Id is { } caution => [caution],
+            _ => entry.Rules,
+        };
+    }
+
     /// <summary>The question that this step left open.</summary>
     public string? Leaves => Entries.LastOrDefault(entry => entry.Type == "asked")?.Text;
 

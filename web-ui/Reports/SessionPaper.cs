@@ -34,7 +34,7 @@ public static class SessionPaper
         var letter = paper is null ? session.Region == Region.NorthAmerica : paper == "letter";
         lock (OneAtATime)
         {
-            using var writer = new PaperWriter(letter ? PdfSharp.PageSize.Letter : PdfSharp.PageSize.A4, $"{words["page.plan"]} {session.MotorTag ?? session.Id}");
+            using var writer = new PaperWriter(letter ? PdfSharp.PageSize.Letter : PdfSharp.PageSize.A4, $"{words["page.plan"]} {session.Motor ?? session.Id}");
             Head(writer, session, words);
             if (session.Assessment.Plan is { } plan)
             {
@@ -52,7 +52,7 @@ public static class SessionPaper
 
     private static void Head(PaperWriter writer, SessionView session, PageWords words)
     {
-        writer.Title($"{words["page.plan"]}: {session.MotorTag ?? words["page.this-motor"]}");
+        writer.Title($"{words["page.plan"]}: {session.Motor ?? words["page.this-motor"]}");
         writer.Text(words.Fill("page.plan-line", ("session", session.Id), ("date", session.ChangedAt.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture))));
         writer.Text(string.Join(" · ", (string[])
         [
@@ -127,7 +127,7 @@ public static class SessionPaper
         writer.Row([null, words.Term("check", "volts"), Units.Text(plan.SupplyVolts, "volt"), Read(run => run.Volts, "volt")], CheckColumns, write: true);
         writer.Row([null, words.Term("check", "amps"), plan.LineAmps?.Text ?? string.Empty, Read(run => run.Amps, "amp")], CheckColumns, write: true);
         writer.Row([null, words.Term("check", "rpm"), string.Empty, Read(run => run.Rpm, "rpm")], CheckColumns, write: true);
-        writer.Row([null, words.Term("check", "direction"), string.Empty, string.Empty], CheckColumns, write: true);
+        writer.Row([null, words.Term("check", "direction"), string.Empty, runs.Select(run => run.Direction).LastOrDefault(direction => direction is not null) is { } turned ? words.Term("direction", turned) : string.Empty], CheckColumns, write: true);
     }
 
     private static void Windings(PaperWriter writer, Plan plan, PageWords words)

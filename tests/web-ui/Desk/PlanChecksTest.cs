@@ -15,7 +15,7 @@ public sealed class PlanChecksTest
     public void Joints_to_the_frame_have_an_expected_figure_before_anything_was_measured()
     {
         var frame = Assert.Single(Lines(), line => line.Name == "Joints to frame");
-        Assert.Equal(("5 MΩ", ""), (frame.Expect, frame.Got));
+        Assert.Equal(("at least 5 MΩ", ""), (frame.Expect, frame.Got));
     }
 
     [Fact]
@@ -24,6 +24,13 @@ public sealed class PlanChecksTest
         var frame = Assert.Single(Lines(Done("joints-to-frame", "over-range")), line => line.Name == "Joints to frame");
         Assert.Equal("over-range", frame.Got);
         Assert.NotEmpty(frame.Notes);
+    }
+
+    [Fact]
+    public void A_limit_says_on_which_side_of_it_a_good_reading_lies()
+    {
+        var lines = Lines(Done("insulation", "210 MΩ") with { Expect = "20 MΩ" }, Done("earth-continuity", "0.2 Ω") with { Expect = "0.5 Ω" });
+        Assert.Equal(["at least 20 MΩ", "at most 0.5 Ω"], lines.TakeLast(2).Select(line => line.Expect));
     }
 
     [Fact]

@@ -37,6 +37,20 @@ public sealed class TimelineStepTest
         Assert.All(Log, entry => Assert.True(shown.Contains(entry.Sequence) || questions.Contains(entry.Text!)));
     }
 
+    [Fact]
+    public void A_decision_shows_every_rule_that_was_said_with_it()
+    {
+        var step = new TimelineStep(null,
+        [
+            Entry(0, "facts-taken"), Entry(0, "said") with { Id = "reply.read" }, Entry(0, "said") with { Id = "coach.winding", Rules = ["winding-resistance"] },
+            Entry(0, "said") with { Id = "gate.condition.smoke" }, Entry(0, "said") with { Id = "coach.winding", Rules = ["winding-resistance"] },
+            Entry(0, "caution-shown") with { Id = "stop-smoke-or-fire" }, Entry(0, "concluded") with { Id = "open" },
+        ]);
+        Assert.Equal(["winding-resistance", "gate.condition.smoke"], step.Behind(step.InView[^1]));
+        Assert.Equal(["stop-smoke-or-fire"], step.Behind(step.InView[0]));
+        Assert.Empty(step.Behind(step.Given[0]));
+    }
+
     private static int _next;
 
     private static LogEntry Entry(int second, string type, string? text = null) => new() { Sequence = ++_next, At = Start.AddSeconds(second), Type = type, Text = text };
