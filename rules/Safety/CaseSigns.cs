@@ -13,18 +13,15 @@ internal sealed partial class CaseSigns
     private readonly CaseFile _file;
     private readonly int _poweredAt;
     private readonly int _isolatedAt;
-    private readonly string _words;
-    private readonly List<string> _applications;
+    private readonly List<Spoken> _machines;
 
     public CaseSigns(TradeKnowledge knowledge, CaseFile file)
     {
         (_knowledge, _file) = (knowledge, file);
         _poweredAt = Math.Max(file.PoweredAt, file.Facts.FindLastIndex(PutsPowerOn));
-        // every application that was named counts: a danger is taken back by retracting it, not by saying something else
-        _applications = [.. file.Facts.OfType<Fact.Application>().Select(application => application.ApplicationId).OfType<string>()];
         _isolatedAt = file.Confirmations.TryGetValue("isolated", out var isolated) ? isolated.Position : -1;
-        _words = string.Concat(file.Facts.OfType<Fact.Application>().Select(application => NotWord().Replace(application.Text.ToLowerInvariant(), " "))
-            .Select(text => $" {text} {text.Replace('-', ' ')} "));
+        // every machine that was named counts: a danger is taken back by retracting it, not by saying something else
+        _machines = [.. file.Facts.Index().Where(fact => fact.Item is Fact.Application).Select(fact => Heard(fact.Index, (Fact.Application)fact.Item))];
     }
 
     /// <summary>Where in the order of facts a trigger became true; <see langword="null"/> where it is not.</summary>
@@ -77,10 +74,15 @@ internal sealed partial class CaseSigns
         _ => double.PositiveInfinity,
     };
 
-    private int? Worded(GateTrigger trigger) => True(
-        _applications.Exists(application => trigger.Applications.Contains(application, StringComparer.Ordinal))
-        || (_words.Length > 0 && trigger.Words.Any(word => _words.Contains($" {word} ", StringComparison.Ordinal)
-            || _words.Contains($" {word}s ", StringComparison.Ordinal))));
+    private int? Worded(GateTrigger trigger) => _machines.FindLast(machine =>
+        trigger.Applications.Any(application => application == machine.Application)
+        || trigger.Words.Any(word => machine.Words.Contains($" {word} ", StringComparison.Ordinal) || machine.Words.Contains($" {word}s ", StringComparison.Ordinal)))?.Position;
+
+    private static Spoken Heard(int position, Fact.Application application)
+    {
+        var words = NotWord().Replace(application.Text.ToLowerInvariant(), " ");
+        return new(position, application.ApplicationId, $" {words} {words.Replace('-', ' ')} ");
+    }
 
     private int Last(Predicate<Fact> match) => _file.Facts.FindLastIndex(match);
 
@@ -88,7 +90,8 @@ internal sealed partial class CaseSigns
     private bool PutsPowerOn(Fact fact) => fact is Fact.Running
         || (fact is Fact.BenchTest test && _knowledge.Tests.TryGetValue(test.Test, out var known) && _knowledge.GateTasks[known.Task].Group == "powered");
 
-    private string CapacitorOf()
+    /// <summary><c>present</c>, <c>possible</c>, or <see langword="null"/> where there is none.</summary>
+    private string? CapacitorOf()
     {
         if (_file.Capacitors.Any(capacitor => capacitor.Present) || _file.Symptoms.GetValueOrDefault("capacitor-swollen")
             || _file.Plate["capacitor"] is not null || _file.Plate["microfarads"] is not null)
@@ -98,20 +101,23 @@ internal sealed partial class CaseSigns
 
         if (_file.Capacitors.Count > 0)
         {
-            return "none";
+            return null;
         }
 
         var layout = _file.Choices.GetValueOrDefault("layout") is { } id ? _knowledge.Layouts.GetValueOrDefault(id) : null;
         var family = _file.Choices.GetValueOrDefault("family") is { } name ? _knowledge.Families.GetValueOrDefault(name) : null;
         return (layout, family) switch
         {
-            ({ Capacitor: "none" }, _) => "none",
+            ({ Capacitor: "none" }, _) => null,
             ({ }, _) => "present",
-            (_, { HasCapacitor: { } has }) => has ? "present" : "none",
-            _ => _file.Plate.Phases == 3 ? "none" : "possible",
+            (_, { HasCapacitor: { } has }) => has ? "present" : null,
+            _ => _file.Plate.Phases == 3 ? null : "possible",
         };
     }
 
     [GeneratedRegex(@"[^\p{L}\p{Nd}/-]+", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex NotWord();
+
+    /// <summary>A machine as it was named, and where in the order of facts.</summary>
+    private sealed record Spoken(int Position, string? Application, string Words);
 }

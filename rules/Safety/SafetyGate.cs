@@ -110,7 +110,7 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
     private List<Caution> Cautions(List<Held> holding, List<Verdict> verdicts, Referral? referring)
     {
         var ids = holding.SelectMany(held => held.Condition.Cautions)
-            .Concat(verdicts.Where(verdict => verdict.Waits.Contains("isolated", StringComparer.Ordinal)).Take(1).Select(_ => "isolate-and-prove-dead"))
+            .Concat(verdicts.Any(verdict => verdict.Waits.Contains("isolated", StringComparer.Ordinal)) ? ["isolate-and-prove-dead"] : [])
             .Concat(referring is null ? [] : Referred(referring.To))
             .Distinct(StringComparer.Ordinal);
         return [.. ids.OrderByDescending(id => knowledge.Cautions[id].Weight).Select(id => new Caution(id, Statement.Of($"caution.{id}")))];
