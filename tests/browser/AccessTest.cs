@@ -8,10 +8,6 @@ namespace WireCoach.Browser.Tests;
 /// <summary>For who uses no mouse, large letters, own colours or no movement.</summary>
 public sealed class AccessTest(Bench bench)
 {
-    private const string FirstWords =
-        "Brine pump from the dairy: plate says 3/4 hp 115/230 V 10.4/5.2 A 1140 rpm 60 Hz single phase. Six leads tagged 1 2 3 4 5 6, no marks. "
-        + "It goes on 240 V. I have a multimeter, a clamp meter, an insulation tester and a low-voltage AC supply.";
-
     private const int SameRow = 80;
 
     // What has the focus: its place on the page, whether a thick line shows it, and whether something lies over it.
@@ -42,7 +38,7 @@ public sealed class AccessTest(Bench bench)
         await using var visitor = await bench.Visit(Device.Of(device));
         await visitor.Go("/");
         await TabTo(visitor, "#words");
-        await visitor.Page.Keyboard.TypeAsync(FirstWords);
+        await visitor.Page.Keyboard.TypeAsync(TechnicianTest.FirstWords);
         await Submit(visitor, visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }));
         var answers = new BenchAnswers(new BenchMotor(TechnicianTest.Tags, 1.5, 3.4)) { Supply = 240 };
         var session = await visitor.Read();
@@ -181,7 +177,7 @@ public sealed class AccessTest(Bench bench)
             return;
         }
 
-        await visitor.Page.FillAsync("#words", FirstWords);
+        await visitor.Page.FillAsync("#words", TechnicianTest.FirstWords);
         await visitor.Press("Begin");
         await visitor.Pick("Yes, done");
         await visitor.Press(visitor.Page.Locator(".ask button.go").First);

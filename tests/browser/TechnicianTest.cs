@@ -7,7 +7,7 @@ namespace WireCoach.Browser.Tests;
 /// <summary>The main job by tapping: from the start page to a motor that was run and found right.</summary>
 public sealed class TechnicianTest(Bench bench)
 {
-    private const string FirstWords =
+    internal const string FirstWords =
         "Brine pump from the dairy: plate says 3/4 hp 115/230 V 10.4/5.2 A 1140 rpm 60 Hz single phase. Six leads tagged 1 2 3 4 5 6, no marks. "
         + "It goes on 240 V. I have a multimeter, a clamp meter, an insulation tester and a low-voltage AC supply.";
 

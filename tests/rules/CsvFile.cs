@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests;
@@ -9,7 +8,7 @@ namespace WireCoach.Rules.Tests;
 internal static class CsvFile
 {
     /// <summary>The knowledge that ships, loaded once.</summary>
-    public static TradeKnowledge Knowledge { get; } = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    public static TradeKnowledge Knowledge { get; } = Trade.Knowledge;
 
     /// <summary>The rows of a vector file by their first cell.</summary>
     public static IReadOnlyDictionary<string, IReadOnlyDictionary<string, string>> Vectors(string name) =>

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests;
@@ -7,7 +6,7 @@ namespace WireCoach.Rules.Tests;
 /// <summary>Ids in code exist in knowledge, and the reverse.</summary>
 public sealed partial class SentencesTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
     [Fact]
     public void Every_sentence_that_the_rules_say_is_written_in_knowledge() =>

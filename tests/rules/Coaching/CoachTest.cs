@@ -1,5 +1,4 @@
 using CsCheck;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
@@ -11,7 +10,7 @@ namespace WireCoach.Rules.Tests.Coaching;
 /// <summary>The conversation walked without a person: exhaustively at first, by chance beyond.</summary>
 public sealed class CoachTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Coach Coach = new(Knowledge);
     private static readonly SafetyGate Gate = new(Knowledge);
     private static readonly string[] Goals = ["connect", "diagnose", "check-connection", "reverse", "change-voltage", "identify-leads", "fit-replacement", "replace-capacitor", "earth-check", "worth-repairing", "check-numbers"];

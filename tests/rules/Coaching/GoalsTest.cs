@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
@@ -10,7 +9,7 @@ namespace WireCoach.Rules.Tests.Coaching;
 /// <summary>The jobs that people bring beside a fault, from their words to the end: settled, handed on, or in what is missing.</summary>
 public sealed class GoalsTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Coach Coach = new(Knowledge);
     private static readonly Listener Listener = new(Knowledge);
     private static readonly SafetyGate Gate = new(Knowledge);

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Connections;
 using WireCoach.Rules.Reference;
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Connections;
 /// <summary>Motors of the bench with plates and supplies.</summary>
 internal static class Motors
 {
-    public static TradeKnowledge Knowledge { get; } = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    public static TradeKnowledge Knowledge { get; } = Trade.Knowledge;
 
     public static Planner Planner { get; } = new(Knowledge);
 

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using YamlDotNet.Serialization;
@@ -9,7 +8,7 @@ namespace WireCoach.Rules.Tests.Diagnosis;
 /// <summary>From whole descriptions in plain words to likely causes and warnings.</summary>
 public sealed class DescribedCasesTest(ITestOutputHelper output)
 {
-    private static readonly Troubleshooting Troubleshooting = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly Troubleshooting Troubleshooting = new(Trade.Knowledge);
 
     [Theory]
     [InlineData("described.yaml", 0.90, 0)]

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Language;
@@ -9,7 +8,7 @@ namespace WireCoach.Rules.Tests.Diagnosis;
 
 public sealed class FaqTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Faq Questions = new(Knowledge);
 
     [Theory]

@@ -1,11 +1,10 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests.Diagnosis;
 
 public sealed class FaultSimulationTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
     [Theory]
     [InlineData(0.0, 0.78, 0.9)]

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Reference;
@@ -7,7 +6,7 @@ namespace WireCoach.Rules.Tests.Diagnosis;
 
 public sealed class MarkedReadingsTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Diagnostician Diagnostician = new(Knowledge);
 
     [Theory]

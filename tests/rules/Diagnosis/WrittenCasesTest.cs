@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Reference;
 
@@ -6,7 +5,7 @@ namespace WireCoach.Rules.Tests.Diagnosis;
 
 public sealed class WrittenCasesTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Troubleshooting Bench = new(Knowledge);
 
     public static TheoryData<string> HandedOn() => [.. WrittenCase.All.Where(one => one.ReferTo is not null).Select(one => one.Case)];

@@ -1,5 +1,4 @@
 using CsCheck;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Language;
 
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Language;
 /// <summary>Whatever is typed, the listener answers, the same each time, and in time.</summary>
 public sealed class FuzzTest(ITestOutputHelper output)
 {
-    private static readonly Listener Listener = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly Listener Listener = new(Trade.Knowledge);
 
     private static readonly string[] Pieces =
     [

@@ -1,5 +1,4 @@
 using System.Text;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Language;
 
 namespace WireCoach.Rules.Tests.Language;
@@ -7,7 +6,7 @@ namespace WireCoach.Rules.Tests.Language;
 /// <summary>How much of what people write is understood, by kind, and what is read wrongly.</summary>
 public sealed class ListenerTest(ITestOutputHelper output)
 {
-    private static readonly Listener Listener = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly Listener Listener = new(Trade.Knowledge);
 
     /// <summary>Kinds that are written into every expectation; the others count only where an expectation names them.</summary>
     private static readonly HashSet<string> Scored = ["symptom", "reading", "plate", "supply", "capacitor", "insulation", "bench", "running", "joint", "confirm"];

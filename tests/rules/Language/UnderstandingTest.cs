@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Language;
 /// <summary>What no count can show: dangers, corrections, what is said back, what is never guessed.</summary>
 public sealed class UnderstandingTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Listener Listener = new(Knowledge);
 
     [Theory]

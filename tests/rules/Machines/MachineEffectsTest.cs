@@ -1,11 +1,10 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Machines;
 
 namespace WireCoach.Rules.Tests.Machines;
 
 public sealed class MachineEffectsTest
 {
-    private static readonly MachineEffects Effects = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly MachineEffects Effects = new(Trade.Knowledge);
 
     [Fact]
     public void On_208_volts_a_230_volt_motor_has_nine_tenths_of_its_starting_current() =>

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Nameplate;
@@ -9,7 +8,7 @@ namespace WireCoach.Rules.Tests.Nameplate;
 /// <summary>Plate against plate: every difference that matters is named, and nothing is called alike that was not read.</summary>
 public sealed class ReplacementMotorTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Listener Listener = new(Knowledge);
 
     private const string Stirrer = "3/4 hp 115/230 V 10.4/5.2 A 1725 rpm 60 Hz single phase frame 56";

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Practice;
 /// <summary>Ends told on practice motors, and proved by switching the motor on.</summary>
 public sealed class PracticeEndsTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
     [Theory]
     [InlineData("capacitor-start-dual-6")]

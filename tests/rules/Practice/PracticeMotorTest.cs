@@ -1,5 +1,4 @@
 using System.Text.Json;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Practice;
 using WireCoach.Rules.Reference;
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Practice;
 
 public sealed class PracticeMotorTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
     public static TheoryData<string> Ids() => [.. Knowledge.Layouts.Keys.Order(StringComparer.Ordinal)];
 

@@ -1,11 +1,10 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests.Reference;
 
 public sealed class LayoutTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
     /// <summary>The layout ids of the contract.</summary>
     private static readonly string[] Contract =

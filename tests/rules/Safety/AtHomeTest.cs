@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -9,7 +8,7 @@ namespace WireCoach.Rules.Tests.Safety;
 /// <summary>What somebody at home is told to look at takes no tools, no opened box and no work that the gate refuses.</summary>
 public sealed partial class AtHomeTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
     [Fact]
     public void Looking_at_home_opens_nothing_and_mends_nothing()

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Safety;
 /// <summary>Where exactly each condition begins and ends, what lapses with what, and whose reason is told.</summary>
 public sealed class GateEdgesTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Fact.Confirm Isolated = new() { Id = "isolated" };
     private static readonly Fact.Confirm Guarded = new() { Id = "shaft-free-guarded" };
     private static readonly Fact.Confirm EarthProved = new() { Id = "earth-proved" };

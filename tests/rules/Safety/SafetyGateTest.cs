@@ -1,5 +1,4 @@
 using CsCheck;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Safety;
 
 public sealed class SafetyGateTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly SafetyGate Guard = new(Knowledge);
 
     /// <summary>Everything that can be confirmed, said last, so that only refusals stay closed.</summary>

@@ -1,5 +1,4 @@
 using CsCheck;
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Windings;
@@ -9,7 +8,7 @@ namespace WireCoach.Rules.Tests.Windings;
 
 public sealed class EndsFinderTest
 {
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly EndsFinder Finder = new(Knowledge);
 
     private static readonly EndsInput Dual = new()

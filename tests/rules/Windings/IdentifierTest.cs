@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Windings;
 
@@ -6,7 +5,7 @@ namespace WireCoach.Rules.Tests.Windings;
 
 public sealed class IdentifierTest
 {
-    private static readonly Identifier Identifier = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly Identifier Identifier = new(Trade.Knowledge);
 
     private static readonly IdentificationInput Six = new() { Leads = ["1", "2", "3", "4", "5", "6"], HasCapacitor = true };
 

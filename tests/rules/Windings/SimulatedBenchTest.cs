@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Windings;
 using WireCoach.Simulation;
 
@@ -7,7 +6,7 @@ namespace WireCoach.Rules.Tests.Windings;
 /// <summary>Simulated motors measured as the identifier asks; the simulator has its own solver and its own drawings of the motors.</summary>
 public sealed class SimulatedBenchTest
 {
-    private static readonly Identifier Identifier = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly Identifier Identifier = new(Trade.Knowledge);
 
     [Fact]
     public void Three_windings_on_six_unmarked_leads_take_six_touches_on_average()

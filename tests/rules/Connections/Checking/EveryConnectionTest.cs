@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Connections.Checking;
 
 namespace WireCoach.Rules.Tests.Connections.Checking;
@@ -6,7 +5,7 @@ namespace WireCoach.Rules.Tests.Connections.Checking;
 /// <summary>The checker against the independent judge: every way to join up to six leads, and chance for more.</summary>
 public sealed class EveryConnectionTest
 {
-    private static readonly ConnectionChecker Checker = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly ConnectionChecker Checker = new(Trade.Knowledge);
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Connections.Checking;
 using WireCoach.Rules.Reference;
 
@@ -8,7 +7,7 @@ namespace WireCoach.Rules.Tests.Connections.Checking;
 public sealed class FoundMotorTest
 {
     private const double Low = 115;
-    private static readonly TradeKnowledge Knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly ConnectionChecker Checker = new(Knowledge);
     private static readonly Dictionary<string, string> NoTags = [];
 

@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Connections.Checking;
 
 namespace WireCoach.Rules.Tests.Connections.Checking;
@@ -6,7 +5,7 @@ namespace WireCoach.Rules.Tests.Connections.Checking;
 /// <summary>Where capacitor and switch may stand.</summary>
 public sealed class PartPlacesTest
 {
-    private static readonly ConnectionChecker Checker = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly ConnectionChecker Checker = new(Trade.Knowledge);
 
     [Theory]
     [InlineData("M1", "A1", "L1:M1,x L2:M2,A2", "x", Verdict.Correct)] // capacitor from the line to the start winding
