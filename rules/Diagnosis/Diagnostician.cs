@@ -71,11 +71,12 @@ public sealed class Diagnostician
     private List<Trial<Hypothesis>> Trials(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, double[] weights, IReadOnlyList<Sign> signs)
     {
         var families = _model.Families.Where((_, at) => weights[at] > 0).ToList();
+        var unjudged = _reader.Unjudged(file); // measured, and measured again it would tell no more
         var trials = new List<Trial<Hypothesis>>();
         for (var at = 0; at < _model.Tests.Count; at++)
         {
             var (guide, place) = (_model.Tests[at], at);
-            if (!signs.Any(sign => sign is Sign.Shown shown && shown.Test == place) && Makes(guide, families, file) && Cost(guide, file, access) is { } cost)
+            if (!signs.Any(sign => sign is Sign.Shown shown && shown.Test == place) && !(guide.Value is { SpreadOver: null } && unjudged.Contains(guide.Id, StringComparer.Ordinal)) && Makes(guide, families, file) && Cost(guide, file, access) is { } cost)
             {
                 trials.Add(new Trial<Hypothesis>
                 {

@@ -33,6 +33,36 @@ public sealed class FaqTest
         Assert.Contains("Marked volts: 250 V or more, never less.", said);
     }
 
+    /// <summary>A burnt winding beside signs of everything else leaves no cause on the list that is a winding shop's: what the repair costs is said all the same.</summary>
+    [Fact]
+    public void A_burnt_winding_is_judged_also_where_nothing_on_the_list_is_winding_work()
+    {
+        var said = Ask(
+            "worth-repairing",
+            new Fact.BenchTest { Test = "look-and-smell", Outcome = "burnt-winding" }, new Fact.BenchTest { Test = "belt-tension", Outcome = "slack" },
+            new Fact.BenchTest { Test = "voltage-at-motor-starting", Outcome = "none" }, new Fact.BenchTest { Test = "lamp-in-socket", Outcome = "dead" },
+            new Fact.BenchTest { Test = "series-impedance", Outcome = "unclear" }, new Fact.BenchTest { Test = "series-voltage", Outcome = "as-marked" });
+        Assert.Contains("faq.worth-power-missing", said.Select(one => one.Id));
+    }
+
+    /// <summary>Nobody measures again what was measured and can only not be judged: the plate is not known.</summary>
+    [Fact]
+    public void A_value_that_nothing_can_be_held_against_is_not_asked_for_again()
+    {
+        Fact[] slow = [new Fact.Symptom { Id = "runs-slow" }, new Fact.Confirm { Id = "isolated" }, new Fact.Confirm { Id = "shaft-free-guarded" }, new Fact.BenchTest { Test = "run-speed", Value = 1430, Unit = "rpm" }];
+        var open = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal);
+        var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), slow);
+        var asked = new List<string>();
+        for (var report = new Diagnostician(Knowledge).Examine(file, open); report.Next is { } next && asked.Count < 60; report = new Diagnostician(Knowledge).Examine(file, open))
+        {
+            asked.Add(next.Test);
+            file = CaseFile.From(file.Opening, [.. file.Facts, new Fact.Unknown { Question = next.Test }]);
+        }
+
+        Assert.NotEmpty(asked);
+        Assert.DoesNotContain("run-speed", asked);
+    }
+
     /// <summary>The figures are those of the machine models, each with its rule and its caution.</summary>
     [Fact]
     public void What_a_weak_capacitor_and_a_lost_line_cost_is_said_in_figures()
