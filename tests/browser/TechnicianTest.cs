@@ -46,6 +46,7 @@ public sealed class TechnicianTest(Bench bench)
         await Look(visitor, device, "done");
         Assert.Equal("verified", session.GetProperty("status").GetString());
         Assert.Contains("Done", await visitor.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal($"sessions/{visitor.Session}/plan", await visitor.Page.Locator(".talk .card a.go").First.GetAttributeAsync("href"));
 
         await visitor.Go($"/sessions/{visitor.Session}/plan");
         await visitor.Picture("plan", whole: true);
