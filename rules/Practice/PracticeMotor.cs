@@ -13,12 +13,14 @@ public sealed class PracticeMotor
     private readonly Wound _wound;
     private readonly BenchMeter _meter;
     private readonly BenchTests _tests;
+    private readonly BenchLooks _looks;
     private readonly PowerUp _power;
 
     private PracticeMotor(TradeKnowledge knowledge, Wound wound, double error)
     {
         _wound = wound;
         _meter = new(knowledge, wound, error);
+        _looks = new(wound);
         var coupled = new CoupledModel(knowledge, wound);
         _tests = new(knowledge, wound, coupled);
         _power = new(knowledge, wound, coupled);
@@ -82,6 +84,7 @@ public sealed class PracticeMotor
         .. Tags.Select(tag => new Fact.Lead { Tag = tag, Marking = Printed(tag), How = FactEntry.Probe }),
         .. Plate(),
         .. Capacitors(),
+        .. _looks.Seen(),
         new Fact.Application { Text = Machine, How = FactEntry.Probe },
     ];
 
@@ -111,6 +114,14 @@ public sealed class PracticeMotor
         ArgumentNullException.ThrowIfNull(other);
         return _meter.Agree(one, other);
     }
+
+    /// <summary>What the meter does between two leads while the shaft is turned by hand: <c>jumps</c> or <c>steady</c>.</summary>
+    /// <param name="from">A tag.</param>
+    /// <param name="to">Another tag.</param>
+    public string Turned(string from, string to) => _looks.Turned(from, to);
+
+    /// <summary>Whether the shaft is harder to turn while the ends of the armature meet: <c>drags</c> or <c>same</c>.</summary>
+    public string Dragged() => _looks.Dragged();
 
     /// <summary>The probes touched together, before anything is measured.</summary>
     public Fact.BenchTest Probes() => new() { Test = "probe-zero", Value = _meter.ProbeOhms(), Unit = "ohm", How = FactEntry.Probe };

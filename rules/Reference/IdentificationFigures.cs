@@ -68,6 +68,9 @@ public sealed record IdentificationFigures
     /// <summary>How likely a motor for two voltages is when one was read from its plate, against one for a single voltage; a ratio.</summary>
     public required Judgement OneVoltsRead { get; init; }
 
+    /// <summary>How likely a motor of another kind may be while a look that nobody has taken would tell it; a probability.</summary>
+    public required Judgement UnseenTurnsRoles { get; init; }
+
     /// <summary>How likely a sound motor of another kind may be before a look is wanted ahead of calling a motor faulty; a probability.</summary>
     public required Judgement SoundUnseen { get; init; }
 

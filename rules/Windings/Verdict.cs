@@ -65,9 +65,9 @@ internal sealed class Verdict
 
         var best = slips.Max(slip => slip.LogWeight);
         var doubted = slips.Where(slip => slip.LogWeight > best - 3).OrderByDescending(slip => Math.Round(slip.LogWeight, 6)).ThenBy(slip => slip.Reading.Index).ToList();
-        if (doubted.Find(slip => _readings.Any(other => other.Index > slip.Reading.Index && Slip.SamePair(other, slip.Reading))) is { } corrected)
+        if (doubted[0] is var corrected && _readings.Any(other => other.Index > corrected.Reading.Index && Slip.SamePair(other, corrected.Reading)))
         {
-            // The pair was read again and the later reading goes with the rest: the earlier one was the slip.
+            // The pair was read again and the later reading goes better with the rest: the earlier one was the slip. Where the later one goes worse, a third reading decides.
             return new Verdict(_bench, _frame, [.. _readings.Where(reading => reading != corrected.Reading)], [.. _dropped, corrected.Reading]).Give();
         }
 
@@ -202,7 +202,7 @@ internal sealed class Verdict
         faults.AddRange(whole <= 0.5 && !MayBeSound(all, best) ? Findings.Faults(_bench, all) : []);
         return faults.Count > 0
             ? give(IdentificationStatus.Faulty, [Statement.Of("windings.take-it-again")])
-            : give(IdentificationStatus.CannotTell, [Statement.Of("windings.sound-or-faulty")]) with { Undecided = all.Kinds(_bench.Figures.FaultTurnsLayout.Value) };
+            : give(IdentificationStatus.CannotTell, [Statement.Of("windings.sound-or-faulty")]) with { Undecided = all.Kinds(_bench.Figures.UnseenTurnsRoles.Value) };
     }
 
     /// <summary>How likely all motors are in which the leads would be other windings, and which a look that nobody has taken would tell from the one that is believed.</summary>
@@ -238,7 +238,7 @@ internal sealed class Verdict
             return CannotTell(Statement.Of("windings.sound-or-faulty"));
         }
 
-        var unseen = Unseen(all, best) > _bench.Figures.FaultTurnsLayout.Value;
+        var unseen = Unseen(all, best) > _bench.Figures.UnseenTurnsRoles.Value;
         if (unseen && _bench.Input.Looks is not null)
         {
             return CannotTell(Statement.Of("windings.look-tells"));
@@ -263,7 +263,7 @@ internal sealed class Verdict
         Statement[] taken = unseen ? [Statement.Of("windings.taken-for", ("kind", best.Pattern.Layout.Name))] : [];
         return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning)), .. taken]);
 
-        Identification CannotTell(Statement why) => give(IdentificationStatus.CannotTell, [why]) with { Undecided = all.Kinds(_bench.Figures.FaultTurnsLayout.Value) };
+        Identification CannotTell(Statement why) => give(IdentificationStatus.CannotTell, [why]) with { Undecided = all.Kinds(_bench.Figures.UnseenTurnsRoles.Value) };
     }
 
     private NextReading ToFrame() => new()

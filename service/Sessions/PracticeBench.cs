@@ -58,6 +58,16 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return Read(motor.Touch(from, to, together, Bridged(live.Case), take: Before(live, from, to, together.Count).Count), live, asked);
         }
 
+        if (asked is { About: "armature", Between: [var one, var other] })
+        {
+            return Chosen(live, asked, motor.Turned(one, other));
+        }
+
+        if (asked.Id == "shaft-drag")
+        {
+            return Chosen(live, asked, motor.Dragged());
+        }
+
         if (asked.About == "insulation")
         {
             return new Given { Facts = [motor.Insulation()], Question = asked.Id };
@@ -75,6 +85,15 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
 
         var test = motor.Test(asked.About, setup);
         return test.IsGiven ? new Given { Facts = [test.Value], Question = asked.Id } : Answer<Given>.Refused(test.Problems);
+    }
+
+    /// <summary>What is felt or seen while the shaft is turned by hand, taken as the answer that a person would give.</summary>
+    private Answer<Given> Chosen(LiveSession live, Question asked, string option)
+    {
+        var read = coach.Read(live.Case, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = option });
+        return read.IsGiven
+            ? new Given { Facts = [.. read.Value.Select(fact => fact with { How = FactEntry.Probe })], Question = asked.Id }
+            : Answer<Given>.Refused(read.Problems);
     }
 
     /// <summary>Power on the joints as they are: what the motor does follows from its own circuit, not from what was expected.</summary>

@@ -13,6 +13,8 @@ internal static class Program
         ["size"] = SizeStudy.Run,
         ["turn"] = TurnStudy.Run,
         ["identify"] = Identification.IdentifyStudy.Run,
+        ["ends"] = Identification.EndsStudy.Run,
+        ["optimum"] = Identification.OptimumStudy.Run,
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,
         ["listen"] = ListenStudy.Run,
         ["parts"] = PartsStudy.Run,

@@ -198,10 +198,10 @@ internal static class FindWindings
         }
     }
 
-    /// <summary>A reading that a fault rests on and that was taken once: a slip of the hand looks like a broken winding.</summary>
+    /// <summary>A reading that a fault rests on and that nothing bears out, taken once or against an earlier figure: a slip of the hand looks like a broken winding.</summary>
     private static Fact.Reading? OnceOnly(Workup work, Identification found) => found.Faults
         .SelectMany(fault => work.File.Readings.Where(reading =>
-            reading.Open && reading.Replaces is null && fault.Leads.Contains(reading.From, StringComparer.Ordinal) && fault.Leads.Contains(reading.To, StringComparer.Ordinal)))
+            reading.Open && fault.Leads.Contains(reading.From, StringComparer.Ordinal) && fault.Leads.Contains(reading.To, StringComparer.Ordinal)))
         .FirstOrDefault(reading => work.File.Readings.FindAll(other => other.IsOfPair(reading.From, reading.To)).Count == 1 && !work.Skipped(OnceMore(work, reading.From, reading.To).Id));
 
     /// <summary>A reading that was taken and is wanted once more. It is a question of its own each time: the same answer to it is new evidence, and not the old answer sent twice.</summary>

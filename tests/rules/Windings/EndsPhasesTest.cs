@@ -54,12 +54,13 @@ public sealed class EndsPhasesTest
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[1.9, 5.2], Gen.Double[0.3, 1.2]).Sample((seed, rotor, ohms) =>
         {
             var k = CoupledCoils.Coupling(rotor);
-            var (found, hidden, tests) = Numbered(layout, seed, rotor, ohms, Bench);
+            var bench = new EndsBench(Knowledge, layout, seed, rotor, ohms);
+            var (found, tests) = bench.Follow(Finder, Bench);
             Assert.True(k is < 0.40 or > 0.66 || found.Status == EndsStatus.Settled, $"{layout} k {k:0.00}: {found.Status}");
             Assert.True(tests <= 14, $"{layout} took {tests} tests");
             if (found.Status == EndsStatus.Settled)
             {
-                AssertLies(layout, found.Assignment!, hidden);
+                Assert.True(bench.Lies(found.Assignment!), string.Join(' ', found.Assignment!));
             }
         }, iter: 12);
     }
@@ -71,11 +72,12 @@ public sealed class EndsPhasesTest
     {
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[1.9, 5.2]).Sample((seed, rotor) =>
         {
-            var (found, hidden, _) = Numbered(layout, seed, rotor, 0.8, ["multimeter", "battery"]);
+            var bench = new EndsBench(Knowledge, layout, seed, rotor);
+            var (found, _) = bench.Follow(Finder, "multimeter", "battery");
             Assert.NotEqual(EndsStatus.Contradiction, found.Status);
             if (found.Status == EndsStatus.Settled)
             {
-                AssertLies(layout, found.Assignment!, hidden);
+                Assert.True(bench.Lies(found.Assignment!), string.Join(' ', found.Assignment!));
             }
         }, iter: 10);
     }
@@ -90,10 +92,11 @@ public sealed class EndsPhasesTest
     {
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[1.0, 6], Gen.Double[0, 0.05]).Sample((seed, rotor, stray) =>
         {
-            var (found, hidden, _) = Numbered(layout, seed, rotor, 0.8, Bench, ownPoles: true, stray);
+            var bench = new EndsBench(Knowledge, layout, seed, rotor, ownPoles: true, stray: stray);
+            var (found, _) = bench.Follow(Finder, Bench);
             if (found.Status == EndsStatus.Settled)
             {
-                AssertLies(layout, found.Assignment!, hidden);
+                Assert.True(bench.Lies(found.Assignment!), string.Join(' ', found.Assignment!));
             }
         }, iter: 10);
     }
@@ -164,89 +167,6 @@ public sealed class EndsPhasesTest
         var found = Find(new() { Layout = "two-speed-6", Windings = [new("phase", ["1", "2", "3", "4", "5", "6"]) { Junction = true }], Instruments = Bench });
         Assert.Equal(EndsStatus.CannotTell, found.Status);
         Assert.Equal("ends.ring-by-trial", found.Notes.Single().Id);
-    }
-
-    private static (EndsFinding Found, IReadOnlyList<(string From, string To, int Degrees)> Hidden, int Tests) Numbered(
-        string layout, int seed, double rotor, double ohms, string[] instruments, bool ownPoles = false, double stray = 0)
-    {
-        var form = FormOf(layout);
-        var random = new Random(seed);
-        var tags = Enumerable.Range(1, form.Leads.Count).Select(number => number.ToString(System.Globalization.CultureInfo.InvariantCulture)).ToArray();
-        random.Shuffle(tags);
-        var tagOf = form.Leads.Zip(tags).ToDictionary(pair => pair.First.Marking, pair => pair.Second);
-        string Node(string node) => tagOf.GetValueOrDefault(node, node);
-        var hidden = form.Coils.Where(coil => coil.Role != "start" || layout == "capacitor-start-dual-8")
-            .Select(coil => (Node(coil.From), Node(EndOf(form, coil)), (int)coil.Axis)).ToList();
-        int[] arcs = [.. form.Coils.Where(coil => coil.Role != "start" || layout == "capacitor-start-dual-8").Select(coil => coil.Id[^1] - '0')];
-        var coils = new CoupledCoils(hidden, rotor, ohms, ownPoles, stray, arcs);
-        var input = new EndsInput { Layout = form.Id, Windings = Windings(form, hidden, random), Instruments = instruments };
-        var count = 0;
-        var found = EndsFinderTest.Drive(input, coils, () => count++);
-        return (found, hidden, count);
-    }
-
-    private static Layout FormOf(string layout) =>
-        layout.Split('+') is [var id, var form] ? Knowledge.Layouts[id].Forms().Single(one => one.Form == form) : Knowledge.Layouts[layout];
-
-    /// <summary>Groups of leads as identification gives them, in any order.</summary>
-    private static List<EndsWinding> Windings(Layout form, List<(string From, string To, int Degrees)> hidden, Random random)
-    {
-        var leads = form.Leads.Count;
-        var groups = new List<(string Role, HashSet<string> Nodes)>();
-        foreach (var (coil, at) in hidden.Select((coil, at) => (coil, at)))
-        {
-            var role = form.Coils.Where(one => one.Role != "start" || leads == 8).ElementAt(at).Role;
-            var touching = groups.Where(group => group.Nodes.Contains(coil.From) || group.Nodes.Contains(coil.To)).ToList();
-            var merged = (role, touching.SelectMany(group => group.Nodes).Concat([coil.From, coil.To]).ToHashSet());
-            groups.RemoveAll(touching.Contains);
-            groups.Add(merged);
-        }
-
-        if (leads == 10)
-        {
-            return [.. hidden.Select(coil => new EndsWinding("phase", [coil.From, coil.To])).OrderBy(_ => random.Next())]; // its point comes out: each coil is read by itself
-        }
-
-        var windings = groups.ConvertAll(group =>
-        {
-            var tags = group.Nodes.Where(node => char.IsDigit(node[0])).ToArray();
-            random.Shuffle(tags);
-            var corner = tags.FirstOrDefault(tag => hidden.Count(coil => coil.From == tag || coil.To == tag) > 1);
-            return new EndsWinding(group.Role, tags) { Junction = tags.Length > 2, Taps = tags.Length > 2 && corner is not null ? [corner] : [] };
-        });
-        return [.. windings.OrderBy(_ => random.Next())];
-    }
-
-    private static string EndOf(Layout form, LayoutCoil coil)
-    {
-        var node = coil.To;
-        while (form.Leads.All(lead => lead.Marking != node) && form.Parts.FirstOrDefault(part => part.From == node) is { } part)
-        {
-            node = part.To;
-        }
-
-        return node;
-    }
-
-    /// <summary>Every coil of the layout is a coil of the motor, and all directions agree up to one turn or one mirror.</summary>
-    private static void AssertLies(string layout, IReadOnlyDictionary<string, string> assignment, IReadOnlyList<(string From, string To, int Degrees)> hidden)
-    {
-        var form = FormOf(layout);
-        var differences = new List<(int Axis, int Degrees, string Role)>();
-        foreach (var coil in form.Coils.Where(coil => coil.Role != "start" || layout == "capacitor-start-dual-8"))
-        {
-            var (from, to) = (assignment.GetValueOrDefault(coil.From, "\0"), assignment.GetValueOrDefault(EndOf(form, coil), "\0"));
-            var along = hidden.Where(one => (one.From == from || from == "\0") && (one.To == to || (to == "\0" && !char.IsDigit(one.To[0])))).ToList();
-            var against = hidden.Where(one => one.To == from && one.From == to).ToList();
-            Assert.Single(along.Concat(against));
-            differences.Add(((int)coil.Axis, along.Count == 1 ? along[0].Degrees : against[0].Degrees + 180, coil.Role));
-        }
-
-        foreach (var role in differences.GroupBy(difference => difference.Role))
-        {
-            bool Agrees(int mirror) => role.Select(difference => (((difference.Degrees - (mirror * difference.Axis)) % 360) + 360) % 360).Distinct().Count() == 1;
-            Assert.True(Agrees(1) || Agrees(-1), string.Join(", ", role.Select(difference => $"{difference.Axis}:{difference.Degrees}")));
-        }
     }
 
     private static EndsFinding Find(EndsInput input) => Finder.Find(input).Value!;

@@ -72,6 +72,17 @@ public sealed class IdentifierTest
     }
 
     [Fact]
+    public void A_reading_taken_again_that_goes_worse_with_the_rest_is_decided_by_a_third()
+    {
+        var readings = All(Six with { CapacitorBridged = true }, [("1-4", 2.0), ("2-5", 2.0), ("3-6", 5.1)]);
+        var doubtful = Give(Six with { CapacitorBridged = true, Readings = [.. readings, Open("3-6")] });
+        Assert.Equal(IdentificationStatus.Contradiction, doubtful.Status);
+        Assert.Equal(("3", "6"), (doubtful.Next!.From, doubtful.Next.To));
+        Assert.Equal(IdentificationStatus.Identified, Give(Six with { CapacitorBridged = true, Readings = [.. readings, Open("3-6"), Ohms("3-6", 5.1)] }).Status);
+        Assert.Equal(IdentificationStatus.Faulty, Give(Six with { CapacitorBridged = true, Readings = [.. readings, Open("3-6"), Open("3-6")] }).Status);
+    }
+
+    [Fact]
     public void A_start_pair_that_kicks_is_the_start_branch_with_its_capacitor()
     {
         var readings = All(Six, [("1-4", 2.0), ("2-5", 2.0)]).Select(reading => reading is { From: "3", To: "6" } ? new Fact.Reading { From = "3", To = "6", Kick = true } : reading).ToList();

@@ -5,6 +5,15 @@ namespace WireCoach.Service.Tests.Conversations;
 /// <summary>Answers questions as somebody who has the motor on the bench; goes by the members of the question and reads no sentence.</summary>
 internal sealed class BenchAnswers(BenchMotor motor) : IBenchAnswers
 {
+    /// <summary>What a look at a capacitor-start motor tells.</summary>
+    private static readonly Dictionary<string, string> Seen = new(StringComparer.Ordinal)
+    {
+        ["both-ways"] = "one",
+        ["brushes"] = "no",
+        ["capacitor-wires"] = "inside",
+        ["several-speeds"] = "single",
+    };
+
     private int _readings;
     private int _starts;
 
@@ -90,6 +99,11 @@ internal sealed class BenchAnswers(BenchMotor motor) : IBenchAnswers
         {
             motor.Bridged = true;
             return "bridged";
+        }
+
+        if (Seen.TryGetValue(questionId, out var seen))
+        {
+            return seen;
         }
 
         if (questionId == "start-branch")

@@ -69,7 +69,7 @@ public sealed class PracticeStartTest(ServiceFixture service) : IClassFixture<Se
 
     private static bool Probed(JsonElement ask, string id) =>
         ask.GetProperty("kind").GetString() == "reading" && ask.GetProperty("about").GetString() == "resistance"
-        || id is "first-start" or "insulation" || ask.GetProperty("about").GetString() is "series-voltage" or "induced-voltage" or "battery-flick";
+        || id is "first-start" or "insulation" or "shaft-drag" || ask.GetProperty("about").GetString() == "armature" || ask.GetProperty("about").GetString() is "series-voltage" or "induced-voltage" or "battery-flick";
 
     private static object Answer(JsonElement ask, string questionId) => ask.GetProperty("kind").GetString() switch
     {

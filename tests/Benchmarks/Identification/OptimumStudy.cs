@@ -1,0 +1,209 @@
+using WireCoach.Knowledge;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
+
+namespace WireCoach.Benchmarks.Identification;
+
+/// <summary>The fewest touches that any way of measuring can need on average, by search through all of them, beside what the identifier takes.</summary>
+/// <remarks>Six leads of a kind that is known, a clean meter, every winding to be measured; the search knows the kind beforehand, the identifier finds it out.</remarks>
+internal static class OptimumStudy
+{
+    private static readonly string[] Kinds =
+    [
+        "capacitor-start-dual-6", "two-value-capacitor, six leads", "three-phase-6", "part-winding-6", "two-speed-two-winding-6", "two-speed-6", "dc-compound", "psc-tapped, four speeds",
+    ];
+
+    /// <summary>Runs every kind with six leads; a figure says how many motors the identifier measures.</summary>
+    public static void Run(string[] args)
+    {
+        var motors = args.Length > 0 ? int.Parse(args[0], null) : 300;
+        var identifier = new Identifier(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+        Console.WriteLine($"{"",-34}{"optimum",9}{"to settle",11}{"in all",9}{"states",9}");
+        foreach (var kind in Kinds)
+        {
+            var best = new FewestTouches(new MotorFactory(new Even(0)).Make(kind));
+            var optimum = best.Mean();
+            var (known, all) = Ours(identifier, kind, motors);
+            Console.WriteLine($"{kind,-34}{optimum,9:F3}{known,11:F3}{all,9:F3}{best.States,9}");
+        }
+    }
+
+    /// <summary>Touches until every winding has been measured, and touches in all, those included by which single figures are borne out.</summary>
+    private static (double Known, double All) Ours(Identifier identifier, string kind, int motors)
+    {
+        var (known, all) = (0.0, 0.0);
+        for (var seed = 0; seed < motors; seed++)
+        {
+            var chance = new Even(seed);
+            var motor = new MotorFactory(chance).Make(kind);
+            var person = new BenchPerson(motor, new(chance, 0, 0, 0), chance, mistaken: false, looks: true);
+            person.Follow(identifier, new()
+            {
+                Leads = [],
+                Plate = PlateFields.Empty.With("phases", PlateValue.Of(kind.StartsWith("dc-", StringComparison.Ordinal) ? 0 : kind.Contains("capacitor", StringComparison.Ordinal) || kind.StartsWith("psc", StringComparison.Ordinal) ? 1 : 3)),
+                HasCapacitor = motor.CapacitorUse != "none",
+                CapacitorBridged = motor.CapacitorUse == "none" ? null : true,
+                Looks = motor.Looks,
+            });
+            known += person.Readings.DistinctBy(reading => string.Join(' ', new[] { reading.From, reading.To }.Order(StringComparer.Ordinal))).Count();
+            all += person.Touches;
+        }
+
+        return (known / motors, all / motors);
+    }
+
+    /// <summary>Chance for the order of leads, none for ohms: like coils are just alike.</summary>
+    private sealed class Even(int seed) : Random(seed)
+    {
+        public override double NextDouble() => 0.5;
+    }
+}
+
+/// <summary>Searches all ways to measure six hidden leads of one motor.</summary>
+internal sealed class FewestTouches
+{
+    private const int Leads = 6;
+    private const int Unread = 0;
+    private const int Open = 1;
+    private const int Symbols = 17;
+
+    private static readonly (int First, int Second)[] Pairs = [.. from first in Enumerable.Range(0, Leads) from second in Enumerable.Range(first + 1, Leads - first - 1) select (first, second)];
+    private static readonly int[][] Orders = [.. Permutations([])];
+    private static readonly int[][] Moved = [.. Orders.Select(order => Pairs.Select(pair => At(order[pair.First], order[pair.Second])).ToArray())];
+
+    private readonly Dictionary<ulong, double> _known = [];
+    private readonly byte[][] _tables;
+    private readonly int[] _spans;
+    private readonly int[] _groupOf;
+
+    public FewestTouches(SimulatedMotor motor)
+    {
+        var figures = new List<double>();
+        var truth = Pairs.Select(pair => Symbol(motor.Read(motor.Tags[pair.First], motor.Tags[pair.Second]).Ohms, figures)).ToArray();
+        _tables = [.. Moved.Select(moved => moved.Select(pair => truth[pair]).ToArray())];
+        _groupOf = [.. Enumerable.Range(0, Leads).Select(lead => Enumerable.Range(0, lead + 1).First(other => other == lead || truth[At(other, lead)] != Open))];
+        _spans = [.. Enumerable.Range(0, Leads).Select(group => Spans(motor, group))];
+    }
+
+    /// <summary>How many different states of knowledge were looked at.</summary>
+    public int States => _known.Count;
+
+    /// <summary>The least mean number of touches until all windings are known and measured.</summary>
+    public double Mean() => Best(new byte[Pairs.Length], [.. Enumerable.Range(0, Orders.Length)]);
+
+    private static byte Symbol(double? ohms, List<double> figures)
+    {
+        if (ohms is not { } read)
+        {
+            return Open;
+        }
+
+        var at = figures.FindIndex(figure => Math.Abs(figure - read) < 1e-6 * read);
+        if (at < 0)
+        {
+            figures.Add(read);
+            at = figures.Count - 1;
+        }
+
+        return (byte)(Open + 1 + at);
+    }
+
+    private static int At(int one, int other) => Array.IndexOf(Pairs, (Math.Min(one, other), Math.Max(one, other)));
+
+    private static IEnumerable<int[]> Permutations(int[] begun) => begun.Length == Leads ? [begun]
+        : Enumerable.Range(0, Leads).Except(begun).SelectMany(next => Permutations([.. begun, next]));
+
+    /// <summary>As many readings as a group has coils, and enough to hang together.</summary>
+    private int Spans(SimulatedMotor motor, int group)
+    {
+        var leads = Enumerable.Range(0, Leads).Where(lead => _groupOf[lead] == group).Select(lead => motor.Tags[lead]).ToList();
+        return leads.Count < 2 ? 0
+            : Math.Clamp(motor.Windings.Count(winding => winding.Tags.All(leads.Contains)), leads.Count - 1, leads.Count * (leads.Count - 1) / 2);
+    }
+
+    private double Best(byte[] state, int[] possible)
+    {
+        var key = Key(state);
+        if (_known.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        if (IsDone(state, possible))
+        {
+            return _known[key] = 0;
+        }
+
+        var best = double.PositiveInfinity;
+        var tried = new HashSet<ulong>();
+        for (var pair = 0; pair < Pairs.Length; pair++)
+        {
+            if (state[pair] == Unread && tried.Add(Key(With(state, pair, Symbols - 1))))
+            {
+                var sum = 1.0;
+                foreach (var outcome in possible.GroupBy(order => _tables[order][pair]))
+                {
+                    sum += outcome.Count() / (double)possible.Length * Best(With(state, pair, outcome.Key), [.. outcome]);
+                }
+
+                best = Math.Min(best, sum);
+            }
+        }
+
+        return _known[key] = best;
+    }
+
+    private static byte[] With(byte[] state, int pair, byte symbol)
+    {
+        var next = (byte[])state.Clone();
+        next[pair] = symbol;
+        return next;
+    }
+
+    /// <summary>One table is left, and each group of leads has been read as often as it has coils.</summary>
+    private bool IsDone(byte[] state, int[] possible)
+    {
+        if (possible.Any(order => !_tables[order].AsSpan().SequenceEqual(_tables[possible[0]])))
+        {
+            return false;
+        }
+
+        var order = Orders[possible[0]];
+        for (var group = 0; group < Leads; group++)
+        {
+            var leads = Enumerable.Range(0, Leads).Where(lead => _groupOf[order[lead]] == group).ToList();
+            var read = Pairs.Where((pair, at) => state[at] > Open && leads.Contains(pair.First)).ToList();
+            var reached = leads.Take(1).ToHashSet();
+            while (read.Exists(pair => reached.Contains(pair.First) != reached.Contains(pair.Second)))
+            {
+                reached.UnionWith(read.Where(pair => reached.Contains(pair.First) || reached.Contains(pair.Second)).SelectMany(pair => new[] { pair.First, pair.Second }));
+            }
+
+            if (read.Count < _spans[group] || reached.Count < leads.Count)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The same for all states that differ only in the names of the leads.</summary>
+    private static ulong Key(byte[] state)
+    {
+        var least = ulong.MaxValue;
+        foreach (var moved in Moved)
+        {
+            var key = 0UL;
+            foreach (var pair in moved)
+            {
+                key = (key * Symbols) + state[pair];
+            }
+
+            least = Math.Min(least, key);
+        }
+
+        return least;
+    }
+}
