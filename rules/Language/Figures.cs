@@ -43,7 +43,7 @@ internal sealed class Figures
         Each(q => q.UnitId == "celsius", Temperatures);
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
         _open.RemoveAll(_runs.Read(_open).Contains);
-        Each(q => q.UnitId == "volt" && Residual(q), Left);
+        Each(q => q.UnitId == "volt" && LeftVolts.Are(_scene, q), q => LeftVolts.Add(_scene, q));
         Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && _scene.Near(q, NearTransformer, $"instrument.{Transformer}"), TestVolts); // a test transformer's own volts are no supply
         Each(q => q.UnitId == "amp" || q.UnitId == "milliamp", Amps);
         Each(q => q.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || q.Kind is "service-factor" or "power-factor" or "efficiency" or "poles", Plate);
@@ -176,22 +176,6 @@ internal sealed class Figures
     /// <summary>"100 ft of 16 gauge": a length right beside a conductor's size, in a sentence that speaks of a cord.</summary>
     private bool BesideSize(Quantity length) => _scene.InSentence("cord", length.First)
         && _quantities.Exists(size => size.Kind is "gauge" or "cable-size" && _scene.Tokens[size.First].Clause == _scene.Tokens[length.First].Clause);
-
-    /// <summary>"3 volts left", "the cap is under 5 V": what is still on a capacitor, or on a frame.</summary>
-    private bool Residual(Quantity q) => _scene.InClause("left-over", q.First) || _scene.InClause("shock-word", q.First)
-        || (q.Values.Count == 1 && q.Values[0] < 24 && (_scene.InClause("capacitor", q.First) || _scene.InSentence("discharged", q.First)));
-
-    private bool Left(Quantity q)
-    {
-        var frame = _scene.InClause("shock-word", q.First);
-        if (!frame && (_scene.IsWord(q.First - 1, "under", "below") || _scene.IsWord(q.First - 2, "less", "lower")))
-        {
-            return true; // "under 5 V" is the limit that was asked for, not what the meter showed
-        }
-
-        _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = frame ? "frame-voltage" : "capacitor-residual", Value = q.Values[0], Unit = "volt" });
-        return true;
-    }
 
     private bool Amps(Quantity q)
     {
