@@ -228,6 +228,11 @@ internal sealed class Verdict
             return CannotTell(Statement.Of("windings.ohms-do-not-decide"));
         }
 
+        if (Premises.Missing(best, _readings).Count > 0)
+        {
+            return CannotTell(Statement.Of("windings.rests-on-unread")); // what is still missing cannot be read, or it would have been asked for
+        }
+
         if (RoleGuard.Against(_bench, best, windings) is { } against)
         {
             return CannotTell(against);

@@ -83,6 +83,14 @@ public sealed class IdentifierTest
     }
 
     [Fact]
+    public void A_winding_whose_reading_cannot_be_taken_is_not_called_certain()
+    {
+        var readings = All(Six, [("2-6", 1.4), ("3-5", 1.4)]).FindAll(reading => (reading.From, reading.To) != ("1", "4"));
+        var found = Give(Six with { HasCapacitor = false, Plate = PlateFields.Empty.With("phases", PlateValue.Of(3)), Readings = readings, Unreadable = [("1", "4")] });
+        Assert.Equal(IdentificationStatus.CannotTell, found.Status);
+    }
+
+    [Fact]
     public void A_start_pair_that_kicks_is_the_start_branch_with_its_capacitor()
     {
         var readings = All(Six, [("1-4", 2.0), ("2-5", 2.0)]).Select(reading => reading is { From: "3", To: "6" } ? new Fact.Reading { From = "3", To = "6", Kick = true } : reading).ToList();
