@@ -108,7 +108,7 @@ internal sealed partial class CaseSigns
         var family = _file.Choices.GetValueOrDefault("family") is { } name ? _knowledge.Families.GetValueOrDefault(name) : null;
         return (layout, family) switch
         {
-            ({ Capacitor: "none" }, _) => null,
+            ({ Capacitor: "none" } wound, _) => _knowledge.Families.GetValueOrDefault(wound.Family) is { HasCapacitor: null } ? "possible" : null,
             ({ }, _) => "present",
             (_, { HasCapacitor: { } has }) => has ? "present" : null,
             _ => _file.Plate.Phases == 3 ? null : "possible",

@@ -124,6 +124,7 @@ public sealed class UnderstandingTest
     [InlineData("the cap is dead")]
     [InlineData("how do I discharge the cap?")]
     [InlineData("should I isolate it first?")]
+    [InlineData("stone dead, no hum. left it locked out")]
     public void Nothing_is_confirmed_by_words_that_say_something_else(string text) =>
         Assert.DoesNotContain(Listener.Understand(text).Facts, fact => fact is Fact.Confirm);
 

@@ -203,8 +203,16 @@ public sealed class SafetyGateTest
         Assert.True(Guard.Judge(CaseFile.From(opening, [new Fact.Confirm { Id = "isolated" }])).Opens("low-voltage-test"));
     }
 
+    /// <summary>A sealed compressor has its capacitor, if any, in the box beside it.</summary>
+    [Theory]
+    [InlineData("sealed-compressor-3", true)]
+    [InlineData("split-phase-4", false)]
+    public void A_layout_without_a_capacitor_rules_one_out_only_where_its_kind_has_none(string layout, bool unknown) =>
+        Assert.Equal(unknown, Judge("technician", [new Fact.Choice { Question = "layout", Option = layout }]).Holding.Contains("capacitor-possible"));
+
     [Theory]
     [InlineData(110, true)]
+    [InlineData(50, false)]
     [InlineData(8, false)]
     public void A_frame_that_was_measured_live_is_a_shock_that_nobody_felt_yet(double volts, bool stops)
     {
