@@ -146,6 +146,14 @@ public sealed record CaseFile
     public string? Tag(string tag) =>
         Leads.Find(lead => string.Equals(lead.Tag, tag, StringComparison.OrdinalIgnoreCase))?.Tag;
 
+    /// <summary>The leads that readings name, as often as they do.</summary>
+    public IEnumerable<string> ReadLeads => Readings.SelectMany(reading => (string[])[reading.From, reading.To, .. reading.Together])
+        .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All));
+
+    /// <summary>The leads by the names under which they were spoken of: named, joined, or read between.</summary>
+    public IEnumerable<string> SpokenLeads =>
+        Leads.Select(lead => lead.Tag).Concat(Joints.SelectMany(joint => joint.Leads)).Concat(ReadLeads).Distinct(StringComparer.OrdinalIgnoreCase);
+
     private static bool OfAll(Fact.Reading reading) => reading is { From: Fact.Reading.All, Together.Count: 0 };
 
     private static Fact.Supply Merge(Fact.Supply? known, Fact.Supply said) => known is null ? said : said with

@@ -317,6 +317,15 @@ public abstract record Fact
         /// <summary>The question whose option is how the links lie: <c>star</c> or <c>delta</c>.</summary>
         public const string Links = "links";
 
+        /// <summary>The question whether what was found is made good; behind a point stands the cause.</summary>
+        public const string RepairMade = "repair-made";
+
+        /// <summary>The question what the motor does after the repair; behind a point stands the cause.</summary>
+        public const string AfterRepair = "after-repair";
+
+        /// <summary>The option of <see cref="AfterRepair"/> that nothing has changed.</summary>
+        public const string Same = "same";
+
         /// <summary>The question's id.</summary>
         public required string Question { get; init; }
 

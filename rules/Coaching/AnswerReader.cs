@@ -67,11 +67,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
     /// <summary>A start that showed what was told of the motor before.</summary>
     private static Fact.Running AsBefore(CaseFile file) => new()
     {
-        Outcome = file.Symptoms.GetValueOrDefault("hums-no-start") ? "hummed"
-            : file.Symptoms.GetValueOrDefault("silent-no-start") ? "nothing"
-            : file.Symptoms.GetValueOrDefault("trips-at-once") ? "tripped"
-            : file.Symptoms.GetValueOrDefault("runs-slow") ? "slow"
-            : "ran",
+        Outcome = StartSymptoms.FirstOrDefault(one => file.Symptoms.GetValueOrDefault(one.Value)).Key ?? "ran",
         Direction = file.Symptoms.GetValueOrDefault("wrong-direction") ? "wrong" : null,
         How = FactEntry.Form,
     };
@@ -93,7 +89,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         "run-direction" => [new Fact.Running { Direction = choice, How = FactEntry.Form }],
         "armature" => Turned(file, asked, choice),
         "repair" when choice == "runs" => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }, new Fact.Running { Outcome = "ran", How = FactEntry.Form }, new Fact.Choice { Question = "outcome", Option = "repaired", How = FactEntry.Form }],
-        "repair" when choice == "same" => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }, AsBefore(file)],
+        "repair" when choice == Fact.Choice.Same => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }, AsBefore(file)],
         _ when asked.Setup is { } setup => [Seen(asked, setup, choice)],
         _ => [new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form }],
     };

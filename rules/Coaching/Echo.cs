@@ -8,7 +8,7 @@ namespace WireCoach.Rules.Coaching;
 public static class Echo
 {
     private const string History = "history.";
-    private static readonly HashSet<string> Repairs = ["repair-made", "after-repair"];
+    private static readonly HashSet<string> Repairs = [Fact.Choice.RepairMade, Fact.Choice.AfterRepair];
 
     /// <summary>What a fact says, in one short statement.</summary>
     /// <param name="fact">The fact.</param>

@@ -56,7 +56,7 @@ public sealed class Diagnostician
 
     /// <summary>What was made good without a cure is hardly the cause any more.</summary>
     private Belief<Hypothesis> Prior(double[] weights, CaseFile file) => Belief<Hypothesis>.Of(_model.Hypotheses
-        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.Choices.GetValueOrDefault($"after-repair.{cause.Id}") == "same") ? _model.Uncured : 1))))
+        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.Choices.GetValueOrDefault($"{Fact.Choice.AfterRepair}.{cause.Id}") == Fact.Choice.Same) ? _model.Uncured : 1))))
         .Where(one => double.IsFinite(one.Item2)));
 
     private Choice<Hypothesis>? Best(Belief<Hypothesis> belief, IReadOnlyList<Trial<Hypothesis>> trials)

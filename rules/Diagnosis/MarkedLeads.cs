@@ -43,8 +43,7 @@ internal sealed class MarkedLeads
         return [.. latest.Select(one => new MarkedPair(one.Key.Item1, one.Key.Item2, one.Value))];
     }
 
-    private IEnumerable<string> Tags() => _file.Leads.Select(lead => lead.Tag).Concat(_file.Readings.SelectMany(reading => (string[])[reading.From, reading.To]))
-        .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All));
+    private IEnumerable<string> Tags() => _file.Leads.Select(lead => lead.Tag).Concat(_file.ReadLeads);
 
     /// <summary>The mark as the layouts write it; IEC leaves the digit out where one end of each phase comes out. The names of lines are no marks.</summary>
     private string? Standard(string tag)

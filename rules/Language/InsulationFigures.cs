@@ -7,14 +7,15 @@ internal sealed class InsulationFigures(Scene scene, List<Quantity> open, Belong
 {
     private const int NearMegohms = 4;
     private const int SaidNear = 2;
-    private static readonly double[] TestVolts = [250, 500, 1000, 2500, 5000];
 
     /// <summary>"Megs came up 1.2 at 500 V": the unit is the subject, some words before the figure.</summary>
     public bool IsBare(Quantity q) => q.Unit is null && q.Values.Count == 1 && !IsBareTestVolts(q)
         && scene.Hits.Exists(hit => hit.Concept == "megohm-word" && hit.Last < q.First && q.First - hit.Last <= NearMegohms && scene.Tokens[hit.First].Clause == scene.Tokens[q.First].Clause);
 
     /// <summary>"200 meg at 500": volts of the tester without their unit.</summary>
-    private bool IsBareTestVolts(Quantity q) => q.Unit is null && q.Values is [var volts] && TestVolts.Contains(volts) && scene.IsWord(q.First - 1, "at", "@", "on");
+    private bool IsBareTestVolts(Quantity q) => q.Unit is null && IsTestVolts(q) && scene.IsWord(q.First - 1, "at", "@", "on");
+
+    private bool IsTestVolts(Quantity q) => q.Values.Count == 1 && scene.At(q.First, "test-volts") is not null;
 
     /// <summary>Files it; answers the volts, degrees and minutes that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
@@ -23,7 +24,7 @@ internal sealed class InsulationFigures(Scene scene, List<Quantity> open, Belong
         var celsius = open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence) ?? open.Find(t => t.UnitId == "celsius" && scene.Tokens[t.First].Sentence == sentence + 1);
         var volts = open.Find(v => v.UnitId == "volt" && scene.Tokens[v.First].Sentence == sentence && v.Values is [>= 100] && !belonging.IsPlate(v))
             ?? open.Find(v => IsBareTestVolts(v) && scene.Tokens[v.First].Sentence == sentence)
-            ?? open.Find(v => v.UnitId == "volt" && v.Values is [var told] && TestVolts.Contains(told) && Math.Abs(scene.Tokens[v.First].Sentence - sentence) <= SaidNear && scene.InSentence("measured", v.First) && !belonging.IsPlate(v));
+            ?? open.Find(v => v.UnitId == "volt" && IsTestVolts(v) && Math.Abs(scene.Tokens[v.First].Sentence - sentence) <= SaidNear && scene.InSentence("measured", v.First) && !belonging.IsPlate(v));
         var minute = open.Find(t => t.UnitId == "minute" && scene.Tokens[t.First].Sentence == sentence);
         scene.Add(q.First, q.Last, new Fact.Insulation
         {

@@ -37,7 +37,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             return Refusals.TooLong("text", FactCheck.TextLength);
         }
 
-        var understood = _listener.Hear(text, Tags(file), Open(asked, file.Role), file.Region);
+        var understood = _listener.Hear(text, [.. file.SpokenLeads], Open(asked, file.Role), file.Region);
         return understood.IsGiven ? Sorted(file, asked, text, understood.Value) : Answer<Heard>.Refused(understood.Problems);
     }
 
@@ -169,13 +169,6 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         Between = asked.Between,
         Options = [.. asked.Options.Select(option => new OpenOption(option.Id, knowledge.Sentences.Render(option.Text, role)))],
     };
-
-    /// <summary>The leads by name, also those that were only spoken of in a joint or a reading so far.</summary>
-    private static IReadOnlyList<string> Tags(CaseFile file) =>
-    [
-        .. file.Leads.Select(lead => lead.Tag).Concat(file.Joints.SelectMany(joint => joint.Leads)).Concat(file.Readings.SelectMany(reading => new[] { reading.From, reading.To }))
-            .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All)).Distinct(StringComparer.OrdinalIgnoreCase),
-    ];
 
     /// <summary>"No, red to blue was 5.1": what follows takes the place of what was said before.</summary>
     private static bool Denies(string text) => text.TrimStart().StartsWith("no,", StringComparison.OrdinalIgnoreCase);

@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
@@ -9,8 +10,6 @@ namespace WireCoach.Rules.Coaching.Steps;
 internal static class FindFault
 {
     private const string Symptoms = "symptoms";
-    private const string Made = "repair-made";
-    private const string After = "after-repair";
 
     public static Question? Next(Workup work)
     {
@@ -30,12 +29,12 @@ internal static class FindFault
     /// <summary>Once one cause is left: that it is made good, and what the motor does then; asked of those alone who may do both.</summary>
     private static Question? Mend(Workup work)
     {
-        if (work.Faults is not { Status: "settled", ReferTo: null, Causes: [var found, ..] } || !work.Gate.CouldOpen(work.Knowledge.Questions[Made].Task) || !work.Gate.CouldOpen(work.Knowledge.Questions[After].Task))
+        if (work.Faults is not { Status: "settled", ReferTo: null, Causes: [var found, ..] } || !work.Gate.CouldOpen(work.Knowledge.Questions[Fact.Choice.RepairMade].Task) || !work.Gate.CouldOpen(work.Knowledge.Questions[Fact.Choice.AfterRepair].Task))
         {
             return null;
         }
 
-        return Asked(work, Made, found.Id) ?? (work.File.Choices.GetValueOrDefault($"{Made}.{found.Id}") == "done" ? Asked(work, After, found.Id) : null);
+        return Asked(work, Fact.Choice.RepairMade, found.Id) ?? (work.File.Choices.GetValueOrDefault($"{Fact.Choice.RepairMade}.{found.Id}") == "done" ? Asked(work, Fact.Choice.AfterRepair, found.Id) : null);
     }
 
     private static Question? Asked(Workup work, string card, string cause) =>

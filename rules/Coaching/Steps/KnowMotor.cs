@@ -41,7 +41,7 @@ internal static class KnowMotor
     /// <summary>The leads by their own names; where only their number was said, the offer to number them; where some were named by the way, whether they are all.</summary>
     public static Question? Leads(Workup work) =>
         work.File.Leads.Count > 1 ? null
-        : Spoken(work.File) is { Count: > 1 } spoken && !work.File.Choices.ContainsKey(OtherLeads) ? work.Ask.Of(OtherLeads, ("leads", string.Join(", ", spoken)))
+        : work.File.SpokenLeads.ToList() is { Count: > 1 } spoken && !work.File.Choices.ContainsKey(OtherLeads) ? work.Ask.Of(OtherLeads, ("leads", string.Join(", ", spoken)))
         : Counted(work.File) is { } count && !work.File.Choices.ContainsKey(Numbering) ? work.Ask.Of(Numbering, ("count", count))
         : work.Ask.Of("leads");
 
@@ -60,7 +60,7 @@ internal static class KnowMotor
     public static IReadOnlyList<Fact> Implied(CaseFile file, IReadOnlyList<Fact> facts)
     {
         var after = facts.Aggregate(file, (known, fact) => known.With(fact));
-        string[] named = [.. InReadings(after).Distinct(StringComparer.Ordinal)];
+        string[] named = [.. after.ReadLeads.Distinct(StringComparer.Ordinal)];
         string[] joined = [.. after.Joints.SelectMany(joint => joint.Leads).Distinct(StringComparer.Ordinal)];
         if (after.Leads.Count == 0 && joined.Length > 0 && Array.TrueForAll(joined, IsMarking))
         {
@@ -79,13 +79,7 @@ internal static class KnowMotor
     }
 
     /// <summary>Leads under the names by which they were spoken of.</summary>
-    public static IReadOnlyList<Fact> Named(CaseFile file) => [.. Spoken(file).Select(tag => new Fact.Lead { Tag = tag, How = FactEntry.Form })];
-
-    private static List<string> Spoken(CaseFile file) =>
-        [.. file.Joints.SelectMany(joint => joint.Leads).Concat(InReadings(file)).Distinct(StringComparer.OrdinalIgnoreCase)];
-
-    private static IEnumerable<string> InReadings(CaseFile file) => file.Readings.SelectMany(reading => (string[])[reading.From, reading.To, .. reading.Together])
-        .Where(tag => tag is not (Fact.Reading.Frame or Fact.Reading.Earth or Fact.Reading.All));
+    public static IReadOnlyList<Fact> Named(CaseFile file) => [.. file.SpokenLeads.Select(tag => new Fact.Lead { Tag = tag, How = FactEntry.Form })];
 
     private static bool IsMarking(string tag) => char.IsAsciiLetterUpper(tag[0]) && char.IsAsciiDigit(tag[^1]);
 
