@@ -123,7 +123,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
             return null;
         }
 
-        if (inShort is null && forms.Less(asked.Id, scene) is (var from, var to))
+        if (forms.Less(asked.Id, scene, inShort is not null) is (var from, var to))
         {
             scene.Use(from, to);
             return (new HeardAnswer { QuestionId = asked.Id, Less = true }, []);

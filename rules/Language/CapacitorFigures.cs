@@ -15,7 +15,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
     {
-        var upTo = q.Values.Count == 1 ? open.Find(other => other is { UnitId: "" or "microfarad", Values.Count: 1 } && other.First == q.Last + 2 && scene.IsWord(q.Last + 1, "to") && IsRange(q.Values[0], other.Values[0])) : null;
+        var upTo = UpTo(q);
         var volts = Volts(q);
         var measured = Follows(q, "measured");
         var marked = measured is null ? Follows(q, "marked") : null;
@@ -93,7 +93,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     /// <summary>"Start cap 161-193 reads 40", "it reads 8, marked 45": figures without a unit, where a capacitor is what is spoken of.</summary>
     public bool ReadBare(Quantity q, HashSet<Quantity> used)
     {
-        var upTo = open.Find(other => other is { Unit: null, Values.Count: 1 } && q.Values.Count == 1 && other.First == q.Last + 2 && scene.IsWord(q.Last + 1, "to") && IsRange(q.Values[0], other.Values[0]));
+        var upTo = UpTo(q);
         var isRange = upTo is not null || (q is { IsRange: true, Values: [var low, var high] } && IsRange(low, high));
         var isMarked = q.Values.Count == 1 && SaidOf(q) == "marked";
         if (!(isRange || isMarked) || !IsSpokenOf(q))
@@ -119,6 +119,10 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         used.UnionWith(Used(measured, volts, upTo));
         return true;
     }
+
+    /// <summary>"270 to 324": the upper end of the range that begins with a figure.</summary>
+    private Quantity? UpTo(Quantity q) => q.Values.Count != 1 ? null
+        : open.Find(other => other is { UnitId: "" or "microfarad", Values.Count: 1 } && other.First == q.Last + 2 && scene.IsWord(q.Last + 1, "to") && IsRange(q.Values[0], other.Values[0]));
 
     /// <summary>"161-193", "270 to 324": two figures that a start capacitor is marked with.</summary>
     private static bool IsRange(double low, double high) => low >= LeastOfRange && low < high && high <= WidestRange * low;

@@ -11,6 +11,7 @@ internal sealed class ShortForms
 
     private readonly Dictionary<string, IReadOnlyList<Form>> _done;
     private readonly Dictionary<string, IReadOnlyList<Form>> _less;
+    private readonly Dictionary<string, IReadOnlyList<Form>> _never;
     private readonly Dictionary<string, IReadOnlyList<Form>> _options;
 
     public ShortForms(TradeKnowledge knowledge)
@@ -19,6 +20,7 @@ internal sealed class ShortForms
             .Concat(knowledge.Confirmations.Values.Where(wanted => wanted.Heard.Count > 0).Select(wanted => (wanted.Id, wanted.Heard)))
             .ToDictionary(one => one.Id, one => Forms(one.Id, one.Heard), StringComparer.Ordinal);
         _less = knowledge.Confirmations.Values.Where(wanted => wanted.Short is not null).ToDictionary(wanted => wanted.Id, wanted => Forms(wanted.Id, wanted.Short!.Heard), StringComparer.Ordinal);
+        _never = knowledge.Confirmations.Values.Where(wanted => wanted.Short is not null).ToDictionary(wanted => wanted.Id, wanted => Forms(wanted.Id, wanted.Short!.Always), StringComparer.Ordinal);
         _options = knowledge.Questions.Values.Select(card => (card.Id, Told: card.Options.Select(option => (option.Id, option.Heard))))
             .Concat(knowledge.Tests.Values.Select(test => (Id: TestGuide.QuestionPrefix + test.Id, Told: test.Outcomes.Select(outcome => (outcome.Id, outcome.Heard)))))
             .Where(one => one.Told.Any(option => option.Heard.Count > 0))
@@ -38,8 +40,12 @@ internal sealed class ShortForms
         return said.Count > 0 ? said[0] : null;
     }
 
-    /// <summary>The words that say that something less than what a question wants is done.</summary>
-    public (int First, int Last)? Less(string question, Scene scene) => Said(_less, question, scene) is [var first, ..] ? first : null;
+    /// <summary>The words that say that something less than what a question wants is done; words that it is done go before them, but for some.</summary>
+    /// <param name="question">The question's id.</param>
+    /// <param name="scene">The message.</param>
+    /// <param name="done">Whether it says that it is done.</param>
+    public (int First, int Last)? Less(string question, Scene scene, bool done) =>
+        Said(_never, question, scene).Concat(done ? [] : Said(_less, question, scene)).Select(place => ((int, int)?)place).FirstOrDefault();
 
     /// <summary>Takes words that answer what is to be confirmed out of what is read for symptoms: "the breaker is off" tells no trip then.</summary>
     public void Claim(Scene scene)

@@ -210,6 +210,9 @@ public sealed record ShortOfEnough
     /// <summary>Words that say it, as phrases.</summary>
     public required IReadOnlyList<string> Heard { get; init; }
 
+    /// <summary>Words that say so even beside words that it is done: "discharged with a screwdriver".</summary>
+    public IReadOnlyList<string> Always { get; init; } = [];
+
     /// <summary>Why it is not enough, and what is.</summary>
     public required string Text { get; init; }
 

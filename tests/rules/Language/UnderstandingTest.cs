@@ -92,6 +92,7 @@ public sealed class UnderstandingTest
     [InlineData("isolated", "I pressed the stop button")]
     [InlineData("capacitor-discharged", "it's been unplugged for a week")]
     [InlineData("capacitor-discharged", "yes, with a screwdriver")]
+    [InlineData("capacitor-discharged", "discharged it with a screwdriver")]
     public void Less_than_what_is_asked_for_confirms_nothing(string question, string text)
     {
         var heard = Listener.Understand(text, asked: new OpenQuestion { Id = question, Kind = QuestionKind.Confirm, About = "confirm" });
@@ -122,6 +123,7 @@ public sealed class UnderstandingTest
     [InlineData("the start cap is shorted")]
     [InlineData("run cap reads dead short")]
     [InlineData("the cap is dead")]
+    [InlineData("I discharged the cap with a screwdriver")]
     [InlineData("how do I discharge the cap?")]
     [InlineData("should I isolate it first?")]
     [InlineData("stone dead, no hum. left it locked out")]
