@@ -19,6 +19,7 @@ internal sealed partial class CoachDesk(
     private static readonly JsonSerializerOptions Prints = new() { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
 
     private readonly RecentKeys _opened = new();
+    private readonly SessionGates _openings = new();
 
     public async Task<Answer<SessionView>> Open(NewSession begun, string? key = null, CancellationToken cancel = default) => Told("open", await Opened(begun, key, cancel));
 
@@ -29,11 +30,28 @@ internal sealed partial class CoachDesk(
             return Refusals.WrongKey(KeyLength);
         }
 
-        if (key is not null && _opened.Find(key) is { } before)
+        if (key is null)
+        {
+            return await OpenedAnew(begun, key, cancel);
+        }
+
+        using var turn = await _openings.Enter(key, cancel); // a second tap waits for what the first one opens
+        if (_opened.Find(key) is { } before)
         {
             return await Find(before, cancel);
         }
 
+        var opened = await OpenedAnew(begun, key, cancel);
+        if (opened.IsGiven)
+        {
+            _opened.Add(key, opened.Value.Id);
+        }
+
+        return opened;
+    }
+
+    private async Task<Answer<SessionView>> OpenedAnew(NewSession begun, string? key, CancellationToken cancel)
+    {
         var started = clock.GetTimestamp();
         var read = opening.Read(begun);
         if (!read.IsGiven)
@@ -48,11 +66,6 @@ internal sealed partial class CoachDesk(
         if (!await Store(turned))
         {
             return Refusals.StoreUnavailable();
-        }
-
-        if (key is not null)
-        {
-            _opened.Add(key, turned.After.State.Id);
         }
 
         log.Turn("open", turned, null, clock.GetElapsedTime(started));

@@ -1,6 +1,6 @@
 namespace WireCoach.Service.Sessions;
 
-/// <summary>Lets one call at a time into a session, and calls of different sessions past each other.</summary>
+/// <summary>Lets one call at a time into a session, and calls of different sessions past each other; a job that is only being opened goes by its key.</summary>
 internal sealed class SessionGates
 {
     private readonly Dictionary<string, Gate> _gates = new(StringComparer.Ordinal);

@@ -85,6 +85,15 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     }
 
     [Fact]
+    public async Task Twenty_taps_at_once_with_one_key_open_one_job()
+    {
+        var taps = await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => KeyedAt("/api/sessions", "open-tap", """{"role":"technician","region":"na","motorTag":"shelf conveyor 20"}""")));
+        Assert.Single(taps.Select(tap => tap.GetProperty("id").GetString()).Distinct());
+        var (_, listed) = await service.Get("/api/sessions?motorTag=shelf%20conveyor%2020");
+        Assert.Equal(1, listed.GetProperty("total").GetInt32());
+    }
+
+    [Fact]
     public async Task A_closed_session_takes_nothing_more()
     {
         var id = await Open();
@@ -302,9 +311,11 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     private async Task<string> Open(string? who = null) =>
         (await service.Post("/api/sessions", new { role = "technician", region = "na", who })).GetProperty("id").GetString()!;
 
-    private async Task<JsonElement> Keyed(string id, string key, string body)
+    private Task<JsonElement> Keyed(string id, string key, string body) => KeyedAt($"/api/sessions/{id}/messages", key, body);
+
+    private async Task<JsonElement> KeyedAt(string path, string key, string body)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"/api/sessions/{id}/messages")
+        using var request = new HttpRequestMessage(HttpMethod.Post, path)
         {
             Content = new StringContent(body, Encoding.UTF8, "application/json"),
         };
