@@ -32,9 +32,6 @@ public sealed record IdentificationInput
     /// <summary>The meter readings in any order.</summary>
     public IReadOnlyList<Fact.Reading> Readings { get; init; } = [];
 
-    /// <summary>Results of bench tests; those that tell which windings lie on one axis are used.</summary>
-    public IReadOnlyList<Fact.BenchTest> BenchTests { get; init; } = [];
-
     /// <summary>Readings that somebody cannot take, as pairs of tags; they are not asked for again.</summary>
     public IReadOnlyList<(string From, string To)> Unreadable { get; init; } = [];
 
@@ -48,6 +45,9 @@ public sealed record IdentificationInput
 /// <summary>What is said of a meter; members that are not said are those of the usual hand-held one.</summary>
 public sealed record MeterInput
 {
+    /// <summary>The bench test in which the test leads are held together.</summary>
+    public const string ProbeZero = "probe-zero";
+
     /// <summary>Error in percent of the reading, 0 to 50.</summary>
     public double? Percent { get; init; }
 
@@ -59,4 +59,14 @@ public sealed record MeterInput
 
     /// <summary>Whether the test leads were zeroed, so that readings are already without them.</summary>
     public bool? Zeroed { get; init; }
+
+    /// <summary>Ohms of the test leads as they were held together last; <see langword="null"/> where they never were.</summary>
+    /// <param name="tests">Results of bench tests in their order.</param>
+    public static double? ProbeOhms(IEnumerable<Fact.BenchTest> tests) => tests.LastOrDefault(test => test.Test == ProbeZero)?.Value;
+
+    /// <summary>The meter with its test leads as they were measured, where nothing was said of them.</summary>
+    /// <param name="said">What was said of the meter.</param>
+    /// <param name="tests">Results of bench tests in their order.</param>
+    public static MeterInput? Probed(MeterInput? said, IEnumerable<Fact.BenchTest> tests) =>
+        said is { Zeroed: true } or { TestLeadOhms: not null } || ProbeOhms(tests) is not { } ohms ? said : (said ?? new()) with { TestLeadOhms = ohms, Zeroed = false };
 }

@@ -55,12 +55,6 @@ internal sealed class RecentIdentifications(int most)
         }
 
         key.Append(CultureInfo.InvariantCulture, $"|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Looks}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}\n");
-        foreach (var test in input.BenchTests)
-        {
-            Add([test.Test, test.Outcome ?? string.Empty, test.Unit ?? string.Empty, .. test.Drive, "/", .. test.Tie.SelectMany(tied => tied.Append("+")), "/", .. test.Read]);
-            key.Append(CultureInfo.InvariantCulture, $"{test.Value:R}|{test.AppliedVolts:R}\n");
-        }
-
         foreach (var (from, to) in input.Unreadable)
         {
             Add([from, to]);

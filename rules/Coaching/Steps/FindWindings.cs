@@ -9,8 +9,6 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>Which lead belongs to which winding: the probes, the frame, then the reading that tells most, until it is settled.</summary>
 internal static class FindWindings
 {
-    private const string ProbeZeroTest = "probe-zero";
-
     /// <summary>The card of a reading watched while the shaft is turned.</summary>
     public const string TurnShaft = "turn-shaft";
 
@@ -34,7 +32,7 @@ internal static class FindWindings
     public const string Again = "reading-again";
 
     public static Question? ProbeZero(Workup work) =>
-        work.File.BenchTests.Exists(test => test.Test == ProbeZeroTest) || work.Skipped(ProbeZeroTest) ? null : work.Ask.Of(ProbeZeroTest);
+        work.File.BenchTests.Exists(test => test.Test == MeterInput.ProbeZero) || work.Skipped(MeterInput.ProbeZero) ? null : work.Ask.Of(MeterInput.ProbeZero);
 
     /// <summary>One touch for all leads to the frame; where that shows a path, each lead in turn.</summary>
     public static Question? Frame(Workup work)
@@ -142,7 +140,6 @@ internal static class FindWindings
             return null;
         }
 
-        var zero = work.File.BenchTests.LastOrDefault(test => test.Test == ProbeZeroTest)?.Value;
         var answer = work.Rooms.Identifier.Identify(new IdentificationInput
         {
             Leads = work.Tags,
@@ -152,9 +149,8 @@ internal static class FindWindings
             CapacitorUse = work.File.Capacitors.Exists(capacitor => capacitor.Use == "both") ? null : CapacitorUseOf(work),
             CapacitorBridged = Bridged(work),
             Looks = new() { BothWays = Said(work, BothWays, "both"), CapacitorOutside = Said(work, CapacitorWires, "outside"), Drags = Said(work, ShaftDrag, "drags"), Speeds = Said(work, SeveralSpeeds, "several"), Brushes = Said(work, BrushesSeen, "yes") ?? Brushes(work) },
-            Meter = zero is null ? null : new MeterInput { TestLeadOhms = zero, Zeroed = false },
+            Meter = MeterInput.Probed(null, work.File.BenchTests),
             Readings = Readings(work),
-            BenchTests = [.. work.File.BenchTests],
             Unreadable = [.. Unreadable(work)],
         });
         return answer.Value;

@@ -3,6 +3,7 @@ using WireCoach.Rules.Connections;
 using WireCoach.Rules.Insulation;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
 
 namespace WireCoach.Rules.Coaching.Steps;
 
@@ -71,5 +72,5 @@ internal static class JointChecks
     /// <summary>Ohms less the probes; <see langword="null"/> for over-range.</summary>
     private static double? Figure(Workup work, Fact.BenchTest shown) => shown.Outcome == "open"
         ? null
-        : Math.Max(0, (shown.Value ?? 0) - (work.File.BenchTests.LastOrDefault(test => test.Test == "probe-zero")?.Value ?? 0));
+        : Math.Max(0, (shown.Value ?? 0) - (MeterInput.ProbeOhms(work.File.BenchTests) ?? 0));
 }

@@ -13,8 +13,8 @@ internal static class IdentifyEndpoint
         .WithDescription(
             "'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1, or C, R and S) count as printed and are checked against the ohms. " +
             "A reading is {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
-            "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading. 'hasCapacitor' and 'capacitorBridged' may be left out, as may 'capacitorUse' (start or run, as printed on the one capacitor) and 'looks': " +
-            "{bothWays, capacitorOutside, brushes, drags}, whether a control turns the motor either way, the capacitor's wires end on the leads, there are brushes, the shaft drags with the armature's ends held together; " +
+            "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading; 'benchTests' may give their ohms as {test: probe-zero, value}. 'hasCapacitor' and 'capacitorBridged' may be left out, as may 'capacitorUse' (start or run, as printed on the one capacitor) and 'looks': " +
+            "{bothWays, capacitorOutside, brushes, drags, speeds}, whether a control turns the motor either way, the capacitor's wires end on the leads, there are brushes, the shaft drags with the armature's ends held together, there are several speeds to choose from; " +
             "'unreadable' lists pairs that cannot be read; 'shortcuts' allows a next reading with several leads held together, 'checkFrame' wants one to the frame.");
 
     private static IResult Identify(IdentifyBody body, Identifier identifier, Problems problems)
@@ -42,9 +42,8 @@ internal static class IdentifyEndpoint
             CapacitorBridged = body.CapacitorBridged,
             CapacitorUse = body.CapacitorUse,
             Looks = body.Looks,
-            Meter = body.Meter,
+            Meter = MeterInput.Probed(body.Meter, (body.BenchTests ?? []).OfType<Fact.BenchTest>()),
             Readings = [.. readings.OfType<Fact.Reading>()],
-            BenchTests = [.. (body.BenchTests ?? []).OfType<Fact.BenchTest>()],
             Unreadable = [.. (body.Unreadable ?? []).OfType<PairBody>().Select(pair => (pair.From, pair.To))],
             Shortcuts = body.Shortcuts ?? false,
             CheckFrame = body.CheckFrame ?? false,

@@ -23,7 +23,6 @@ public sealed class RecentIdentificationsTest
         { nameof(IdentificationInput.Looks), Plain with { Looks = new() { BothWays = true } } },
         { nameof(IdentificationInput.Meter), Plain with { Meter = new MeterInput { TestLeadOhms = 0.2 } } },
         { nameof(IdentificationInput.Readings), Plain with { Readings = [Read("1", "2", 2.1), Read("3", "4", 6.4), Read("1", "3", 900)] } },
-        { nameof(IdentificationInput.BenchTests), Plain with { BenchTests = [new Fact.BenchTest { Test = "armature", Outcome = "jumps", Read = ["1", "2"] }] } },
         { nameof(IdentificationInput.Unreadable), Plain with { Unreadable = [("2", "3")] } },
         { nameof(IdentificationInput.Shortcuts), Plain with { Shortcuts = true } },
         { nameof(IdentificationInput.CheckFrame), Plain with { CheckFrame = true } },

@@ -58,6 +58,18 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
     }
 
     [Fact]
+    public async Task Test_leads_that_were_held_together_are_taken_off_as_those_that_are_stated()
+    {
+        var readings = new[] { Reading("1", "2", 1.7), Reading("3", "4", 3.6), Reading("1", "3", null) };
+        async Task<string> Windings(object? meter, params object[] benchTests) =>
+            (await service.Post(Path, new { leads = new[] { "1", "2", "3", "4" }, meter, readings, benchTests })).GetProperty("windings").GetRawText();
+        var taken = await Windings(null, new { test = "probe-zero", value = 0.9 }, new { test = "probe-zero", value = 0.3 });
+        Assert.Equal(await Windings(new { testLeadOhms = 0.3 }), taken);
+        Assert.NotEqual(await Windings(null), taken);
+        Assert.Equal(await Windings(new { zeroed = true }), await Windings(new { zeroed = true }, new { test = "probe-zero", value = 0.3 }));
+    }
+
+    [Fact]
     public async Task The_same_body_gives_the_same_bytes()
     {
         const string Body = """{"leads":["1","2","3","4"],"readings":[{"from":"1","to":"2","ohms":2.1}]}""";
