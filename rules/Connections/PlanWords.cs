@@ -25,7 +25,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
     public IReadOnlyList<Statement> Why() =>
         [Supply(), .. Run(), .. Start(), .. Hertz()];
 
-    private bool HasInnerCapacitor => plan.Layout.Parts.Any(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal));
+    private bool HasInnerCapacitor => plan.Layout.Parts.Any(part => part.IsCapacitor);
 
     private Statement Joint(PlanJoint joint)
     {

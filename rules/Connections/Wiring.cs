@@ -72,7 +72,7 @@ internal sealed class Wiring
     public Ohmmeter Meter(Func<LayoutCoil, double?> ohms, bool bridged = false)
     {
         var wires = _layout.Coils.Select(coil => new Wire(coil.From, coil.To, ohms(coil)))
-            .Concat((bridged ? Parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)) : []).Concat(_layout.Parts.Where(part => IsProtector(part) || part.Kind == "switch"))
+            .Concat((bridged ? Parts.Where(part => part.IsCapacitor) : []).Concat(_layout.Parts.Where(part => IsProtector(part) || part.Kind == "switch"))
                 .Select(part => new Wire(part.From, part.To, 0)));
         return new Ohmmeter(wires, Joints.Select(joint => (IReadOnlyList<string>)[joint.Name, .. joint.Markings.Select(_layout.NodeOf)]));
     }

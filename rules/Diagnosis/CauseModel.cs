@@ -18,7 +18,7 @@ internal sealed class CauseModel
         Symptoms = [.. knowledge.Symptoms.Values];
         Tests = [.. knowledge.Tests.Values];
         Families = [.. knowledge.Families.Values];
-        Forms = [.. knowledge.Layouts.Values.SelectMany(layout => layout.Forms())];
+        Forms = [.. knowledge.Forms];
         ByUse = knowledge.Rules["family-by-use"];
         ThreePhaseVolts = knowledge.Rules["plate-phases"]["three-phase-from-volts"];
         SupplyLevel = new SupplyLevel(knowledge);

@@ -21,12 +21,12 @@ internal sealed class MarkedLeads
         _forms = model.Forms;
         List<string?> told = [.. Tags().Select(Standard).Distinct(StringComparer.Ordinal)];
         var known = told.OfType<string>().ToHashSet(StringComparer.Ordinal);
-        _marks = _forms.Any(form => form.Leads.Count == told.Count && Bear(form, told)) ? known
+        _marks = known.Count == told.Count && _forms.Any(form => form.IsMarkedBy(known)) ? known
             : [.. known.Where(mark => mark.Length > 1)]; // a single letter may be a person's own name for a lead
     }
 
     /// <summary>Layouts that have all the marks; none where there are no marks.</summary>
-    public IReadOnlyList<Layout> Bearing => _marks.Count == 0 ? [] : [.. _forms.Where(form => Bear(form, _marks))];
+    public IReadOnlyList<Layout> Bearing => _marks.Count == 0 ? [] : [.. _forms.Where(form => _marks.All(mark => form.LeadOf(mark) is not null))];
 
     /// <summary>The latest reading of each two leads with marks.</summary>
     public IReadOnlyList<MarkedPair> Read()
@@ -54,8 +54,6 @@ internal sealed class MarkedLeads
             : _forms.Any(form => form.Family == ThreePhase && form.LeadOf($"{mark}1") is not null) ? $"{mark}1"
             : null;
     }
-
-    private static bool Bear(Layout form, IEnumerable<string?> marks) => marks.All(mark => mark is not null && form.LeadOf(mark) is not null);
 }
 
 /// <summary>Two leads with marks and what was read between them.</summary>

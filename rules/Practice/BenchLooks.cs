@@ -14,7 +14,7 @@ internal sealed class BenchLooks(Wound wound)
         yield return Option("several-speeds", HasSpeeds() ? "several" : "single");
         if (wound.Form.Capacitor != "none")
         {
-            yield return Option("capacitor-wires", wound.Form.Parts.Any(IsCapacitor) ? "inside" : "outside");
+            yield return Option("capacitor-wires", wound.Form.Parts.Any(part => part.IsCapacitor) ? "inside" : "outside");
         }
     }
 
@@ -28,8 +28,6 @@ internal sealed class BenchLooks(Wound wound)
     public string Dragged() => HasArmature() && !wound.Form.Coils.Any(coil => coil.Role.EndsWith("-field", StringComparison.Ordinal)) ? "drags" : "same";
 
     private static Fact.Choice Option(string question, string option) => new() { Question = question, Option = option, How = FactEntry.Probe };
-
-    private static bool IsCapacitor(LayoutPart part) => part.Kind.EndsWith("capacitor", StringComparison.Ordinal);
 
     /// <summary>A washer's motor: the line goes from one side of the capacitor to the other.</summary>
     private bool TurnsBothWays() => wound.Form.Connections.Any(row => row.OuterPart is { } part && row.ReverseSwap.Any(swap => swap.Contains(part.From) && swap.Contains(part.To)));

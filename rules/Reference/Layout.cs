@@ -67,6 +67,10 @@ public sealed record Layout
     /// <param name="marking">A marking.</param>
     public LayoutLead? LeadOf(string marking) => Leads.FirstOrDefault(lead => lead.Bears(marking));
 
+    /// <summary>Whether markings are those of all leads, in either standard.</summary>
+    /// <param name="markings">Markings, each once.</param>
+    public bool IsMarkedBy(IReadOnlyCollection<string> markings) => Leads.Count == markings.Count && markings.All(marking => LeadOf(marking) is not null);
+
     /// <summary>The coils on the shortest way of direct current between two leads at rest, capacitors taken off; <see langword="null"/> where there is no way.</summary>
     /// <param name="from">A marking of this layout.</param>
     /// <param name="to">Another marking of it.</param>
@@ -74,7 +78,7 @@ public sealed record Layout
     public IReadOnlyList<LayoutCoil>? Way(string from, string to, bool bridged = false)
     {
         var ways = Coils.Select(coil => (coil.From, coil.To, Coil: (LayoutCoil?)coil))
-            .Concat(Parts.Where(part => bridged || !part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => (part.From, part.To, Coil: (LayoutCoil?)null))).ToList();
+            .Concat(Parts.Where(part => bridged || !part.IsCapacitor).Select(part => (part.From, part.To, Coil: (LayoutCoil?)null))).ToList();
         var reached = new List<(string Node, IReadOnlyList<LayoutCoil> Coils)> { (NodeOf(from), []) };
         for (var at = 0; at < reached.Count; at++)
         {
@@ -215,6 +219,9 @@ public sealed record LayoutPart
 
     /// <summary>The node of the other terminal.</summary>
     public required string To { get; init; }
+
+    /// <summary>Whether it is a capacitor of either kind.</summary>
+    public bool IsCapacitor => Kind.EndsWith("capacitor", StringComparison.Ordinal);
 }
 
 /// <summary>A lead that comes out.</summary>

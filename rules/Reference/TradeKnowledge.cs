@@ -11,6 +11,9 @@ public sealed record TradeKnowledge
     /// <summary>The winding layouts by id.</summary>
     public required IReadOnlyDictionary<string, Layout> Layouts { get; init; }
 
+    /// <summary>The winding layouts in all their forms.</summary>
+    public IEnumerable<Layout> Forms => Layouts.Values.SelectMany(layout => layout.Forms());
+
     /// <summary>The figures by which leads are told apart.</summary>
     public required IdentificationFigures Identification { get; init; }
 

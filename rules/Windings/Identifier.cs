@@ -28,7 +28,7 @@ public sealed class Identifier
         _recent = new(remembered);
         _knowledge = knowledge;
         _patterns = new(knowledge);
-        _forms = new(() => [.. knowledge.Layouts.Values.SelectMany(layout => layout.Forms())]);
+        _forms = new(() => [.. knowledge.Forms]);
     }
 
     /// <summary>What the readings say.</summary>
@@ -51,7 +51,7 @@ public sealed class Identifier
     {
         ArgumentNullException.ThrowIfNull(tags);
         return tags.Count > 1 && tags.All(tag => _forms.Value.Any(form => form.LeadOf(tag) is not null))
-            && (tags.All(tag => tag.Length > 1) || _forms.Value.Any(form => form.Leads.Count == tags.Count && tags.All(tag => form.LeadOf(tag) is not null)));
+            && (tags.All(tag => tag.Length > 1) || _forms.Value.Any(form => form.IsMarkedBy(tags)));
     }
 
     private Identification Find(IdentificationInput input)

@@ -43,7 +43,7 @@ public sealed record Looks
 
     /// <summary>Whether the capacitor is wired outside, from lead to lead, or inside; <see langword="null"/> for motors without one, or with both.</summary>
     /// <param name="layout">The layout.</param>
-    public static bool? HasCapacitorOutside(Layout layout) => (layout.Connections.Any(row => row.OuterPart is { } part && IsCapacitor(part)), layout.Parts.Any(IsCapacitor)) switch
+    public static bool? HasCapacitorOutside(Layout layout) => (layout.Connections.Any(row => row.OuterPart is { IsCapacitor: true }), layout.Parts.Any(part => part.IsCapacitor)) switch
     {
         (true, false) => true,
         (false, true) => false,
@@ -63,6 +63,4 @@ public sealed record Looks
     public static bool? HasMagnets(Layout layout) => HasBrushes(layout)
         ? layout.Coils.All(coil => !coil.Role.EndsWith("-field", StringComparison.Ordinal))
         : null;
-
-    private static bool IsCapacitor(LayoutPart part) => part.Kind.EndsWith("capacitor", StringComparison.Ordinal);
 }

@@ -38,7 +38,7 @@ public static class FoundMotor
             Joints = joints,
             SupplyVolts = supplyVolts,
             Phases = phases,
-            Capacitors = [.. parts.Where(part => part.Kind.EndsWith("capacitor", StringComparison.Ordinal)).Select(part => new FoundCapacitor(named(part.From), named(part.To)))],
+            Capacitors = [.. parts.Where(part => part.IsCapacitor).Select(part => new FoundCapacitor(named(part.From), named(part.To)))],
             Switches = [.. parts.Where(part => part.Kind == "switch").Select(part => new FoundSwitch(named(part.From), named(part.To)))],
             Protectors = [.. parts.Where(part => part.Kind.StartsWith("protector", StringComparison.Ordinal)).Select(part => (IReadOnlyList<string>)[named(part.From), named(part.To)])],
             Inside = [.. layout.Leads.Select(lead => (IReadOnlyList<string>)[TagOf(lead.Marking, tags), named(layout.NodeOf(lead.Marking))])],
