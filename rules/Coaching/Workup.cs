@@ -101,6 +101,9 @@ internal sealed class Workup
     /// <summary>Whether a question was answered with "I can't tell".</summary>
     public bool Skipped(string question) => File.Unknowns.Contains(question);
 
+    /// <summary>Whether a choice was made, or answered with "I can't tell".</summary>
+    public bool Chosen(string question) => File.Choices.ContainsKey(question) || Skipped(question);
+
     /// <summary>Whether something was confirmed or denied.</summary>
     public bool Settled(string confirmation) => File.Confirmations.ContainsKey(confirmation);
 }

@@ -200,7 +200,7 @@ public sealed record GateConfirmation
     [
         new() { Id = $"confirmation.{Id}.ask", Text = Ask, Homeowner = Homeowner },
         .. Short is null ? Array.Empty<Sentence>() : [new() { Id = $"confirmation.{Id}.short", Text = Short.Text, Homeowner = Short.Homeowner }],
-        .. How.Select((how, at) => new Sentence { Id = $"confirmation.{Id}.how-{at + 1}", Text = how, Homeowner = HomeownerHow.ElementAtOrDefault(at) }),
+        .. Sentence.Steps($"confirmation.{Id}", How, HomeownerHow),
     ];
 }
 

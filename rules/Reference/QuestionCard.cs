@@ -60,7 +60,7 @@ public sealed record QuestionCard
     [
         new() { Id = Sentence("text"), Text = Text, Homeowner = Homeowner },
         new() { Id = Sentence("why"), Text = Why },
-        .. How.Select((how, at) => new Sentence { Id = Sentence($"how-{at + 1}"), Text = how }),
+        .. Statements.Sentence.Steps($"question.{Id}", How, []),
         .. Options.Select(option => new Sentence { Id = Sentence($"option-{option.Id}"), Text = option.Text }),
         .. Expect.SelectMany((expect, at) => new Sentence[]
         {

@@ -119,7 +119,7 @@ public sealed record TestGuide
         new() { Id = $"test.{Id}.name", Text = Name },
         new() { Id = $"test.{Id}.ask", Text = Ask },
         new() { Id = $"test.{Id}.why", Text = Why },
-        .. How.Select((how, at) => new Sentence { Id = $"test.{Id}.how-{at + 1}", Text = how, Homeowner = HomeownerHow.ElementAtOrDefault(at) }),
+        .. Sentence.Steps($"test.{Id}", How, HomeownerHow),
         .. Outcomes.SelectMany(outcome => new Sentence[]
         {
             new() { Id = $"test.{Id}.reading-{outcome.Id}", Text = outcome.Reading },

@@ -38,7 +38,7 @@ internal static class FindFault
     }
 
     private static Question? Asked(Workup work, string card, string cause) =>
-        $"{card}.{cause}" is var id && (work.File.Choices.ContainsKey(id) || work.Skipped(id)) ? null : work.Ask.Of(card) with { Id = id };
+        $"{card}.{cause}" is var id && work.Chosen(id) ? null : work.Ask.Of(card) with { Id = id };
 
     public static FaultReport Examine(Workup work) =>
         work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal));

@@ -106,18 +106,18 @@ internal static class FindWindings
     }
 
     private static Question? Look(Workup work, string question) =>
-        work.File.Choices.ContainsKey(question) || work.Skipped(question) ? null : work.Ask.Of(question);
+        work.Chosen(question) ? null : work.Ask.Of(question);
 
     /// <summary>Of the pair that was found to be the armature: whether magnets hold it back when its ends meet.</summary>
     private static Question? Drag(Workup work) => work.File.Readings.FindLast(reading => reading.ChangesWithShaft) is not { } armature
-        || work.File.Choices.ContainsKey(ShaftDrag) || work.Skipped(ShaftDrag) ? null : work.Ask.Of(ShaftDrag, ("from", armature.From), ("to", armature.To));
+        || work.Chosen(ShaftDrag) ? null : work.Ask.Of(ShaftDrag, ("from", armature.From), ("to", armature.To));
 
     private static Question? PrintOnCapacitor(Workup work) =>
         work.HasCapacitor != true || CapacitorUseOf(work) is not null || work.Skipped(CapacitorUse) ? null : work.Ask.Of(CapacitorUse);
 
     /// <summary>An armature shows itself only while the shaft is turned: winding by winding, until one jumps.</summary>
     private static Question? Armature(Workup work) => work.File.Readings.Exists(reading => reading.ChangesWithShaft) ? null
-        : ToTurn(work).FirstOrDefault(question => !work.File.Choices.ContainsKey(question.Id) && !work.Skipped(question.Id));
+        : ToTurn(work).FirstOrDefault(question => !work.Chosen(question.Id));
 
     private static IEnumerable<Question> ToTurn(Workup work) => work.File.Readings
         .Where(reading => reading is { Ohms: not null, Together.Count: 0 } && reading.To != Fact.Reading.Frame && reading.From != Fact.Reading.Frame)
@@ -221,7 +221,7 @@ internal static class FindWindings
 
     /// <summary>Leads of a start winding that reads open although nobody has yet looked at the switch and the capacitor before it.</summary>
     private static IReadOnlyList<string>? StartBranchSilent(Workup work, Identification found) =>
-        !work.File.Choices.ContainsKey(StartBranch) && !work.Skipped(StartBranch)
+        !work.Chosen(StartBranch)
             ? found.Faults.FirstOrDefault(fault => fault.Id == "open-start-winding")?.Leads
             : null;
 

@@ -18,7 +18,7 @@ internal static class MakeSafe
         work.HasCapacitor != true || work.Settled(Discharged) || !work.Gate.CouldOpen("measure-dead") ? null : work.Ask.Confirmation(Discharged);
 
     public static Question? Bridge(Workup work) =>
-        work.HasCapacitor != true || work.File.Choices.ContainsKey("capacitor-bridged") || work.Skipped("capacitor-bridged")
+        work.HasCapacitor != true || work.Chosen("capacitor-bridged")
             ? null
             : work.Ask.Of("capacitor-bridged");
 }
