@@ -150,7 +150,7 @@ public sealed class EveryStateTest(Bench bench)
 
     private async Task<string> Done()
     {
-        var session = await Open("technician", "Brine pump: plate says 3/4 hp 115/230 V 10.4/5.2 A 1140 rpm 60 Hz single phase. Six leads tagged 1 2 3 4 5 6, no marks. It goes on 240 V. I have a multimeter, a clamp meter, an insulation tester and a low-voltage AC supply.");
+        var session = await Open("technician", TechnicianTest.FirstWords);
         var answers = new BenchAnswers(new BenchMotor(TechnicianTest.Tags, 1.5, 3.4)) { Supply = 240 };
         for (var turn = 0; turn < 60; turn++)
         {

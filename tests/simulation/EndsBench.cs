@@ -38,9 +38,16 @@ internal sealed class EndsBench
     /// <param name="finder">The finder.</param>
     /// <param name="instruments">What is at hand.</param>
     /// <returns>What was found and how many tests it took.</returns>
-    public (EndsFinding Found, int Tests) Follow(EndsFinder finder, params string[] instruments)
+    public (EndsFinding Found, int Tests) Follow(EndsFinder finder, params string[] instruments) =>
+        Follow(finder, new EndsInput { Layout = _form.Id, Windings = _windings, Instruments = instruments }, _coils);
+
+    /// <summary>Does every test that the finder asks for on some coils, to the end.</summary>
+    /// <param name="finder">The finder.</param>
+    /// <param name="input">What is known beforehand.</param>
+    /// <param name="coils">The coils.</param>
+    /// <returns>What was found and how many tests it took.</returns>
+    public static (EndsFinding Found, int Tests) Follow(EndsFinder finder, EndsInput input, CoupledCoils coils)
     {
-        var input = new EndsInput { Layout = _form.Id, Windings = _windings, Instruments = instruments };
         for (var test = 0; test < MostTests; test++)
         {
             var answer = finder.Find(input);
@@ -55,9 +62,9 @@ internal sealed class EndsBench
             {
                 Results = [.. input.Results, next.Test switch
                 {
-                    "battery-flick" => result with { Outcome = _coils.Flick(next.Setup) },
-                    "series-impedance" => result with { Value = _coils.Impedance(next.Setup) },
-                    _ => result with { Value = Math.Round(_coils.Volts(next.Setup), 2) },
+                    "battery-flick" => result with { Outcome = coils.Flick(next.Setup) },
+                    "series-impedance" => result with { Value = coils.Impedance(next.Setup) },
+                    _ => result with { Value = Math.Round(coils.Volts(next.Setup), 2) },
                 }],
             };
         }

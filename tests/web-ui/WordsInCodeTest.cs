@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using WireCoach.Rules.Tests;
 
 namespace WireCoach.WebUi.Tests;
 
@@ -11,7 +12,7 @@ public sealed partial class WordsInCodeTest
     [Fact]
     public void No_markup_has_words_of_its_own()
     {
-        var files = Directory.EnumerateFiles(Path.Combine(Repository(), "web-ui"), "*.razor", SearchOption.AllDirectories).ToList();
+        var files = Directory.EnumerateFiles(Path.Combine(Repository.Root, "web-ui"), "*.razor", SearchOption.AllDirectories).ToList();
         Assert.True(files.Count > 30, "The pages are somewhere else.");
         Assert.Empty(files.SelectMany(file => InMarkup(File.ReadAllText(file)).Select(words => $"{Path.GetFileName(file)}: {words}")));
     }
@@ -20,7 +21,7 @@ public sealed partial class WordsInCodeTest
     public void No_code_of_a_page_has_a_sentence_of_its_own()
     {
         string[] rooms = ["web-ui", Path.Combine("service", "Endpoints"), Path.Combine("service", "Access")];
-        var files = rooms.SelectMany(room => Directory.EnumerateFiles(Path.Combine(Repository(), room), "*", SearchOption.AllDirectories)).Where(file => Path.GetExtension(file) is ".cs" or ".razor" or ".js").ToList();
+        var files = rooms.SelectMany(room => Directory.EnumerateFiles(Path.Combine(Repository.Root, room), "*", SearchOption.AllDirectories)).Where(file => Path.GetExtension(file) is ".cs" or ".razor" or ".js").ToList();
         Assert.True(files.Count > 80, "The code is somewhere else.");
         string[] found = [.. files.SelectMany(file => InCode(CodeOf(file)).Select(words => $"{Path.GetFileName(file)}: {words}"))];
         Assert.True(found.Length == 0, string.Join(Environment.NewLine, found));
@@ -161,17 +162,6 @@ public sealed partial class WordsInCodeTest
         }
 
         return at;
-    }
-
-    private static string Repository()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "WireCoach.sln")))
-        {
-            folder = folder.Parent ?? throw new InvalidOperationException("The solution is not above the tests.");
-        }
-
-        return folder.FullName;
     }
 
     [GeneratedRegex(@"^\s*(?:[{}]|0|else|case|default|break|var |return)|;\s*$", RegexOptions.None, matchTimeoutMilliseconds: 1000)]

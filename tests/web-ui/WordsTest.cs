@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using WireCoach.Knowledge;
+using WireCoach.Rules.Tests;
 
 namespace WireCoach.WebUi.Tests;
 
@@ -17,7 +18,7 @@ public sealed class WordsTest
     private static readonly IReadOnlyList<(string Path, string Text)> Sources =
     [
         .. new[] { "web-ui", "service" }
-            .Select(room => Path.Combine(Top(), room))
+            .Select(room => Path.Combine(Repository.Root, room))
             .SelectMany(room => Directory.EnumerateFiles(room, "*", SearchOption.AllDirectories))
             .Where(path => Path.GetExtension(path) is ".razor" or ".cs")
             .Select(path => (path, File.ReadAllText(path))),
@@ -58,16 +59,5 @@ public sealed class WordsTest
         string[] needed = [.. roles.SelectMany(role => (string[])[$"term.coil.{role}", $"term.winding.{role}", $"term.windings.{role}"]), .. forms.SelectMany(form => form.Parts).Select(part => $"term.part.{part.Kind}").Distinct(StringComparer.Ordinal)];
         Assert.True(needed.Length > 25, string.Join(", ", needed));
         Assert.DoesNotContain(needed, id => !Ids.Contains(id, StringComparer.Ordinal));
-    }
-
-    private static string Top()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "WireCoach.sln")))
-        {
-            folder = folder.Parent ?? throw new InvalidOperationException("The solution is not above the tests.");
-        }
-
-        return folder.FullName;
     }
 }

@@ -128,7 +128,8 @@ internal static class IdentifyStudy
         _ => [230],
     };
 
-    private static double Phases(string kind) =>
+    /// <summary>How many phases a kind of motor runs on; none for direct current.</summary>
+    internal static double Phases(string kind) =>
         kind.StartsWith("dc-", StringComparison.Ordinal) ? 0
         : kind.StartsWith("three-phase", StringComparison.Ordinal) || kind.StartsWith("two-speed", StringComparison.Ordinal) || kind == "part-winding-6" ? 3
         : 1;

@@ -41,7 +41,7 @@ internal static class OptimumStudy
             person.Follow(identifier, new()
             {
                 Leads = [],
-                Plate = PlateFields.Empty.With("phases", PlateValue.Of(kind.StartsWith("dc-", StringComparison.Ordinal) ? 0 : kind.Contains("capacitor", StringComparison.Ordinal) || kind.StartsWith("psc", StringComparison.Ordinal) ? 1 : 3)),
+                Plate = PlateFields.Empty.With("phases", PlateValue.Of(IdentifyStudy.Phases(kind))),
                 HasCapacitor = motor.CapacitorUse != "none",
                 CapacitorBridged = motor.CapacitorUse == "none" ? null : true,
                 Looks = motor.Looks,

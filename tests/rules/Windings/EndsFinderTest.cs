@@ -149,7 +149,7 @@ public sealed class EndsFinderTest
         Gen.Select(Gen.Double[0.5, 40], Gen.Double[0.2, 6], Gen.Bool, Gen.Bool).Sample((rotor, ohms, turned, flick) =>
         {
             var coils = new CoupledCoils([("1", "4", 0), turned ? ("6", "2", 0) : ("2", "6", 0), ("3", "5", 90)], rotor, ohms);
-            var found = Drive(Dual with { Instruments = flick ? ["battery", "multimeter"] : ["low-voltage-ac", "multimeter"] }, coils);
+            var found = EndsBench.Follow(Finder, Dual with { Instruments = flick ? ["battery", "multimeter"] : ["low-voltage-ac", "multimeter"] }, coils).Found;
             var k = CoupledCoils.Coupling(rotor);
             Assert.True(found.Status is EndsStatus.Settled or EndsStatus.CannotTell, $"k {k}: {found.Status}");
             Assert.True(found.Status is EndsStatus.Settled || k is < 0.40 or > 0.66 || ohms > 3, $"k {k}, {ohms} Ω left open");
@@ -166,7 +166,7 @@ public sealed class EndsFinderTest
         Gen.Select(Gen.Double[0.5, 10], Gen.Double[0, 0.15], Gen.Bool, Gen.OneOf(Gen.Const("low-voltage-ac"), Gen.Const("lcr-meter"), Gen.Const("battery"))).Sample((rotor, stray, turned, tool) =>
         {
             var coils = new CoupledCoils([("1", "4", 0), turned ? ("6", "2", 0) : ("2", "6", 0)], rotor, ownPoles: true, stray: stray);
-            var found = Drive(Dual with { Instruments = ["multimeter", tool] }, coils);
+            var found = EndsBench.Follow(Finder, Dual with { Instruments = ["multimeter", tool] }, coils).Found;
             Assert.True(found.Status is EndsStatus.CannotTell or EndsStatus.Settled);
             if (found.Status is EndsStatus.Settled)
             {
@@ -175,7 +175,6 @@ public sealed class EndsFinderTest
         }, iter: 120);
     }
 
-    /// <summary>Does every test that is asked for on the coils, to the end.</summary>
     [Theory]
     [InlineData("series-voltage", 36, 12.0, true)]
     [InlineData("series-voltage", 36, 24.0, false)]
@@ -202,39 +201,6 @@ public sealed class EndsFinderTest
         Assert.Equal(
             usual.Expect.SelectMany(expect => expect.When.Quotes).Select(quote => quote.Value * 24 / usual.Setup.AppliedVolts),
             twice.Expect.SelectMany(expect => expect.When.Quotes).Select(quote => quote.Value));
-    }
-
-    internal static EndsFinding Drive(EndsInput input, CoupledCoils coils, Action? tested = null)
-    {
-        for (var test = 0; test < 40; test++)
-        {
-            var found = Find(input);
-            if (found.Next is not { } next)
-            {
-                return found;
-            }
-
-            tested?.Invoke();
-            var result = new EndsResult
-            {
-                Test = next.Test,
-                Drive = next.Setup.Drive,
-                Tie = next.Setup.Tie,
-                Read = next.Setup.Read,
-                AppliedVolts = next.Setup.AppliedVolts,
-            };
-            input = input with
-            {
-                Results = [.. input.Results, next.Test switch
-                {
-                    "battery-flick" => result with { Outcome = coils.Flick(next.Setup) },
-                    "series-impedance" => result with { Value = coils.Impedance(next.Setup) },
-                    _ => result with { Value = Math.Round(coils.Volts(next.Setup), 2) },
-                }],
-            };
-        }
-
-        throw new InvalidOperationException("The tests never end.");
     }
 
     private static EndsFinding Find(EndsInput input)

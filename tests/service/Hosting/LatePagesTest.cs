@@ -1,9 +1,6 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
-using Microsoft.AspNetCore.Hosting;
-using Microsoft.AspNetCore.Mvc.Testing;
-using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using WireCoach.Service.Sessions;
@@ -19,14 +16,14 @@ public sealed class LatePagesTest : DataFolderTest
     {
         await using var inner = LocalStore.Open(Path.Combine(Folder, "own"), TimeProvider.System, NullLogger<LocalStore>.Instance);
         string id;
-        using (var before = Factory(inner))
+        using (var before = Service(services => services.AddSingleton<ISessionStore>(inner)))
         using (var client = before.CreateClient())
         {
             using var opened = await client.PostAsJsonAsync("/api/sessions", new { role = "technician", region = "na", motorTag = "brine pump 2", text = "six leads, no marks" }, TestContext.Current.CancellationToken);
             id = (await opened.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetString()!;
         }
 
-        using var factory = Factory(new LateStore(inner)); // it knows no session yet
+        using var factory = Service(services => services.AddSingleton<ISessionStore>(new LateStore(inner))); // it knows no session yet
         using var pages = factory.CreateClient();
         foreach (var (address, shown) in (IEnumerable<(string, string)>)
         [
@@ -39,9 +36,6 @@ public sealed class LatePagesTest : DataFolderTest
             Assert.True(page.StatusCode == HttpStatusCode.OK && text.Contains(shown, StringComparison.Ordinal), $"{address}: {page.StatusCode}\n{text}");
         }
     }
-
-    private WebApplicationFactory<Program> Factory(ISessionStore store) => new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
-        host.UseSetting("Data:Folder", Folder).ConfigureTestServices(services => services.AddSingleton(store)));
 
     /// <summary>Answers as a store elsewhere does: truly later.</summary>
     private sealed class LateStore(ISessionStore inner) : ISessionStore

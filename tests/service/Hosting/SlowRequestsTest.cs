@@ -1,8 +1,5 @@
 using System.Net;
-using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http.Timeouts;
-using Microsoft.AspNetCore.Mvc.Testing;
-using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Options;
 using WireCoach.Service.Sessions;
@@ -20,7 +17,7 @@ public sealed class SlowRequestsTest : DataFolderTest
     public async Task What_takes_too_long_is_given_up_and_told(string address, string kind)
     {
         var store = new EndlessStore();
-        using var factory = Factory(services => services.AddSingleton<ISessionStore>(store)
+        using var factory = Service(services => services.AddSingleton<ISessionStore>(store)
             .PostConfigure<RequestTimeoutOptions>(timeouts => timeouts.DefaultPolicy = new() { Timeout = TimeSpan.FromMilliseconds(200) }));
         using var client = factory.CreateClient();
         using var answer = await client.GetAsync(address, TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
@@ -32,12 +29,9 @@ public sealed class SlowRequestsTest : DataFolderTest
     [Fact]
     public void The_limit_is_half_a_minute()
     {
-        using var factory = Factory(_ => { });
+        using var factory = Service(_ => { });
         Assert.Equal(TimeSpan.FromSeconds(30), factory.Services.GetRequiredService<IOptions<RequestTimeoutOptions>>().Value.DefaultPolicy?.Timeout);
     }
-
-    private WebApplicationFactory<Program> Factory(Action<IServiceCollection> services) =>
-        new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", Folder).ConfigureTestServices(services));
 
     /// <summary>Reads for as long as it is let.</summary>
     private sealed class EndlessStore : ISessionStore
