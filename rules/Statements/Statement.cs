@@ -12,14 +12,16 @@ public sealed class Statement
     private Statement(string id, IReadOnlyDictionary<string, string> gaps, IReadOnlyList<Quoted> quotes) =>
         (Id, Gaps, Quotes) = (id, gaps, quotes);
 
+    private Statement(Statement other) => (Id, Gaps, Quotes, Parts, Words) = (other.Id, other.Gaps, other.Quotes, other.Parts, other.Words);
+
     /// <summary>The id of the sentence.</summary>
-    public string Id { get; }
+    public string Id { get; private init; }
 
     /// <summary>The text for each gap of the sentence, by name.</summary>
-    public IReadOnlyDictionary<string, string> Gaps { get; }
+    public IReadOnlyDictionary<string, string> Gaps { get; private init; }
 
     /// <summary>The quoted values that the sentence prints; no other number may stand in it.</summary>
-    public IReadOnlyList<Quoted> Quotes { get; }
+    public IReadOnlyList<Quoted> Quotes { get; private init; }
 
     /// <summary>The gaps that are filled with sentences of their own, one after the other.</summary>
     internal IReadOnlyDictionary<string, IReadOnlyList<Statement>> Parts { get; private init; } = NoParts;
@@ -49,24 +51,22 @@ public sealed class Statement
     /// <summary>The same statement with a quoted value in one more gap.</summary>
     /// <param name="gap">The gap's name.</param>
     /// <param name="value">The value; its text is printed, the rest unfolds on the page.</param>
-    public Statement With(string gap, Quoted value) =>
-        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = value.Text }, [.. Quotes, value]) { Parts = Parts };
+    public Statement With(string gap, Quoted value) => new(this) { Gaps = Filled(gap, value.Text), Quotes = [.. Quotes, value] };
 
     /// <summary>The same statement with text in one more gap.</summary>
     /// <param name="gap">The gap's name.</param>
     /// <param name="text">The text.</param>
-    public Statement With(string gap, string text) =>
-        new(Id, new Dictionary<string, string>(Gaps, StringComparer.Ordinal) { [gap] = text }, Quotes) { Parts = Parts };
+    public Statement With(string gap, string text) => new(this) { Gaps = Filled(gap, text) };
 
     /// <summary>The same statement with further statements in one more gap, one after the other.</summary>
     /// <param name="gap">The gap's name.</param>
     /// <param name="parts">What is said there.</param>
     public Statement With(string gap, params IReadOnlyList<Statement> parts) =>
-        new(Id, Gaps, Quotes) { Parts = new Dictionary<string, IReadOnlyList<Statement>>(Parts, StringComparer.Ordinal) { [gap] = parts } };
+        new(this) { Parts = new Dictionary<string, IReadOnlyList<Statement>>(Parts, StringComparer.Ordinal) { [gap] = parts } };
 
     /// <summary>The same gaps and quotes under another sentence, for sentences whose id is made from data.</summary>
     /// <param name="id">The id of a sentence in knowledge.</param>
-    public Statement As(string id) => new(id, Gaps, Quotes) { Parts = Parts };
+    public Statement As(string id) => new(this) { Id = id, Words = null };
 
     /// <summary>A statement whose sentence id is made from data, for example a caution's or a question's.</summary>
     /// <param name="id">The id of a sentence in knowledge.</param>
@@ -74,9 +74,11 @@ public sealed class Statement
 
     /// <summary>The same statement carrying values that stand behind it but are not printed in it.</summary>
     /// <param name="values">The values.</param>
-    public Statement Resting(params IEnumerable<Quoted> values) => new(Id, Gaps, [.. Quotes, .. values]) { Parts = Parts };
+    public Statement Resting(params IEnumerable<Quoted> values) => new(this) { Quotes = [.. Quotes, .. values] };
 
     /// <summary>The id with the gaps, for logs and failing tests.</summary>
     public override string ToString() =>
         Gaps.Count == 0 ? Id : $"{Id} ({string.Join(", ", Gaps.Select(gap => $"{gap.Key}: {gap.Value}"))})";
+
+    private Dictionary<string, string> Filled(string gap, string text) => new(Gaps, StringComparer.Ordinal) { [gap] = text };
 }
