@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.WebUi.Shell;
@@ -24,6 +25,9 @@ public sealed class PageWords(SentenceBook sentences)
 
     /// <summary>A statement of the rules, as this reader gets it.</summary>
     public string Say(Statement statement, Role role = Role.Technician) => sentences.Render(statement, role);
+
+    /// <summary>What facts say, one after the other.</summary>
+    public string Say(IReadOnlyList<Fact> facts, Role role) => string.Join(" · ", Echo.Of(facts).Select(fact => Say(fact, role)));
 
     /// <summary>A word of the contract as people read it, for example a status, a role or a cause.</summary>
     public string Term(string kind, string id) => TermOrNull(kind, id) ?? id.Replace('-', ' ');
