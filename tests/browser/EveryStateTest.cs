@@ -6,6 +6,7 @@ using Microsoft.Playwright;
 using WireCoach.Rules.Language;
 using WireCoach.Service;
 using WireCoach.Service.Access;
+using WireCoach.Service.Tests;
 using WireCoach.Service.Tests.Conversations;
 
 namespace WireCoach.Browser.Tests;
@@ -124,7 +125,7 @@ public sealed class EveryStateTest(Bench bench)
         await visitor.Check();
     }
 
-    /// <summary>The door of a service that is shared, and a code that is none.</summary>
+    /// <summary>The door of a service that is shared.</summary>
     [Theory]
     [InlineData("phone-dark")]
     [InlineData("desk")]
@@ -136,16 +137,19 @@ public sealed class EveryStateTest(Bench bench)
             new AccessCodes(folder.FullName).Set(role, $"a-code-for-{role}");
         }
 
-        await using var shared = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
-            .UseSetting("Data:Folder", folder.FullName).UseSetting("Sharing:Address", "http://127.0.0.1:0").UseSetting("Sharing:Proxy", "127.0.0.1").UseSetting("Sharing:Hosts", "127.0.0.1"));
-        shared.UseKestrel(0);
-        using var client = shared.CreateClient();
-        await using var visitor = await bench.Visit(Device.Of(device), client);
-        await visitor.Page.SetExtraHTTPHeadersAsync(new Dictionary<string, string> { ["X-Forwarded-Proto"] = "https" });
-        await visitor.Go("/sign-in");
-        await visitor.Picture("state-door", whole: true);
-        await visitor.Check();
-        folder.Delete(recursive: true);
+        await using (var shared = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
+            .UseSetting("Data:Folder", folder.FullName).UseSetting("Sharing:Address", "http://127.0.0.1:0").UseSetting("Sharing:Proxy", "127.0.0.1").UseSetting("Sharing:Hosts", "127.0.0.1")))
+        {
+            shared.UseKestrel(0);
+            using var client = shared.CreateClient();
+            await using var visitor = await bench.Visit(Device.Of(device), client);
+            await visitor.Page.SetExtraHTTPHeadersAsync(new Dictionary<string, string> { ["X-Forwarded-Proto"] = "https" });
+            await visitor.Go("/sign-in");
+            await visitor.Picture("state-door", whole: true);
+            await visitor.Check();
+        }
+
+        TestFolder.Delete(folder);
     }
 
     private async Task<string> Done()

@@ -26,7 +26,7 @@ public abstract class DataFolderTest : IDisposable
     protected virtual void Dispose(bool disposing) => TestFolder.Delete(_folder);
 
     /// <summary>The service on this folder, with some of its parts in the place of its own.</summary>
-    protected WebApplicationFactory<Program> Service(Action<IServiceCollection> parts) =>
+    private protected WebApplicationFactory<Program> Hosted(Action<IServiceCollection> parts) =>
         new WebApplicationFactory<Program>().WithWebHostBuilder(host => host.UseSetting("Data:Folder", Folder).ConfigureTestServices(parts));
 
     protected async Task Append(string text) => await File.AppendAllTextAsync(Journal, text, Encoding.UTF8);

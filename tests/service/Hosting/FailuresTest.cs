@@ -16,7 +16,7 @@ public sealed class FailuresTest : DataFolderTest
     [InlineData(false, HttpStatusCode.InternalServerError)]
     public async Task A_page_that_fails_is_a_page_and_an_address_that_fails_a_problem(bool store, HttpStatusCode expected)
     {
-        using var factory = Service(services => services.AddSingleton<ISessionStore>(new BrokenStore(store ? new StoreException(Inside) : new InvalidOperationException(Inside))));
+        using var factory = Hosted(services => services.AddSingleton<ISessionStore>(new BrokenStore(store ? new StoreException(Inside) : new InvalidOperationException(Inside))));
         using var client = factory.CreateClient();
         using (var page = await client.GetAsync("/sessions", TestContext.Current.CancellationToken))
         {

@@ -16,14 +16,14 @@ public sealed class LatePagesTest : DataFolderTest
     {
         await using var inner = LocalStore.Open(Path.Combine(Folder, "own"), TimeProvider.System, NullLogger<LocalStore>.Instance);
         string id;
-        using (var before = Service(services => services.AddSingleton<ISessionStore>(inner)))
+        using (var before = Hosted(services => services.AddSingleton<ISessionStore>(inner)))
         using (var client = before.CreateClient())
         {
             using var opened = await client.PostAsJsonAsync("/api/sessions", new { role = "technician", region = "na", motorTag = "brine pump 2", text = "six leads, no marks" }, TestContext.Current.CancellationToken);
             id = (await opened.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetString()!;
         }
 
-        using var factory = Service(services => services.AddSingleton<ISessionStore>(new LateStore(inner))); // it knows no session yet
+        using var factory = Hosted(services => services.AddSingleton<ISessionStore>(new LateStore(inner))); // it knows no session yet
         using var pages = factory.CreateClient();
         foreach (var (address, shown) in (IEnumerable<(string, string)>)
         [

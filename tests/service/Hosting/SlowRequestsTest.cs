@@ -17,7 +17,7 @@ public sealed class SlowRequestsTest : DataFolderTest
     public async Task What_takes_too_long_is_given_up_and_told(string address, string kind)
     {
         var store = new EndlessStore();
-        using var factory = Service(services => services.AddSingleton<ISessionStore>(store)
+        using var factory = Hosted(services => services.AddSingleton<ISessionStore>(store)
             .PostConfigure<RequestTimeoutOptions>(timeouts => timeouts.DefaultPolicy = new() { Timeout = TimeSpan.FromMilliseconds(200) }));
         using var client = factory.CreateClient();
         using var answer = await client.GetAsync(address, TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
@@ -29,7 +29,7 @@ public sealed class SlowRequestsTest : DataFolderTest
     [Fact]
     public void The_limit_is_half_a_minute()
     {
-        using var factory = Service(_ => { });
+        using var factory = Hosted(_ => { });
         Assert.Equal(TimeSpan.FromSeconds(30), factory.Services.GetRequiredService<IOptions<RequestTimeoutOptions>>().Value.DefaultPolicy?.Timeout);
     }
 
