@@ -42,7 +42,7 @@ public sealed class Bench : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
-            .UseSetting("urls", "http://127.0.0.1:0").UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning")
+            .UseSetting("urls", "http://127.0.0.1:0").UseSetting("Data:Folder", _folder.FullName)
             .ConfigureTestServices(services => services
                 .AddSingleton<TimeProvider>(new AheadClock(this)).AddSingleton(provider => AskedDesk.Over(provider.GetRequiredService<CoachDesk>(), Asked))));
         _service.UseKestrel(0);
@@ -68,7 +68,7 @@ public sealed class Bench : IAsyncLifetime
                 ColorScheme = device.Dark ? ColorScheme.Dark : ColorScheme.Light,
                 ReducedMotion = ReducedMotion.Reduce,
             });
-            context.SetDefaultTimeout(10_000);
+            context.SetDefaultTimeout(Visitor.MostPatience);
             return await context.NewPageAsync();
         }
 

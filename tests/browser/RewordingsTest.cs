@@ -90,7 +90,7 @@ public sealed class RewordingsTest(Bench bench) : IDisposable
     private WebApplicationFactory<Program> Beside(ScriptedModel model)
     {
         var service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
-            .UseSetting("Data:Folder", _folder.FullName).UseSetting("Serilog:MinimumLevel", "Warning")
+            .UseSetting("Data:Folder", _folder.FullName)
             .UseSetting("Phrasing:Endpoint", $"http://{model.Address}").UseSetting("Phrasing:Model", "m"));
         service.UseKestrel(0);
         service.StartServer();

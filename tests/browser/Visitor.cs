@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Json;
 using System.Text;
@@ -11,6 +12,9 @@ public sealed class Visitor : IAsyncDisposable
 {
     /// <summary>Where pictures and figures are left.</summary>
     internal static string Pictures { get; } = Folder();
+
+    /// <summary>Milliseconds until something is taken for never coming; long, as a machine that does other work beside the tests is no fault of a page.</summary>
+    internal const int MostPatience = 60_000;
 
     private readonly Device _device;
     private readonly HttpClient _http;
@@ -66,7 +70,7 @@ public sealed class Visitor : IAsyncDisposable
     {
         var before = await Mark();
         await (press?.Invoke() ?? target.ClickAsync());
-        for (var tries = 0; tries < 400; tries++)
+        for (var waited = Stopwatch.StartNew(); waited.ElapsedMilliseconds < MostPatience;)
         {
             await Task.Delay(15);
             if (await Mark() is { } now && now != before)

@@ -4,7 +4,9 @@ using System.Text.RegularExpressions;
 
 namespace WireCoach.Browser.Tests;
 
-/// <summary>What a bad network has to carry before the first page stands.</summary>
+/// <summary>What a bad network has to carry before the first page stands; alone, as what runs beside it would be measured with it.</summary>
+[Collection(nameof(WeightTest))]
+[CollectionDefinition(nameof(WeightTest), DisableParallelization = true)]
 public sealed class WeightTest(Bench bench)
 {
     private const int MostBytes = 100 * 1024;
