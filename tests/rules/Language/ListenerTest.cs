@@ -27,6 +27,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-ninth.yaml", 0.90, 0.88, 0.90)]
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
     [InlineData("development-eleventh.yaml", 0.93, 0.88, 0.88)]
+    [InlineData("development-twelfth.yaml", 0.90, 0.90, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);
