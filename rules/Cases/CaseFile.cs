@@ -125,7 +125,7 @@ public sealed record CaseFile
             Fact.Goal goal => file with { Goals = Goals.Add(goal.Id) },
             Fact.Confirm confirm => file with { Confirmations = Confirmations.SetItem(confirm.Id, new(confirm.Confirmed, Facts.Count)) },
             Fact.Instrument instrument => file with { Instruments = Instruments.SetItem(instrument.Id, instrument.Present), TestVolts = instrument.Volts ?? TestVolts },
-            Fact.Application application => file with { Application = application },
+            Fact.Application application => file with { Application = Merge(Application, application) },
             Fact.Choice choice => file with { Choices = Choices.SetItem(choice.Question, choice.Option), Unknowns = Unknowns.Remove(choice.Question) },
             Fact.Unknown unknown => file with { Unknowns = Unknowns.Add(unknown.Question) },
             _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} is not known to the case.", nameof(fact)),
@@ -141,6 +141,10 @@ public sealed record CaseFile
     public bool ConfirmedSincePower(string id) =>
         Confirmations.TryGetValue(id, out var confirmation) && confirmation.Confirmed && confirmation.Position > PoweredAt;
 
+    /// <summary>Whether a cause was made good and nothing changed.</summary>
+    /// <param name="cause">A cause id.</param>
+    public bool MadeGoodInVain(string cause) => Choices.GetValueOrDefault($"{Fact.Choice.AfterRepair}.{cause}") == Fact.Choice.Same;
+
     /// <summary>The tag as the person wrote it, for any writing of it; <see langword="null"/> for a lead that was never named.</summary>
     /// <param name="tag">A tag in any case.</param>
     public string? Tag(string tag) =>
@@ -155,6 +159,12 @@ public sealed record CaseFile
         Leads.Select(lead => lead.Tag).Concat(Joints.SelectMany(joint => joint.Leads)).Concat(ReadLeads).Distinct(StringComparer.OrdinalIgnoreCase);
 
     private static bool OfAll(Fact.Reading reading) => reading is { From: Fact.Reading.All, Together.Count: 0 };
+
+    /// <summary>"The pump" of somebody who has spoken of the brine pump is no other machine.</summary>
+    private static Fact.Application Merge(Fact.Application? known, Fact.Application said) =>
+        known is not null && known.Text.EndsWith($" {said.Text}", StringComparison.OrdinalIgnoreCase)
+            ? known with { ApplicationId = known.ApplicationId ?? said.ApplicationId }
+            : said;
 
     private static Fact.Supply Merge(Fact.Supply? known, Fact.Supply said) => known is null ? said : said with
     {

@@ -27,7 +27,7 @@ public sealed record SessionView
 
     /// <summary>The person's own name for the motor, or what it drives.</summary>
     [JsonIgnore]
-    public string? Motor => MotorTag ?? Facts.OfType<Fact.Application>().LastOrDefault()?.Text;
+    public string? Motor => MotorTag ?? Case.Application?.Text;
 
     /// <summary>The simulated motor, where there is one.</summary>
     public PracticeChoice? Practice { get; init; }
