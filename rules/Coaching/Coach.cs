@@ -139,7 +139,7 @@ public sealed class Coach
     private static string StatusOf(Workup work) =>
         work.Gate.ReferOut || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
         : FirstStart.Verified(work) ? "verified"
-        : OtherJobs.HandsOn(work) || (work.LooksForFault && work.Faults.ReferTo is not null) ? "referred"
+        : OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? "referred"
         : OtherJobs.Settled(work) || work.Repaired ? "ready"
         : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? "ready"
         : "open";
@@ -149,7 +149,7 @@ public sealed class Coach
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
         .. FindFault.Say(work),
-        .. work.Gate.ReferOut || refused is not null || OtherJobs.HandsOn(work) || (work.LooksForFault && work.Faults.ReferTo is not null) ? work.Gate.TellThem : [],
+        .. work.Gate.ReferOut || refused is not null || OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? work.Gate.TellThem : [],
         .. KnowMotor.Say(work),
         .. SideFigures.Say(work),
         .. FindWindings.Say(work),

@@ -36,7 +36,7 @@ public sealed class Diagnostician
         ArgumentNullException.ThrowIfNull(access);
         var thought = Think(file, access, sealedCircuit);
         var unjudged = _reader.Unjudged(file);
-        var report = Conclude(thought, access);
+        var report = Conclude(thought, access, file);
         return report with
         {
             Unjudged = unjudged,
@@ -56,7 +56,7 @@ public sealed class Diagnostician
 
     /// <summary>What was made good without a cure is hardly the cause any more.</summary>
     private Belief<Hypothesis> Prior(double[] weights, CaseFile file) => Belief<Hypothesis>.Of(_model.Hypotheses
-        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.Choices.GetValueOrDefault($"{Fact.Choice.AfterRepair}.{cause.Id}") == Fact.Choice.Same) ? _model.Uncured : 1))))
+        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.MadeGoodInVain(cause.Id)) ? _model.Uncured : 1))))
         .Where(one => double.IsFinite(one.Item2)));
 
     private Choice<Hypothesis>? Best(Belief<Hypothesis> belief, IReadOnlyList<Trial<Hypothesis>> trials)
@@ -113,7 +113,7 @@ public sealed class Diagnostician
         return cost["each-seconds"] + (guide.Seconds * _knowledge.GateTasks[guide.Task].CostFactor) + before + (atHand ? 0 : cost["fetch-seconds"]);
     }
 
-    private FaultReport Conclude(Thought thought, IReadOnlyDictionary<string, TaskAccess> access)
+    private FaultReport Conclude(Thought thought, IReadOnlyDictionary<string, TaskAccess> access, CaseFile file)
     {
         var (prior, belief, signs, best, decisions) = thought;
         var sure = _knowledge.Rules["diagnosis-settled"];
@@ -121,7 +121,8 @@ public sealed class Diagnostician
         var top = decisions[0].Likeliest;
         var settled = decisions[0].Share >= sure["one"];
         var next = settled || best is null ? null : Explainer.Next(belief, best, _knowledge.Tests[best.Trial.Id], access, _knowledge);
-        var status = settled ? "settled" : next is null ? "refer" : decisions.Count > 1 && decisions[0].Share + decisions[1].Share >= sure["two"] ? "two-remain" : "testing";
+        var uncured = settled && file.MadeGoodInVain(top.Id);
+        var status = uncured ? "refer" : settled ? "settled" : next is null ? "refer" : decisions.Count > 1 && decisions[0].Share + decisions[1].Share >= sure["two"] ? "two-remain" : "testing";
         var refused = access[top.Task].Refused;
         return new FaultReport
         {
@@ -131,7 +132,7 @@ public sealed class Diagnostician
             Decision = top.Decision,
             Certainty = decisions[0].Share,
             ReferTo = status == "refer" || (status == "settled" && refused) ? top.ReferTo : null,
-            Say = Explainer.Say(status, decisions, next, refused, _knowledge),
+            Say = uncured ? Explainer.NotCured(top) : Explainer.Say(status, decisions, next, refused, _knowledge),
             Cautions = [.. (next is null ? top.Cautions : _knowledge.Tests[next.Test].Cautions.Concat(top.Cautions)).Distinct(StringComparer.Ordinal)],
         };
     }

@@ -63,7 +63,7 @@ internal sealed class Explainer(CauseModel model)
         var top = decisions[0].Likeliest;
         var second = decisions[Math.Min(1, decisions.Count - 1)];
         var repair = Statement.Of($"cause.{top.Id}.repair");
-        var handOn = Statement.Of("diagnosis.take-it-to", ("who", top.ReferTo.Replace('-', ' ')));
+        var handOn = HandOn(top);
         return status switch
         {
             "settled" =>
@@ -78,6 +78,11 @@ internal sealed class Explainer(CauseModel model)
             _ => [Statement.Of("diagnosis.cannot-tell", ("first", top.Name), ("second", second.Likeliest.Name)), handOn],
         };
     }
+
+    /// <summary>Where the one cause that is left was made good in vain.</summary>
+    public static IReadOnlyList<Statement> NotCured(Cause cause) => [Statement.Of("diagnosis.not-cured", ("cause", cause.Name)), HandOn(cause)];
+
+    private static Statement HandOn(Cause cause) => Statement.Of("diagnosis.take-it-to", ("who", cause.ReferTo.Replace('-', ' ')));
 
     /// <summary>Whether the test is expected to take most of the doubt away; one that merely tells something decides nothing.</summary>
     private static bool Decides(NextTest next, IReadOnlyList<Decided> decisions, TradeKnowledge knowledge) =>

@@ -23,8 +23,20 @@ internal static class FindFault
             return work.Ask.Of(Symptoms);
         }
 
-        return work.Faults.Next is { } next ? Test(work, next) : Mend(work);
+        return work.Faults.Next is { } next ? Test(work, next) : Phases(work) ?? Mend(work);
     }
+
+    /// <summary>Whether a fault is handed on: what is open here tells no more, nor does what can be read off the plate.</summary>
+    public static bool HandsOn(Workup work) => work.LooksForFault && work.Faults.ReferTo is not null && Phases(work) is null;
+
+    /// <summary>Before two causes are handed on undecided: the phases, where one of them is of single-phase motors and the other of three-phase ones; asked of those alone who may make it good.</summary>
+    private static Question? Phases(Workup work) =>
+        work.Faults is { Status: "refer", Causes: [var first, var second, ..] } && !work.File.MadeGoodInVain(first.Id)
+        && work.Gate.CouldOpen(work.Knowledge.Questions[Fact.Choice.RepairMade].Task) && !PhasesOf(work, first).Intersect(PhasesOf(work, second)).Any()
+            ? KnowMotor.Phases(work) : null;
+
+    private static IEnumerable<int> PhasesOf(Workup work, RankedCause cause) =>
+        work.Knowledge.Causes[cause.Id].Families.Keys.Select(family => work.Knowledge.Families[family].Phases);
 
     /// <summary>Once one cause is left: that it is made good, and what the motor does then; asked of those alone who may do both.</summary>
     private static Question? Mend(Workup work)
@@ -45,8 +57,9 @@ internal static class FindFault
 
     public static IEnumerable<Statement> Say(Workup work) =>
         work.Repaired ? [Statement.Of("coach.runs-again")]
-        : work.LooksForFault && work.File.Symptoms.Count > 0 ? work.Faults.Say
-        : [];
+        : !work.LooksForFault || work.File.Symptoms.Count == 0 ? []
+        : Phases(work) is null ? work.Faults.Say
+        : [Statement.Of("diagnosis.phases-decide").With("first", work.Faults.Causes[0].Name).With("second", work.Faults.Causes[1].Name)];
 
     private static Question Test(Workup work, NextTest next)
     {

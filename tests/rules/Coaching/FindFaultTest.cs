@@ -1,0 +1,81 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+
+namespace WireCoach.Rules.Tests.Coaching;
+
+/// <summary>How the search for a fault ends where no test that is left tells more.</summary>
+public sealed class FindFaultTest
+{
+    private static readonly Coach Coach = new(Trade.Knowledge);
+
+    [Fact]
+    public void Two_causes_that_the_phases_tell_apart_are_not_handed_on_before_those_are_asked_for()
+    {
+        var assessed = Coach.Assess(Undecided(Role.Technician));
+        Assert.Equal("plate.phases", assessed.Next?.Id);
+        Assert.Equal("open", assessed.Status);
+        var ids = assessed.Say.Select(said => said.Id).ToList();
+        Assert.Contains("diagnosis.phases-decide", ids);
+        Assert.DoesNotContain("diagnosis.cannot-tell", ids);
+        Assert.DoesNotContain(ids, id => id.StartsWith("safety.card-", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(1, "start-leads-swapped")]
+    [InlineData(3, "phase-order")]
+    public void The_phases_settle_it(int phases, string cause)
+    {
+        var file = Undecided(Role.Technician);
+        var told = Coach.Read(file, Coach.Assess(file).Next!, new() { QuestionId = "plate.phases", Choice = phases.ToString(System.Globalization.CultureInfo.InvariantCulture) });
+        var assessed = Coach.Assess(told.Value!.Aggregate(file, (known, fact) => known.With(fact)));
+        Assert.Equal(cause, assessed.Causes[0].Id);
+        Assert.NotEqual("plate.phases", assessed.Next?.Id);
+    }
+
+    [Fact]
+    public void Phases_that_nobody_can_tell_hand_it_on()
+    {
+        var assessed = Coach.Assess(Undecided(Role.Technician).With(new Fact.Unknown { Question = "plate.phases" }));
+        Assert.Equal("referred", assessed.Status);
+        Assert.Contains(assessed.Say, said => said.Id == "diagnosis.cannot-tell");
+    }
+
+    [Theory]
+    [InlineData(Role.Homeowner)]
+    [InlineData(Role.Manager)]
+    public void Whoever_cannot_make_it_good_is_sent_on_without_another_question(Role role)
+    {
+        var assessed = Coach.Assess(Undecided(role));
+        Assert.NotEqual("plate.phases", assessed.Next?.Id);
+    }
+
+    [Fact]
+    public void What_was_made_good_in_vain_is_not_called_the_cause_again()
+    {
+        var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica),
+        [
+            new Fact.Goal { Id = "diagnose" },
+            .. new[] { "wrong-direction", "just-rewired", "supply-changed", "motor-replaced" }.Select(id => new Fact.Symptom { Id = id }),
+            new Fact.Choice { Question = "family", Option = "three-phase" },
+        ]);
+        Assert.Contains(Coach.Assess(file).Say, said => said.Id == "diagnosis.this-is-it");
+        var assessed = Coach.Assess(file
+            .With(new Fact.Choice { Question = "repair-made.phase-order", Option = "done" })
+            .With(new Fact.Choice { Question = "after-repair.phase-order", Option = "same" }));
+        Assert.Equal("phase-order", assessed.Causes[0].Id);
+        Assert.Equal("referred", assessed.Status);
+        Assert.DoesNotContain(assessed.Say, said => said.Id is "diagnosis.this-is-it" or "cause.phase-order.repair");
+        Assert.Contains(assessed.Say, said => said.Id == "diagnosis.not-cured");
+        Assert.Contains(assessed.Say, said => said.Id == "diagnosis.take-it-to");
+    }
+
+    /// <summary>A motor that stalls and turns the wrong way, of which nothing more can be looked at.</summary>
+    private static CaseFile Undecided(Role role) => CaseFile.From(new CaseOpening(role, Region.NorthAmerica),
+    [
+        new Fact.Goal { Id = "diagnose" },
+        new Fact.Symptom { Id = "stalls-under-load" },
+        new Fact.Symptom { Id = "wrong-direction" },
+        new Fact.Confirm { Id = "isolated" },
+        .. Trade.Knowledge.Tests.Keys.Select(test => new Fact.Unknown { Question = $"test.{test}" }),
+    ]);
+}
