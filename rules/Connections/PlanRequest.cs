@@ -23,6 +23,9 @@ public sealed record PlanRequest
     /// <summary>Where <see cref="Rotation"/> is seen from: <c>shaft-end</c> or <c>opposite-end</c>; the end of the table where it is left out.</summary>
     public string? SeenFrom { get; init; }
 
+    /// <summary>Whether it is not known which end of the start branch is which: then no row of the table tells the direction, and <see cref="Rotation"/> only takes the other row than the one that ran the wrong way.</summary>
+    public bool DirectionUnproved { get; init; }
+
     /// <summary>The capacitor that is to be used, or <see langword="null"/>.</summary>
     public Fact.Capacitor? Capacitor { get; init; }
 

@@ -77,11 +77,14 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
         }
 
         var swap = string.Join("; ", plan.Reverse.Swap.Select(pair => string.Join(" ↔ ", pair)));
-        return plan is { Rotation: { } rotation, SeenFrom: { } end }
-            ? Statement.Of(request.Rotation is null ? "connections.direction-standard" : "connections.direction-asked",
+        return (plan, request) switch
+        {
+            ({ Rotation: { } rotation, SeenFrom: { } end }, { DirectionUnproved: false }) => Statement.Of(request.Rotation is null ? "connections.direction-standard" : "connections.direction-asked",
                 ("rotation", Words.Rotation(rotation)), ("end", Words.End(end)), ("opposite", Words.Rotation(RowChoice.Turned(rotation, "shaft-end", "opposite-end")!)),
-                ("other", Words.End(end == "shaft-end" ? "opposite-end" : "shaft-end")), ("swap", swap))
-            : Statement.Of("connections.direction-first-run", ("swap", swap));
+                ("other", Words.End(end == "shaft-end" ? "opposite-end" : "shaft-end")), ("swap", swap)),
+            (_, { Rotation: not null }) => Statement.Of("connections.direction-turned", ("swap", swap)),
+            _ => Statement.Of("connections.direction-first-run", ("swap", swap)),
+        };
     }
 
     private Statement Supply()

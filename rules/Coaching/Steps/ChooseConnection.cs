@@ -35,6 +35,7 @@ internal static class ChooseConnection
         Layout = layout,
         Leads = leads,
         Plate = work.Plate,
+        DirectionUnproved = work.Ends?.DirectionUnproved == true,
         Supply = Supply(work) is { Phases: null } said ? said with { Phases = phases } : Supply(work),
         Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
         Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],

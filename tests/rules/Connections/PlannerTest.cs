@@ -36,6 +36,18 @@ public sealed class PlannerTest
         Motors.Joints(Motors.Planned(Motors.Marked("capacitor-start-4", "115", 115, 1, 60, "clockwise", "opposite-end"))),
         Motors.Joints(Motors.Planned(Motors.Marked("capacitor-start-4", "115", 115, 1, 60, "counterclockwise", "shaft-end"))));
 
+    [Theory]
+    [InlineData(false, null, "connections.direction-standard")]
+    [InlineData(false, "clockwise", "connections.direction-asked")]
+    [InlineData(true, null, "connections.direction-first-run")]
+    [InlineData(true, "clockwise", "connections.direction-turned")]
+    public void No_direction_is_promised_where_the_ends_of_the_start_winding_are_not_told_apart(bool unproved, string? rotation, string said)
+    {
+        var plan = Motors.Planned(Motors.Marked("capacitor-start-dual-6", "115/230", 240, 1, 60, rotation) with { DirectionUnproved = unproved });
+        Assert.Equal(said, plan.Steps[^1].Id);
+        Assert.Equal(!unproved, Motors.Knowledge.Sentences.Render(plan.Steps[^1]).Contains("clockwise", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Eight_leads_on_low_voltage_take_two_exchanges_to_reverse() => Assert.Equal(
         ["T5-T6", "T7-T8"],
