@@ -173,17 +173,17 @@ internal static class FindWindings
             yield return fault.Why;
         }
 
+        foreach (var note in found.Notes)
+        {
+            yield return note;
+        }
+
         if (found.Status == IdentificationStatus.Identified)
         {
             foreach (var winding in found.Windings)
             {
                 yield return Winding(winding);
             }
-        }
-
-        foreach (var note in found.Notes)
-        {
-            yield return note;
         }
 
         if (found.Status == IdentificationStatus.CannotTell && NextReading(work) is null)

@@ -65,6 +65,25 @@ public sealed class CoachTest
         Assert.Equal(Coach.Assess(file).Next!.Id, new Coach(Knowledge).Assess(file).Next!.Id);
     }
 
+    [Fact]
+    public void What_the_windings_are_is_said_after_the_readings_that_were_left_out()
+    {
+        var file = Open(Role.Technician, "identify-leads").With(new Fact.Confirm { Id = "isolated" })
+            .With(new Fact.Plate { Field = "phases", Value = PlateValue.Of([3]) });
+        foreach (var tag in new[] { "1", "2", "3", "4", "5", "6" })
+        {
+            file = file.With(new Fact.Lead { Tag = tag });
+        }
+
+        foreach (var (from, to, ohms) in new (string, string, double?)[] { ("1", "4", 2), ("2", "5", 2), ("3", "6", 2), ("1", "2", 3), ("1", "2", null), ("1", "3", null), ("2", "3", null), ("1", "2", null) })
+        {
+            file = file.With(new Fact.Reading { From = from, To = to, Ohms = ohms, Open = ohms is null });
+        }
+
+        var said = Coach.Assess(file).Say.Select(one => one.Id).ToList();
+        Assert.InRange(said.IndexOf("windings.earlier-reading-dropped"), 0, said.IndexOf("coach.winding"));
+    }
+
     private static void Walk(CaseFile file, int depth)
     {
         if (depth == 0 || Asked(file) is not { } asked)
