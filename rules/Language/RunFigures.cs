@@ -264,6 +264,11 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         double? Of(string unit) => measured.Find(q => (IsBareSpeed(q) ? "rpm" : IsBareVolts(q) ? "volt" : q.UnitId) == unit)?.Values[0];
         var (first, last) = (Math.Min(runs?.First ?? int.MaxValue, measured.Min(q => q.First)), measured.Max(q => q.Last));
         measured.ForEach(q => scene.Use(q.First, q.Last));
+        if (runs is not null)
+        {
+            scene.Use(runs);
+        }
+
         scene.Note(first, last, new Fact.Running
         {
             Volts = Of("volt"),

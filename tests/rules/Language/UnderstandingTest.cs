@@ -42,6 +42,17 @@ public sealed class UnderstandingTest
         Assert.Equal(["symptom/silent-no-start", "symptom/hums-no-start"], heard.NotUnderstood.Single().Reads);
     }
 
+    [Theory]
+    [InlineData("it runs, 241 V, 4.1 amps")]
+    [InlineData("runs fine, 4.1 amps")]
+    [InlineData("it ran up, draws 5 A")]
+    public void Words_that_told_of_a_run_are_not_asked_about_again(string text)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal("ran", Assert.IsType<Fact.Running>(Assert.Single(heard.Facts)).Outcome);
+        Assert.Empty(heard.NotUnderstood);
+    }
+
     [Fact]
     public void A_lead_tag_is_never_read_out_of_a_misspelling() =>
         Assert.DoesNotContain(Listener.Understand("rad to blue is 3.2", ["red", "blue"]).Facts, fact => fact is Fact.Reading { From: "red" });
