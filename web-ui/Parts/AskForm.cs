@@ -25,7 +25,7 @@ public sealed class AskForm
     public string? CannotTell { get; set; }
 
     /// <summary>Whether a figure stands beside "over-range": only one of them can be meant.</summary>
-    public bool IsTwofold => Shown is "open" or "kick" && !string.IsNullOrWhiteSpace(Value);
+    public bool IsTwofold => Shown is "open" or "kick" && !string.IsNullOrWhiteSpace(Value) && !(Shown == "open" && IsOverRange(Value));
 
     /// <summary>The answer, or <see langword="null"/> where nothing was filled in or a figure cannot be read.</summary>
     public QuestionAnswer? Answer(Question asked)
@@ -41,20 +41,34 @@ public sealed class AskForm
             QuestionKind.Choice => Choice is null ? null : new QuestionAnswer { QuestionId = id, Choice = Choice },
             QuestionKind.Confirm => Choice is null ? null : new QuestionAnswer { QuestionId = id, Confirmed = Choice == "yes" },
             QuestionKind.Text => string.IsNullOrWhiteSpace(Text) ? null : new QuestionAnswer { QuestionId = id, Text = Text },
-            QuestionKind.Quantity => Number(Value) is { } value ? new QuestionAnswer { QuestionId = id, Quantity = new(value, Unit) } : null,
+            QuestionKind.Quantity => Number(asked.Unit == "megohm" ? Value?.Trim().TrimStart('>') : Value) is { } value ? new QuestionAnswer { QuestionId = id, Quantity = new(value, Unit) } : null,
             _ => Reading(id),
         };
     }
 
+    /// <summary>The sentence that says what the form lacks to be an answer.</summary>
+    public string Lacks(Question asked) => asked.Kind switch
+    {
+        _ when IsTwofold => "page.figure-or-open",
+        QuestionKind.Choice or QuestionKind.Confirm => "page.choose-one",
+        QuestionKind.Reading => "page.fill-in-reading",
+        QuestionKind.Quantity => asked.Unit == "megohm" ? "page.fill-in-megohms" : "page.fill-in",
+        _ => "page.fill-in-words",
+    };
+
     private QuestionAnswer? Reading(string id) => Shown switch
     {
         _ when IsTwofold => null,
+        _ when IsOverRange(Value) => new QuestionAnswer { QuestionId = id, Reading = new() { Open = true } },
         "open" => new QuestionAnswer { QuestionId = id, Reading = new() { Open = true } },
         "kick" => new QuestionAnswer { QuestionId = id, Reading = new() { Kick = true } },
         _ => Number(Value) is { } ohms
             ? new QuestionAnswer { QuestionId = id, Reading = new() { Ohms = ohms * Times(Shown) } }
             : null,
     };
+
+    /// <summary>What meters show when a figure lies above their range, typed as it stands there.</summary>
+    private static bool IsOverRange(string? text) => text?.Trim().Replace(".", null, StringComparison.Ordinal).ToUpperInvariant() is "OL" or "0L";
 
     private static double Times(string? unit) => unit switch { "megohm" => 1_000_000, "kilohm" => 1000, _ => 1 };
 

@@ -26,6 +26,25 @@ public sealed class AskFormTest
     }
 
     [Theory]
+    [InlineData("OL", "ohm")]
+    [InlineData("ol ", "megohm")]
+    [InlineData("O.L", null)]
+    [InlineData("0L", "open")]
+    public void What_the_meter_shows_over_range_may_be_typed_as_it_stands_there(string value, string? shown)
+    {
+        var reading = new AskForm { Shown = shown, Value = value }.Answer(Asked(QuestionKind.Reading))!.Reading!;
+        Assert.Equal((null, true, null), (reading.Ohms, reading.Open, reading.Kick));
+    }
+
+    [Theory]
+    [InlineData(">550", "megohm", 550.0)]
+    [InlineData(" > 550", "megohm", 550.0)]
+    [InlineData("20", "megohm", 20.0)]
+    [InlineData(">550", "volt", null)]
+    public void The_end_of_an_insulation_testers_range_is_a_figure_and_that_of_no_other_meter(string value, string unit, double? taken) =>
+        Assert.Equal(taken, new AskForm { Value = value }.Answer(Asked(QuestionKind.Quantity) with { Unit = unit })?.Quantity?.Value);
+
+    [Theory]
     [InlineData("open")]
     [InlineData("kick")]
     public void A_figure_beside_over_range_is_no_answer(string shown)
@@ -45,6 +64,21 @@ public sealed class AskFormTest
     {
         Assert.Null(new AskForm { Value = "much", Text = "  " }.Answer(Asked(kind)));
         Assert.True(new AskForm { CannotTell = "yes", Choice = "a", Value = "3" }.Answer(Asked(kind))!.Unknown);
+    }
+
+    [Theory]
+    [InlineData(QuestionKind.Choice, "volt", null, "page.choose-one")]
+    [InlineData(QuestionKind.Confirm, "volt", null, "page.choose-one")]
+    [InlineData(QuestionKind.Quantity, "volt", null, "page.fill-in")]
+    [InlineData(QuestionKind.Quantity, "megohm", null, "page.fill-in-megohms")]
+    [InlineData(QuestionKind.Reading, "ohm", null, "page.fill-in-reading")]
+    [InlineData(QuestionKind.Reading, "ohm", "open", "page.figure-or-open")]
+    [InlineData(QuestionKind.Text, "volt", null, "page.fill-in-words")]
+    public void What_is_missing_is_said_for_what_was_asked(QuestionKind kind, string unit, string? shown, string said)
+    {
+        var form = new AskForm { Value = "much", Shown = shown };
+        Assert.Null(form.Answer(Asked(kind) with { Unit = unit }));
+        Assert.Equal(said, form.Lacks(Asked(kind) with { Unit = unit }));
     }
 
     [Fact]
