@@ -118,7 +118,7 @@ public sealed class EveryStateTest(Bench bench)
         await visitor.Picture("state-decided-otherwise", whole: true);
         var rows = await visitor.Page.Locator("section:has(#today) tbody tr").AllInnerTextsAsync();
         Assert.Equal(3, rows.Count);
-        Assert.Contains("ready for power", rows[0], StringComparison.Ordinal);
+        Assert.Contains("ready to check", rows[0], StringComparison.Ordinal);
         Assert.Contains("nothing", rows[1], StringComparison.Ordinal);
         Assert.Contains(bench.Knowledge.Causes["start-switch-stuck-open"].Name, rows[2], StringComparison.Ordinal);
         Assert.Contains("Rule:", await visitor.Page.Locator(".logged-concluded").First.InnerTextAsync(), StringComparison.Ordinal);
