@@ -20,11 +20,13 @@ public sealed class EveryQuestionTest(Bench bench)
         var session = (await opened.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetString()!;
         var kinds = new HashSet<QuestionKind>();
         var wrong = new List<string>();
+        var warned = 0;
         foreach (var (at, question) in AskedQuestions.All(bench.Knowledge).Index())
         {
             bench.Asked.Show(session, question);
             await visitor.Go($"/sessions/{session}");
             await visitor.Picture($"asked-{question.Id}-{role}");
+            warned = Math.Max(warned, await visitor.Page.Locator(".talk > .caution").CountAsync());
             wrong.AddRange((await visitor.Unseen()).Select(one => $"{question.Id}: {one}"));
             var first = kinds.Add(question.Kind);
             if (first || at % Devices == turn)
@@ -40,5 +42,6 @@ public sealed class EveryQuestionTest(Bench bench)
 
         Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
         Assert.Equal(Enum.GetValues<QuestionKind>().Length, kinds.Count);
+        Assert.Equal(2, warned);
     }
 }

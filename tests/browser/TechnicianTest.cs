@@ -1,6 +1,7 @@
 using System.Net.Http.Json;
 using System.Text.Json;
 using WireCoach.Service.Tests.Conversations;
+using WireCoach.WebUi.Reports;
 
 namespace WireCoach.Browser.Tests;
 
@@ -51,6 +52,7 @@ public sealed class TechnicianTest(Bench bench)
         await visitor.Go($"/sessions/{visitor.Session}/plan");
         await visitor.Picture("plan", whole: true);
         await Look(visitor, device, "plan");
+        Assert.Equal(SessionPaper.Papers, await visitor.Page.Locator("main a[href*='report?']").EvaluateAllAsync<string[]>("all => all.map(one => new URL(one.href).searchParams.get('paper'))"));
         if (device == "desk")
         {
             await visitor.CheckPrint("plan", "A4");
