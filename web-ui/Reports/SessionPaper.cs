@@ -93,14 +93,9 @@ public static class SessionPaper
     {
         writer.Heading(words["page.joints"]);
         writer.Row([words["page.made"], words["page.joint"], words["page.leads"], words["page.goes-to"]], JointColumns, heading: true);
-        foreach (var joint in plan.Joints)
+        foreach (var joint in PlanJoints.Of(plan, words))
         {
-            writer.Row([null, joint.Name, string.Join("  +  ", joint.Leads), joint.Conductor ?? words["page.nothing-else"]], JointColumns);
-        }
-
-        foreach (var lead in plan.Capped)
-        {
-            writer.Row([null, words["page.cap"], lead, words["page.nothing-else"]], JointColumns);
+            writer.Row([null, joint.Name, string.Join("  +  ", joint.Leads), joint.GoesTo], JointColumns);
         }
     }
 

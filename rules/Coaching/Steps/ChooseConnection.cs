@@ -72,7 +72,7 @@ internal static class ChooseConnection
 
         if (!plan.IsGiven)
         {
-            foreach (var problem in plan.Problems)
+            foreach (var problem in plan.Problems.Where(problem => !IsAsked(work, problem)))
             {
                 yield return problem.Advice;
             }
@@ -87,12 +87,25 @@ internal static class ChooseConnection
         }
     }
 
-    /// <summary>The joints of a plan in one line.</summary>
-    public static string Joints(Plan plan) => string.Join(" · ", plan.Joints.Select(Joint));
+    /// <summary>A supply of which nothing was said yet is asked for, and not missed beforehand.</summary>
+    private static bool IsAsked(Workup work, Problem problem) =>
+        work.File.Supply is null && !work.Skipped("supply") && problem.Field.StartsWith("supply.", StringComparison.Ordinal);
 
-    private static string Joint(PlanJoint joint) => joint.Conductor is { } conductor
-        ? $"{joint.Name}: {string.Join(" + ", joint.Leads)} to {conductor}"
-        : $"{joint.Name}: {string.Join(" + ", joint.Leads)}, to nothing else";
+    /// <summary>The joints of a plan in one line.</summary>
+    public static string Joints(Plan plan) => string.Join(" · ",
+    [
+        .. plan.Joints.Select(joint => Joint(plan, joint)),
+        .. plan.Outer is { } outer ? [$"{Name(outer)} between {outer.Between[0]} and {outer.Between[1]}"] : Array.Empty<string>(),
+    ]);
+
+    private static string Joint(Plan plan, PlanJoint joint) => (joint, plan.Outer) switch
+    {
+        ({ Conductor: { } conductor }, _) => $"{joint.Name}: {string.Join(" + ", joint.Leads)} to {conductor}",
+        ({ Leads: [var lead] }, { } outer) when outer.Between.Contains(lead, StringComparer.Ordinal) => $"{joint.Name}: {lead}, to the {Name(outer)} alone",
+        _ => $"{joint.Name}: {string.Join(" + ", joint.Leads)}, to nothing else",
+    };
+
+    private static string Name(OuterPart part) => part.Kind.Replace('-', ' ');
 
     private static Question? SupplyAgain(Workup work) => work.Skipped("supply")
         ? null
