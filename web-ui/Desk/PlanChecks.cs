@@ -18,6 +18,7 @@ public sealed record PlanCheck(string Name, string Expect, string Got, IReadOnly
 /// <summary>The checks before power of a plan, the same on the screen and on paper.</summary>
 public static class PlanChecks
 {
+    private const string Passed = "pass";
     private const string ToFrame = "joints-to-frame";
     private static readonly string[] AlwaysThere = ["insulation", "earth-continuity"];
 
@@ -33,9 +34,9 @@ public static class PlanChecks
         ];
     }
 
-    /// <summary>What an insulation reading comes to at 40 °C, and how it moved: the figure alone does not say it.</summary>
+    /// <summary>What an insulation reading comes to at 40 °C, how it moved, and what did not pass: the figure alone does not say it.</summary>
     private static IReadOnlyList<Statement> Notes(Check check) =>
-        [.. check.Id == "insulation" ? [check.Says] : Array.Empty<Statement>(), .. check.Also is { } also ? [also] : Array.Empty<Statement>()];
+        [.. check.Id == "insulation" || check.Verdict != Passed ? [check.Says] : Array.Empty<Statement>(), .. check.Also is { } also ? [also] : Array.Empty<Statement>()];
 
     /// <summary>A figure that is a limit says on which side of it good readings lie.</summary>
     private static string Bounded(string check, string figure, PageWords words) => (figure.Length, check) switch
@@ -49,7 +50,7 @@ public static class PlanChecks
     {
         var frame = Id(expected) == ToFrame;
         var expect = check?.Expect ?? (frame ? Units.Text(knowledge.Rules[ToFrame]["least-megohms"], "megohm") : expected.Ohms?.Text);
-        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), Bounded(Id(expected), expect ?? string.Empty, words), check?.Got ?? string.Empty, [expected.Note]);
+        return new(frame ? words.Term("check", ToFrame) : string.Join(" – ", expected.Between), Bounded(Id(expected), expect ?? string.Empty, words), check?.Got ?? string.Empty, [expected.Note, .. check is null ? [] : Notes(check)]);
     }
 
     /// <summary>All joints are held to the frame together: one check, whichever joint the plan names.</summary>

@@ -49,6 +49,17 @@ public sealed class PlanChecksTest
         Assert.Equal([check.Says, check.Also], line.Notes);
     }
 
+    [Theory]
+    [InlineData("J1-J2", "J1 – J2")]
+    [InlineData("joints-to-frame", "Joints to frame")]
+    [InlineData("earth-continuity", "Frame to earth")]
+    public void A_reading_that_did_not_pass_says_so_below_it_and_one_that_did_needs_no_word(string id, string name)
+    {
+        var failed = Done(id, "3 Ω") with { Verdict = "fail" };
+        Assert.Equal(failed.Says, Assert.Single(Lines(failed), line => line.Name == name).Notes[^1]);
+        Assert.DoesNotContain(failed.Says, Assert.Single(Lines(failed with { Verdict = "pass" }), line => line.Name == name).Notes);
+    }
+
     private static IReadOnlyList<PlanCheck> Lines(params Check[] checks) => PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), checks, Words, Plans.Knowledge);
 
     private static Check Done(string id, string got) => new(id, "5 MΩ", got, "pass", Statement.Of("coach.frame-open", ("got", got)));
