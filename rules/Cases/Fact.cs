@@ -323,6 +323,12 @@ public abstract record Fact
         /// <summary>The question what the motor does after the repair; behind a point stands the cause.</summary>
         public const string AfterRepair = "after-repair";
 
+        /// <summary>What stands before the id of a danger that was told of.</summary>
+        public const string Danger = "danger.";
+
+        /// <summary>What stands before the id of something that was told and may mean more than one thing.</summary>
+        public const string Unsettled = "unsettled.";
+
         /// <summary>The option of <see cref="AfterRepair"/> that nothing has changed.</summary>
         public const string Same = "same";
 

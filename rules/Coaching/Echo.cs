@@ -41,6 +41,8 @@ public static class Echo
             : Statement.Of("echo.no-instrument").With("instrument", Word(instrument.Id, "term.instrument.")),
         Fact.Application application => Statement.Of("echo.application", ("application", application.Text)),
         Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history").With("what", Word(choice.Question[History.Length..], "term.history.")),
+        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Danger, StringComparison.Ordinal) => Statement.Of("echo.danger").With("what", Word(choice.Question[Fact.Choice.Danger.Length..], "term.danger.")),
+        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Unsettled, StringComparison.Ordinal) => Statement.Of("echo.unsettled").With("what", Word(choice.Question[Fact.Choice.Unsettled.Length..], "term.unsettled.")),
         Fact.Choice { Question: "supply.length-metres" } length => Statement.Of("echo.length", ("metres", length.Option)),
         Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),
         Fact.Choice choice when choice.Question.Split('.') is [var card, var cause] && Repairs.Contains(card) =>

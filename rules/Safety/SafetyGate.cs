@@ -41,7 +41,7 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
     /// <param name="span">The words.</param>
     public static Fact Heard(string danger, string? span = null) => new Fact.Choice { Question = DangerQuestion(danger), Option = "said", Span = span };
 
-    internal static string DangerQuestion(string danger) => $"danger.{danger}";
+    internal static string DangerQuestion(string danger) => Fact.Choice.Danger + danger;
 
     /// <summary>The role id that the table is read for: nothing in a practice motor can hurt, so it is worked as a technician would.</summary>
     private static string RoleOf(CaseFile file) => file.Opening.Practice ? RoleId(Role.Technician) : RoleId(file.Role);

@@ -41,7 +41,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         var file = events.State.Case;
         var now = coach.Assess(file);
         var role = file.Role;
-        var said = SaidBack(given, facts, role).Concat(TakenBack(given, state, role)).Concat(Wanted(before?.Next, given, role)).Concat(given.Answers).Concat(Fresh(before?.Say ?? [], now.Say)).Select(statement => Say(statement, role)).ToList();
+        var said = SaidBack(given, facts, role).Concat(TakenBack(given, state, role)).Concat(Wanted(before?.Next, given, role)).Concat(given.Answers).Concat(Judged(state, before, now, given, role)).Select(statement => Say(statement, role)).ToList();
         foreach (var sentence in said)
         {
             events.Add(new SessionEvent.Said(sentence.Id, sentence.Text, Rules(sentence.Quotes.Select(quote => quote.Rule))));
@@ -111,7 +111,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
 
     /// <summary>Danger words are answered by a caution, what is unsettled is said back as such: neither is said back as a choice.</summary>
     private static bool IsMark(Fact fact) => fact is Fact.Choice choice
-        && (choice.Question.StartsWith("danger.", StringComparison.Ordinal) || choice.Question.StartsWith("unsettled.", StringComparison.Ordinal));
+        && (choice.Question.StartsWith(Fact.Choice.Danger, StringComparison.Ordinal) || choice.Question.StartsWith(Fact.Choice.Unsettled, StringComparison.Ordinal));
 
     private void Conclude(Recorder events, Assessment now, Given given, Role role)
     {
@@ -136,6 +136,19 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
 
     private static List<Fact> Numbered(IReadOnlyList<Fact> facts, int taken, DateTimeOffset at) =>
         [.. facts.Select((fact, place) => fact with { FactId = string.Create(CultureInfo.InvariantCulture, $"f{taken + place + 1}"), At = at })];
+
+    /// <summary>What is new; where an answer left its own question open and nothing is new, what stood against the answer before stands against this one too.</summary>
+    private IEnumerable<Statement> Judged(SessionState before, Assessment? earlier, Assessment now, Given given, Role role)
+    {
+        var fresh = Fresh(earlier?.Say ?? [], now.Say).ToList();
+        if (fresh.Count > 0 || given.Question is null || given.Question != now.Next?.Id || before.Turns.IsEmpty)
+        {
+            return fresh;
+        }
+
+        var last = before.Turns[^1].Say.Select(said => said.Text).ToHashSet(StringComparer.Ordinal);
+        return now.Say.Where(statement => last.Contains(sentences.Render(statement, role)));
+    }
 
     /// <summary>What is said now and was not said before, by its words.</summary>
     private static IEnumerable<Statement> Fresh(IReadOnlyList<Statement> before, IReadOnlyList<Statement> now)

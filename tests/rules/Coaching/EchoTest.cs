@@ -23,6 +23,8 @@ public sealed class EchoTest
         Assert.Equal("at the run: it ran up and runs, 241 V, turns the wrong way", Said(new Fact.Running { Outcome = "ran", Volts = 241, Direction = "wrong" }));
         Assert.Equal("plate service factor: 1.15", Said(new Fact.Plate { Field = "serviceFactor", Value = PlateValue.Parse("1.15") }));
         Assert.Equal("supply: 240 V, single-phase, 60 Hz", Said(new Fact.Supply { Volts = 240, Phases = 1, Hertz = 60 }));
+        Assert.Equal("danger told of: a shock or a tingle was felt", Said(new Fact.Choice { Question = "danger.shock-felt", Option = "said" }));
+        Assert.Equal("still to be said: whether it hums or is silent", Said(new Fact.Choice { Question = "unsettled.no-start", Option = "yes" }));
         Assert.Equal("can't tell: reading between two leads", Said(new Fact.Unknown { Question = "reading.1.2" }));
         Assert.Equal("capacitor: 161 to 193 µF, 250 V, measured 170 µF", Said(new Fact.Capacitor { Present = true, Microfarads = 161, MicrofaradsTo = 193, Volts = 250, MeasuredMicrofarads = 170 }));
     }
@@ -34,6 +36,7 @@ public sealed class EchoTest
         [
             .. Knowledge.Confirmations.Keys.Select(id => $"term.confirmed.{id}"),
             .. Knowledge.Questions.Values.Where(card => card.Kind == "confirm").Select(card => $"term.confirmed.{card.Id}"),
+            .. Knowledge.Words.Rules.Keys.Where(id => id.StartsWith("danger/", StringComparison.Ordinal) || id.StartsWith("unsettled/", StringComparison.Ordinal)).Select(id => $"term.{id.Replace('/', '.')}"),
             .. Knowledge.Questions["goal"].Options.Select(goal => $"term.goal.{goal.Id}"),
             .. Knowledge.Questions.Values.Where(card => card.Kind == "choice" && card.About is not ("goal" or "plate")).Select(card => $"term.asked.{card.Id}"),
         ];
