@@ -84,6 +84,24 @@ public sealed class HandsTest(Bench bench)
         bench.Asked.Show(id, asked.First(question => question.Id == "test.turn-by-hand"));
         await visitor.Go($"/sessions/{id}");
         Assert.StartsWith("Turns freely", (await visitor.Page.Locator(".tile label").AllInnerTextsAsync())[0], StringComparison.Ordinal);
+        bench.Asked.Show(id, asked.First(question => question.Id == "test.look-and-smell"));
+        await visitor.Go($"/sessions/{id}");
+        Assert.All(await visitor.Page.Locator(".tile label").AllInnerTextsAsync(), answer => Assert.True(char.IsUpper(answer[0]), answer));
+    }
+
+    /// <summary>A danger told of after the plug was pulled stands above the question when it is first said, and a job that is to be handed over begins with what is found.</summary>
+    [Fact]
+    public async Task A_danger_that_was_just_told_of_is_the_first_thing_that_is_seen()
+    {
+        await using var visitor = await bench.Visit(Device.Phone);
+        var opened = await bench.Http.PostAsJsonAsync("/api/sessions", new { role = "homeowner", region = "na", text = "The grinder hums. The plug is out." }, TestContext.Current.CancellationToken);
+        await visitor.Go($"/sessions/{(await opened.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("id").GetString()}");
+        await visitor.Page.FillAsync("#typed", "I got a tingle from the case");
+        await visitor.Press("Send");
+        Assert.StartsWith("Danger. Stop.", await visitor.Page.Locator(".talk > .caution").First.InnerTextAsync(), StringComparison.Ordinal);
+        var said = visitor.Page.Locator(".follows .first");
+        Assert.True(await said.CountAsync() == 0 || !(await said.InnerTextAsync()).StartsWith("Not asked for", StringComparison.Ordinal));
+        Assert.Empty(await visitor.Unseen());
     }
 
     private async Task<int> Counted(Visitor visitor) =>
