@@ -212,11 +212,12 @@ internal static class FindWindings
     private static Statement Winding(Winding winding)
     {
         var leads = string.Join('–', winding.Leads);
+        var name = Statement.Word(winding.Role.Replace('-', ' '), [$"term.winding.{winding.Role}"]);
         return winding.Ohms is { } ohms
-            ? Statement.Of("coach.winding", ("leads", leads), ("role", winding.Role)).With("ohms", Quantities.Quoted.Of(
+            ? Statement.Of("coach.winding", ("leads", leads)).With("winding", name).With("ohms", Quantities.Quoted.Of(
                 ohms, "ohm", "winding-resistance", Quantities.Source.Computation("reading less what the probes add"),
                 new Quantities.TrailStep("winding resistance", "R = reading − probes", $"leads {leads}", Quantities.Units.Text(ohms, "ohm"))))
-            : Statement.Of("coach.winding-unread", ("leads", leads), ("role", winding.Role));
+            : Statement.Of("coach.winding-unread", ("leads", leads)).With("winding", name);
     }
 
     /// <summary>Leads of a start winding that reads open although nobody has yet looked at the switch and the capacitor before it.</summary>

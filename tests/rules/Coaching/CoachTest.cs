@@ -84,6 +84,28 @@ public sealed class CoachTest
         Assert.InRange(said.IndexOf("windings.earlier-reading-dropped"), 0, said.IndexOf("coach.winding"));
     }
 
+    [Fact]
+    public void A_winding_is_called_by_its_name()
+    {
+        var file = Open(Role.Technician, "identify-leads").With(new Fact.Confirm { Id = "isolated" })
+            .With(new Fact.Plate { Field = "phases", Value = PlateValue.Of([0]) });
+        string[] tags = ["1", "2", "3", "4"];
+        file = tags.Aggregate(file, (known, tag) => known.With(new Fact.Lead { Tag = tag }));
+        foreach (var (from, to, ohms) in new (string, string, double?)[] { ("1", "2", 1.4), ("3", "4", 300), ("1", "3", null), ("1", "4", null), ("2", "3", null), ("2", "4", null) })
+        {
+            file = file.With(new Fact.Reading { From = from, To = to, Ohms = ohms, Open = ohms is null, ChangesWithShaft = ohms < 2 });
+        }
+
+        foreach (var (question, option) in new[] { ("shaft-drag", "same"), ("brushes", "yes"), ("several-speeds", "single") })
+        {
+            file = file.With(new Fact.Choice { Question = question, Option = option });
+        }
+
+        var said = Coach.Assess(file).Say.Where(one => one.Id.StartsWith("coach.winding", StringComparison.Ordinal)).Select(one => Knowledge.Sentences.Render(one, Role.Technician)).ToList();
+        Assert.Contains(said, words => words.StartsWith("1–2: armature", StringComparison.Ordinal) && !words.Contains("winding", StringComparison.Ordinal));
+        Assert.Contains(said, words => words.StartsWith("3–4: shunt field, 300 Ω", StringComparison.Ordinal));
+    }
+
     private static void Walk(CaseFile file, int depth)
     {
         if (depth == 0 || Asked(file) is not { } asked)
