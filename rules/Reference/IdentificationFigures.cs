@@ -89,14 +89,17 @@ public sealed record IdentificationFigures
     /// <summary>The share that one class of explanations must hold before it settles the matter.</summary>
     public required Judgement Enough { get; init; }
 
-    /// <summary>How likely a single slip may turn one winding of the same layout into another before the reading is taken again; a probability.</summary>
+    /// <summary>How likely a single slip may turn one winding into another before it is borne out; a probability.</summary>
     public required Judgement SlipTurnsRoles { get; init; }
 
-    /// <summary>The same where no two windings are alike, so that each role rests on a single reading; a probability.</summary>
-    public required Judgement SlipTurnsLoneRoles { get; init; }
-
-    /// <summary>How likely a single slip in a motor with something the matter may turn one winding of the same layout into another before the reading is taken again; a probability.</summary>
+    /// <summary>How likely a single slip in a motor with something the matter may turn one winding into another before it is borne out; a probability.</summary>
     public required Judgement SlipAndFaultTurnRoles { get; init; }
+
+    /// <summary><see cref="SlipTurnsRoles"/> of a table of readings of a motor that nobody has at hand; a probability.</summary>
+    public required Judgement SlipTurnsTable { get; init; }
+
+    /// <summary><see cref="SlipAndFaultTurnRoles"/> of a table of readings of a motor that nobody has at hand; a probability.</summary>
+    public required Judgement SlipAndFaultTurnTable { get; init; }
 }
 
 /// <summary>A figure with the place it comes from.</summary>

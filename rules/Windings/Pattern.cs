@@ -95,11 +95,15 @@ internal sealed class Pattern
 {
     private FitPrior? _before;
     private bool[][]? _within;
+    private IReadOnlyList<CoilGroup>? _groups;
 
     public required Layout Layout { get; init; }
 
     /// <summary>What is known of the resistances before anything is read.</summary>
     public FitPrior Before => _before ??= new(this);
+
+    /// <summary>The terminals in groups between which there are no ohms.</summary>
+    public IReadOnlyList<CoilGroup> Groups => _groups ??= Premises.Groups(this);
 
     public required Condition Condition { get; init; }
 

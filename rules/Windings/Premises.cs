@@ -15,12 +15,9 @@ internal static class Premises
         }
 
         var missing = new List<(int, int)>();
-        foreach (var block in leaf.Pattern.Blocks)
+        foreach (var group in leaf.Pattern.Groups)
         {
-            foreach (var group in Groups(leaf.Pattern, block))
-            {
-                missing.AddRange(Missing(leaf.Pattern, [.. group.Select(terminal => leadOf[terminal])], Spans(leaf.Pattern, group), leaf, readings));
-            }
+            missing.AddRange(Missing(leaf.Pattern, [.. group.Terminals.Select(terminal => leadOf[terminal])], group.Spans, leaf, readings));
         }
 
         missing.AddRange(AcrossTheBreak(leaf, leadOf, readings));
@@ -32,6 +29,10 @@ internal static class Premises
         .Where(winding => !winding.Junction && leaf.Pattern.Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms)
         .Select(winding => (leadOf[winding.Terminals[0]], leadOf[winding.Terminals[^1]]))
         .Where(pair => !readings.Any(reading => reading.Touches(pair.Item1) && reading.Touches(pair.Item2)));
+
+    /// <summary>All terminals of a pattern in groups between which there are no ohms.</summary>
+    public static IReadOnlyList<CoilGroup> Groups(Pattern pattern) =>
+        [.. pattern.Blocks.SelectMany(block => Groups(pattern, block)).Select(group => new CoilGroup(group, Spans(pattern, group)))];
 
     private static IEnumerable<int[]> Groups(Pattern pattern, Block block)
     {
@@ -90,3 +91,8 @@ internal static class Premises
     private static IEnumerable<(int First, int Second)> Pairs(int[] leads) =>
         from first in leads from second in leads where first < second select (first, second);
 }
+
+/// <summary>Terminals between which there are ohms.</summary>
+/// <param name="Terminals">The terminals.</param>
+/// <param name="Spans">How many readings it takes at least before all of its coils rest on one.</param>
+internal sealed record CoilGroup(int[] Terminals, int Spans);

@@ -2,11 +2,23 @@ using WireCoach.Rules.Choosing;
 
 namespace WireCoach.Rules.Windings;
 
-/// <summary>A pair of leads that could be read next, and how much the reading is expected to tell.</summary>
-internal sealed record Probe(int First, int Second, double Bits);
+/// <summary>A pair of leads that could be read next.</summary>
+/// <param name="First">A lead's number.</param>
+/// <param name="Second">Another lead's number.</param>
+/// <param name="Bits">How much the reading is expected to tell.</param>
+/// <param name="Wasted">How likely it is none of those that must be taken in any case, because a winding rests on them.</param>
+internal sealed record Probe(int First, int Second, double Bits, double Wasted)
+{
+    /// <summary>A reading that must be taken in any case costs nothing but that another may have been the better one.</summary>
+    private const double LeastWasted = 0.05;
 
-/// <summary>How much each possible reading is expected to tell, in bits.</summary>
+    /// <summary>How much it tells for the touch that it may cost.</summary>
+    public double Worth => Bits / (LeastWasted + Wasted);
+}
+
+/// <summary>How much each possible reading is expected to tell, in bits, and how likely it is to be one too many.</summary>
 /// <remarks>
+/// Every winding is measured in the end, so that a reading over a coil is no loss, whatever it tells; what is lost is a reading that finds nothing.
 /// Leads that no reading touches yet are all alike, so one or two of them stand for all. What a meter may show over a pair is open, a
 /// kick, a figure that an explanation predicts, or a new figure; the part of that which is mere chance under each explanation is taken off.
 /// </remarks>
@@ -26,12 +38,22 @@ internal sealed class Probing
     private double _open;
     private double _kick;
     private double _new;
+    private double _useful;
+    private bool _joined;
+
+    /// <summary>By lead a number that it shares with all leads to which readings join it.</summary>
+    private readonly int[] _partOf;
+
+    /// <summary>By explanation the terminals whose group takes further readings though it hangs together, as bits.</summary>
+    private readonly int[] _unmeasured;
 
     public Probing(IReadOnlyList<Leaf> leaves, double[] weights, IReadOnlyList<Measured> readings, double kickSeen)
     {
         (_leaves, _weights, _readings, _kickSeen) = (leaves, weights, readings, kickSeen);
-        _known = [.. leaves.Select(Known)];
+        _known = [.. leaves.Select(leaf => leaf.Known(readings))];
         _free = [.. leaves.Select(Free)];
+        _partOf = Parts(leaves[0].TerminalOf.Length, readings);
+        _unmeasured = [.. leaves.Select(Unmeasured)];
     }
 
     /// <summary>The readings that tell most, the best first; those already taken and those that cannot be taken are left out.</summary>
@@ -45,22 +67,25 @@ internal sealed class Probing
         {
             foreach (var second in touched.Where(second => second > first && allowed(first, second) && !Taken(first, second)))
             {
-                probes.Add(new(first, second, Bits((at, weight) => Between(_leaves[at], weight, _known[at], _leaves[at].TerminalOf[first], _leaves[at].TerminalOf[second]))));
+                _joined = _partOf[first] == _partOf[second];
+                probes.Add(Probe(first, second, (at, weight) => Between(at, weight, _leaves[at].TerminalOf[first], _leaves[at].TerminalOf[second])));
             }
 
             if (fresh.FirstOrDefault(lead => allowed(first, lead), -1) is var one and >= 0)
             {
-                probes.Add(new(first, one, Bits((at, weight) => ToFresh(at, weight, _leaves[at].TerminalOf[first]))));
+                _joined = false;
+                probes.Add(Probe(first, one, (at, weight) => ToFresh(at, weight, _leaves[at].TerminalOf[first])));
             }
         }
 
         if ((from a in fresh from b in fresh where a < b && allowed(a, b) select (a, b)).FirstOrDefault((-1, -1)) is var (x, y) && x >= 0)
         {
-            probes.Add(new(x, y, Bits(BothFresh)));
+            _joined = false;
+            probes.Add(Probe(x, y, BothFresh));
         }
 
         return [.. probes
-            .OrderByDescending(probe => Math.Round(probe.Bits, 6))
+            .OrderByDescending(probe => Math.Round(probe.Worth, 6))
             .ThenBy(probe => probe.First == inHand || probe.Second == inHand ? 0 : 1)
             .ThenBy(probe => probe.First).ThenBy(probe => probe.Second)];
     }
@@ -75,25 +100,39 @@ internal sealed class Probing
 
     private bool Taken(int first, int second) => _readings.Any(reading => reading.First == first && reading.Second == second);
 
-    private int Known(Leaf leaf)
+    private static int[] Parts(int leads, IReadOnlyList<Measured> readings)
     {
-        var known = 0;
-        foreach (var reading in _readings.Where(reading => reading.Showed == Showed.Ohms && leaf.LinkOf(reading.First, reading.Second) == Link.Ohms))
+        int[] part = [.. Enumerable.Range(0, leads)];
+        foreach (var reading in readings.Where(reading => reading.Showed == Showed.Ohms))
         {
-            var factors = leaf.Pattern.Formulas[leaf.Pattern.Formula[leaf.TerminalOf[reading.First]][leaf.TerminalOf[reading.Second]]];
-            for (var unknown = 0; unknown < factors.Length; unknown++)
+            var (keep, drop) = (part[reading.First], part[reading.Second]);
+            part = Array.ConvertAll(part, one => one == drop ? keep : one);
+        }
+
+        return part;
+    }
+
+    private int Unmeasured(Leaf leaf)
+    {
+        var bits = 0;
+        foreach (var group in leaf.Pattern.Groups)
+        {
+            var leads = Enumerable.Range(0, leaf.TerminalOf.Length).Where(lead => group.Terminals.Contains(leaf.TerminalOf[lead])).ToList();
+            var parts = leads.Select(lead => _partOf[lead]).Distinct().Count() + group.Terminals.Length - leads.Count;
+            var read = _readings.Where(reading => reading.Showed == Showed.Ohms && leads.Contains(reading.First)).DistinctBy(reading => (reading.First, reading.Second)).Count();
+            foreach (var terminal in group.Terminals)
             {
-                known |= factors[unknown] > 0 ? 1 << unknown : 0;
+                bits |= group.Spans - read > parts - 1 ? 1 << terminal : 0;
             }
         }
 
-        return known;
+        return bits;
     }
 
-    private double Bits(Action<int, double> add)
+    private Probe Probe(int first, int second, Action<int, double> add)
     {
         _signs.Clear();
-        (_chance, _open, _kick, _new) = (0, 0, 0, 0);
+        (_chance, _open, _kick, _new, _useful) = (0, 0, 0, 0, 0);
         for (var index = 0; index < _leaves.Count; index++)
         {
             if (_weights[index] > 1e-9)
@@ -102,7 +141,8 @@ internal sealed class Probing
             }
         }
 
-        return Math.Max(0, Weights.Bits(_signs.Values) + Weights.Surprise(_open) + Weights.Surprise(_kick) + Weights.Surprise(_new) - _chance);
+        var bits = Math.Max(0, Weights.Bits(_signs.Values) + Weights.Surprise(_open) + Weights.Surprise(_kick) + Weights.Surprise(_new) - _chance);
+        return new(first, second, bits, Math.Max(0, 1 - _useful));
     }
 
     private void ToFresh(int at, double weight, int terminal)
@@ -110,7 +150,7 @@ internal sealed class Probing
         var free = _free[at];
         foreach (var other in free)
         {
-            Between(_leaves[at], weight / free.Count, _known[at], terminal, other);
+            Between(at, weight / free.Count, terminal, other);
         }
     }
 
@@ -122,7 +162,7 @@ internal sealed class Probing
         {
             for (var second = first + 1; second < free.Count; second++)
             {
-                Between(_leaves[at], share, _known[at], free[first], free[second]);
+                Between(at, share, free[first], free[second]);
             }
         }
     }
@@ -141,8 +181,10 @@ internal sealed class Probing
         return free;
     }
 
-    private void Between(Leaf leaf, double weight, int known, int first, int second)
+    private void Between(int at, double weight, int first, int second)
     {
+        var leaf = _leaves[at];
+        _useful += leaf.Pattern.Links[first][second] != Link.Open && (!_joined || (_unmeasured[at] & (1 << first)) != 0) ? weight : 0;
         switch (leaf.Pattern.Links[first][second])
         {
             case Link.Open:
@@ -154,28 +196,22 @@ internal sealed class Probing
                 _chance += weight * (Weights.Surprise(_kickSeen) + Weights.Surprise(1 - _kickSeen));
                 break;
             default:
-                Add(Figure(leaf, known, leaf.Pattern.Formulas[leaf.Pattern.Formula[first][second]]), weight);
+                Add(Figure(leaf, _known[at], leaf.Pattern.Formulas[leaf.Pattern.Formula[first][second]]), weight);
                 break;
         }
     }
 
     private static int Figure(Leaf leaf, int known, double[] factors)
     {
-        var sum = 0.0;
         for (var unknown = 0; unknown < factors.Length; unknown++)
         {
-            if (factors[unknown] > 0)
+            if (factors[unknown] > 0 && (known & (1 << unknown)) == 0)
             {
-                if ((known & (1 << unknown)) == 0)
-                {
-                    return NewFigure;
-                }
-
-                sum += factors[unknown] * Math.Exp(leaf.LnOhms[unknown]);
+                return NewFigure;
             }
         }
 
-        return (int)Math.Round(Math.Log(Math.Max(sum, 1e-3)) / Step);
+        return (int)Math.Round(Math.Log(Math.Max(leaf.Ohms(factors), 1e-3)) / Step);
     }
 
     private void Add(int sign, double weight)

@@ -9,6 +9,43 @@ namespace WireCoach.Rules.Windings;
 internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight, double[] LnOhms, double Worst)
 {
     public Link LinkOf(int first, int second) => Pattern.Links[TerminalOf[first]][TerminalOf[second]];
+
+    /// <summary>The ohms to be expected between two leads between which there are ohms.</summary>
+    public double OhmsOf(int first, int second) => Ohms(FactorsOf(first, second));
+
+    /// <summary>The ohms that a formula gives.</summary>
+    /// <param name="factors">The factor of each unknown.</param>
+    public double Ohms(double[] factors)
+    {
+        var sum = 0.0;
+        for (var unknown = 0; unknown < factors.Length; unknown++)
+        {
+            sum += factors[unknown] > 0 ? factors[unknown] * Math.Exp(LnOhms[unknown]) : 0;
+        }
+
+        return sum;
+    }
+
+    /// <summary>The unknowns of which readings say something, as bits.</summary>
+    /// <param name="readings">The readings.</param>
+    public int Known(IEnumerable<Measured> readings) => readings.Where(reading => reading.Showed == Showed.Ohms && LinkOf(reading.First, reading.Second) == Link.Ohms)
+        .Aggregate(0, (known, reading) => known | Unknowns(FactorsOf(reading.First, reading.Second)));
+
+    /// <summary>Whether readings say something of all that lies between two leads between which there are ohms.</summary>
+    public bool IsKnown(int first, int second, IEnumerable<Measured> readings) => (Unknowns(FactorsOf(first, second)) & ~Known(readings)) == 0;
+
+    private double[] FactorsOf(int first, int second) => Pattern.Formulas[Pattern.Formula[TerminalOf[first]][TerminalOf[second]]];
+
+    private static int Unknowns(double[] factors)
+    {
+        var bits = 0;
+        for (var unknown = 0; unknown < factors.Length; unknown++)
+        {
+            bits |= factors[unknown] > 0 ? 1 << unknown : 0;
+        }
+
+        return bits;
+    }
 }
 
 /// <summary>What a fit came to.</summary>

@@ -16,14 +16,14 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
     /// <param name="readings">The readings.</param>
     /// <param name="states">The motors that are looked at when a reading is taken for a slip.</param>
     /// <param name="least">ln of the weight below which an explanation with a slip in it is of no use.</param>
-    public static IReadOnlyList<Slip> Each(Bench bench, IReadOnlyList<Measured> readings, Func<Measured, IEnumerable<Search>> states, double least)
+    public static IReadOnlyList<Slip> Each(Bench bench, IReadOnlyList<Measured> readings, IEnumerable<Search> states, double least)
     {
         var slips = new List<Slip>();
         foreach (var reading in readings.Where(reading => !Confirmed(bench, readings, reading)))
         {
             var cost = LogCost(bench, reading);
             var doubted = reading with { Showed = reading.Showed == Showed.Open ? Showed.NotOpen : Showed.Anything, Mistaken = reading.Showed == Showed.Ohms };
-            var rest = Explanations.Of(bench, [.. readings.Select(other => other == reading ? doubted : other)], states(reading), everyLead: true, least - cost);
+            var rest = Explanations.Of(bench, [.. readings.Select(other => other == reading ? doubted : other)], states, everyLead: true, least - cost);
             if (rest.Any)
             {
                 slips.Add(new(reading, rest, rest.LogTotal + cost));

@@ -1,87 +1,92 @@
 namespace WireCoach.Rules.Windings;
 
-/// <summary>Whether one mistaken reading could have turned one winding into another.</summary>
-internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings)
+/// <summary>Whether one mistaken reading could have turned one winding into another, in a sound motor or in one with something the matter, of whatever kind.</summary>
+internal sealed class SlipGuard(Bench bench, IReadOnlyList<Measured> readings, Func<int, int, bool> readable)
 {
-    /// <summary>Shares below this are not counted.</summary>
-    private const double Nothing = 1e-9;
+    /// <summary>Of a bound this part is not counted.</summary>
+    private const double Nothing = 1e-3;
 
-    private static readonly double LnOfNothing = Math.Log(Nothing);
-
-    /// <summary>The reading whose mistake would most easily have turned the roles; <see langword="null"/> when none would.</summary>
+    /// <summary>The reading that would show most of the mistakes by which the roles may have come about; <see langword="null"/> when they are too unlikely to count.</summary>
     /// <param name="all">The explanations of all readings.</param>
     /// <param name="best">The explanation that is believed.</param>
-    public Measured? Turns(Explanations all, Leaf best)
+    /// <remarks>Faults are looked at last: they cost most to search, and what bears out a role in a sound motor mostly does so in a faulty one.</remarks>
+    public BearingOut? Wanted(Explanations all, Leaf best) =>
+        Wanted(all, best, bench.Sound, (AtTheMotor ? bench.Figures.SlipTurnsRoles : bench.Figures.SlipTurnsTable).Value)
+        ?? Wanted(all, best, bench.Faulty, (AtTheMotor ? bench.Figures.SlipAndFaultTurnRoles : bench.Figures.SlipAndFaultTurnTable).Value);
+
+    /// <summary>Who can look at the motor can take a reading again; a table of plain readings is judged by what it says, and only asked of what is doubtful.</summary>
+    private bool AtTheMotor => bench.Input.Looks is not null;
+
+    private BearingOut? Wanted(Explanations all, Leaf best, IReadOnlyList<Search> states, double bound)
     {
-        var figures = bench.Figures;
+        var turned = Turned(all, best, states, bound * Nothing);
+        var sum = turned.Sum(one => one.Share);
+        if (sum <= bound)
+        {
+            return null;
+        }
+
+        return Pairs()
+            .Select(pair => (Pair: pair, Shown: turned.Where(one => Shows(one, best, pair)).Sum(one => one.Share)))
+            .Where(one => one.Shown > 0)
+            .OrderByDescending(one => Math.Round(one.Shown / sum, 6)).ThenByDescending(one => one.Pair.Again)
+            .Select(one => one.Pair).FirstOrDefault(BearingOut.Impossible);
+    }
+
+    /// <summary>All that the motor may be instead if one reading is a mistake.</summary>
+    private List<Mistake> Turned(Explanations all, Leaf best, IReadOnlyList<Search> states, double nothing)
+    {
         var role = RoleKeys.Of(best);
-        var sum = new Turned(0, 0, 0);
-        Measured? worst = null;
-        var most = 0.0;
-        var bound = new Turned(
-            (HasLikeWindings(best.Pattern) ? figures.SlipTurnsRoles : figures.SlipTurnsLoneRoles).Value,
-            1 - figures.Enough.Value,
-            HasLikeWindings(best.Pattern) ? figures.SlipAndFaultTurnRoles.Value : double.PositiveInfinity);
-        foreach (var slip in Slip.Each(bench, readings, reading => States(best, reading), all.LogTotal + LnOfNothing))
+        var turned = new List<Mistake>();
+        foreach (var slip in Slip.Each(bench, readings, states, all.LogTotal + Math.Log(nothing)))
         {
-            var turned = Mass(slip, all, role, best.Pattern.Layout.Id);
-            sum = new(sum.Near + turned.Near, sum.Any + turned.Any, sum.Faulty + turned.Faulty);
-            if (turned.Against(bound) is var weight && weight > most)
+            var scale = Math.Exp(slip.LogWeight - all.LogTotal);
+            for (var index = 0; index < slip.Rest.Leaves.Count; index++)
             {
-                (most, worst) = (weight, slip.Reading);
+                if (slip.Rest.Probabilities[index] * scale is var share && share > nothing && RoleKeys.Of(slip.Rest.Leaves[index]) != role)
+                {
+                    turned.Add(new(slip.Reading, slip.Rest.Leaves[index], share));
+                }
             }
         }
 
-        return sum.Exceeds(bound) ? worst : null;
+        return turned;
     }
 
-    /// <summary>A slip together with something that is the matter counts only within the layout in question, and only where one winding bears out another.</summary>
-    private IEnumerable<Search> States(Leaf best, Measured reading) => HasLike(best, reading)
-        ? bench.Sound.Concat(bench.Faulty.Where(state => state.Pattern.Layout.Id == best.Pattern.Layout.Id))
-        : bench.Sound;
-
-    private static Turned Mass(Slip slip, Explanations all, string role, string layout)
+    private IEnumerable<BearingOut> Pairs()
     {
-        var scale = Math.Exp(slip.LogWeight - all.LogTotal);
-        var (near, any, faulty) = (0.0, 0.0, 0.0);
-        for (var index = 0; index < slip.Rest.Leaves.Count; index++)
+        var leads = Enumerable.Range(0, bench.Leads.Count);
+        return from first in leads from second in leads where first < second && readable(first, second)
+               select new BearingOut(first, second, readings.Any(reading => reading.First == first && reading.Second == second));
+    }
+
+    /// <summary>Whether a reading would come out otherwise if there was this mistake; one that was taken before says nothing new but of itself.</summary>
+    private bool Shows(Mistake mistake, Leaf best, BearingOut pair)
+    {
+        var (reading, leaf, _) = mistake;
+        if (pair.Again)
         {
-            var leaf = slip.Rest.Leaves[index];
-            var share = slip.Rest.Probabilities[index] * scale;
-            if (share > Nothing && RoleKeys.Of(leaf) != role)
-            {
-                var isNear = leaf.Pattern.Layout.Id == layout;
-                var whole = leaf.Pattern.Condition.IsWhole;
-                any += whole ? share : 0;
-                near += whole && isNear ? share : 0;
-                faulty += !whole && isNear && IsUsual(leaf) ? share : 0;
-            }
+            return reading.First == pair.First && reading.Second == pair.Second;
         }
 
-        return new(near, any, faulty);
+        var (truly, believed) = (leaf.LinkOf(pair.First, pair.Second), best.LinkOf(pair.First, pair.Second));
+        return truly != believed
+            ? truly == Link.Ohms || believed == Link.Ohms
+            : truly == Link.Ohms && leaf.IsKnown(pair.First, pair.Second, [.. readings.Where(other => other != reading)])
+                && (Ohms: leaf.OhmsOf(pair.First, pair.Second), Believed: best.OhmsOf(pair.First, pair.Second)) is var figures
+                && Math.Abs(figures.Ohms - figures.Believed) > bench.Meter.NotAlike(figures.Ohms, figures.Believed);
     }
 
-    /// <summary>Whether a reading is of a winding that has its like: only that likeness may come by chance from a slip and shorted turns.</summary>
-    private static bool HasLike(Leaf leaf, Measured reading) => leaf.Pattern.Windings.Any(winding =>
-        winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second])
-        && leaf.Pattern.Windings.Count(other => other.Group == winding.Group) > 1);
+    /// <summary>One reading taken for a mistake, and what the motor may be then.</summary>
+    private sealed record Mistake(Measured Reading, Leaf Leaf, double Share);
+}
 
-    /// <summary>Whether windings stand to each other as they are met; two troubles at once in an unusual motor are not guarded against.</summary>
-    private static bool IsUsual(Leaf leaf) => Array.TrueForAll(leaf.Pattern.Ratios, ratio =>
-        leaf.LnOhms[ratio.Of] - leaf.LnOhms[ratio.To] is var ln && ln >= ratio.LnLow - ratio.Tail && ln <= ratio.LnHigh + ratio.Tail);
-
-    /// <summary>Whether a reading of one winding is borne out by that of another.</summary>
-    private static bool HasLikeWindings(Pattern pattern) =>
-        pattern.Windings.Any(winding => winding.Junction) || pattern.Windings.Select(winding => winding.Group).Distinct(StringComparer.Ordinal).Count() < pattern.Windings.Count;
-
-    /// <summary>How likely it is that a slip turned the roles.</summary>
-    /// <param name="Near">Within the layout in question.</param>
-    /// <param name="Any">In any layout.</param>
-    /// <param name="Faulty">Within the layout in question together with something that is the matter.</param>
-    private sealed record Turned(double Near, double Any, double Faulty)
-    {
-        public bool Exceeds(Turned bound) => Near > bound.Near || Any > bound.Any || Faulty > bound.Faulty;
-
-        public double Against(Turned bound) => (Near / bound.Near) + (Any / bound.Any) + (Faulty / bound.Faulty);
-    }
+/// <summary>A reading that bears out what is believed.</summary>
+/// <param name="First">A lead's number; −1 where no reading can.</param>
+/// <param name="Second">Another lead's number.</param>
+/// <param name="Again">Whether the pair was read before.</param>
+internal sealed record BearingOut(int First, int Second, bool Again)
+{
+    /// <summary>What bears it out cannot be read.</summary>
+    public static readonly BearingOut Impossible = new(-1, -1, Again: false);
 }

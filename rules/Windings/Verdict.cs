@@ -56,7 +56,7 @@ internal sealed class Verdict
             return null;
         }
 
-        var slips = Slip.Each(_bench, _readings, _ => !everyLead || !all.Any ? _bench.Sound.Concat(_bench.Faulty) : _bench.Sound, all.LogTotal + LnOfNothing);
+        var slips = Slip.Each(_bench, _readings, !everyLead || !all.Any ? _bench.Sound.Concat(_bench.Faulty) : _bench.Sound, all.LogTotal + LnOfNothing);
         var odds = Slip.LogTotal(slips) - all.LogTotal;
         if (slips.Count == 0 || (all.Any && odds <= 0))
         {
@@ -107,7 +107,7 @@ internal sealed class Verdict
     private (int First, int Second, double Bits) Best(Explanations some)
     {
         var ranked = new Probing(some.Leaves, some.Probabilities, _readings, _bench.Figures.KickSeen.Value).Ranked(_bench.Leads.Count, Readable);
-        return ranked.Count == 0 || ranked[0].Bits < LeastBits ? (-1, -1, 0) : (ranked[0].First, ranked[0].Second, ranked[0].Bits);
+        return ranked.FirstOrDefault(probe => probe.Bits >= LeastBits) is { } best ? (best.First, best.Second, best.Bits) : (-1, -1, 0);
     }
 
     /// <summary>With printed markings the windings that they promise are checked one by one.</summary>
@@ -249,13 +249,13 @@ internal sealed class Verdict
             return CannotTell(Statement.Of("windings.look-tells"));
         }
 
-        if (new SlipGuard(_bench, _readings).Turns(all, best) is { } doubtful)
+        if (new SlipGuard(_bench, _readings, Readable).Wanted(all, best) is { } wanted)
         {
-            return !Readable(doubtful.First, doubtful.Second)
+            return wanted == BearingOut.Impossible
                 ? give(IdentificationStatus.CannotTell, [Statement.Of("windings.one-slip-would-turn-it")])
                 : give(IdentificationStatus.NeedsReading, []) with
             {
-                Next = Next(doubtful.First, doubtful.Second, Statement.Of("windings.one-slip-would-turn-it"), 0.1),
+                Next = Next(wanted.First, wanted.Second, Statement.Of(wanted.Again ? "windings.one-slip-would-turn-it" : "windings.would-show-a-slip"), 0.1),
                 ExpectedTouchesLeft = 1,
             };
         }

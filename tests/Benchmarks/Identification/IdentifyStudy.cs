@@ -62,7 +62,7 @@ internal static class IdentifyStudy
             var fault = chance.NextDouble() < (only is null ? 0.1 : 1) ? (chance.Next(2) == 0 && only is null ? "open" : only ?? "shorted") : string.Empty;
             var mistaken = chance.NextDouble() < (only is null ? 0.05 : 1);
             var inTheWay = chance.NextDouble() < 0.3;
-            var input = new IdentificationInput { Leads = [], HasCapacitor = true, CapacitorBridged = inTheWay ? null : true };
+            var input = new IdentificationInput { Leads = [], HasCapacitor = true, CapacitorBridged = inTheWay ? null : true, Looks = new() };
             var family = $"{kind}{(inTheWay ? ", capacitor in the way" : string.Empty)}, {(fault.Length > 0 ? fault : mistaken ? "one false reading" : "sound")}";
             One(identifier, seed, family, () => new MotorFactory(new Random(seed)).Make(kind, fault, inTheWay), random => new(random, 1, 2, 0.2), mistaken, input, table);
         }

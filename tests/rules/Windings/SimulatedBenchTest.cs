@@ -39,6 +39,23 @@ public sealed class SimulatedBenchTest
     }
 
     [Theory]
+    [InlineData("part-winding-6")]
+    [InlineData("capacitor-start-dual-6")]
+    [InlineData("three-phase-6")]
+    [InlineData("split-phase-4")]
+    [InlineData("psc-tapped")]
+    [InlineData("series-commutator")]
+    public void A_false_reading_of_a_motor_with_a_fault_never_makes_another_winding_of_a_lead(string kind)
+    {
+        for (var seed = 0; seed < 12; seed++)
+        {
+            var chance = new Random(seed);
+            var motor = new MotorFactory(chance).Make(kind, seed % 2 == 0 ? "open" : "shorted");
+            Check(motor, new(motor, new(chance, 0.5, 1, 0.1), chance, mistaken: true, looks: true), new() { Leads = [], CapacitorBridged = true, Looks = new() }, seed);
+        }
+    }
+
+    [Theory]
     [MemberData(nameof(Kinds))]
     public void Every_kind_of_motor_comes_to_an_end_without_a_wrong_name(string kind)
     {

@@ -1,4 +1,6 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
 
 namespace WireCoach.Rules.Tests.Windings;
 
@@ -35,6 +37,59 @@ public sealed class SlipGuardTest
         var pair = $"{asked.From}-{asked.To}";
         var found = IdentifierTest.Give(input with { Readings = [.. input.Readings, IdentifierTest.Ohms(pair, pair == "1-2" ? 9.1 : 0.7)] });
         Assert.NotEqual(IdentificationStatus.Identified, found.Status);
+    }
+
+    /// <summary>Of two stars with a coil open, 3 belongs to none; a false figure between it and 4 makes it look like the start winding of another motor.</summary>
+    [Fact]
+    public void A_start_winding_that_a_false_reading_of_a_broken_motor_would_make_is_read_again()
+    {
+        var input = new IdentificationInput
+        {
+            Leads = ["1", "2", "3", "4", "5", "6"],
+            HasCapacitor = false,
+            Looks = new(),
+            Meter = new() { Percent = 0.5, Counts = 1, TestLeadOhms = 0.1, Zeroed = false },
+            Readings =
+            [
+                IdentifierTest.Open("1-2"), IdentifierTest.Open("1-3"), IdentifierTest.Open("2-3"), IdentifierTest.Ohms("3-4", 2.2),
+                IdentifierTest.Open("1-5"), IdentifierTest.Ohms("1-6", 1.4), IdentifierTest.Ohms("2-5", 1.4),
+            ],
+        };
+        var found = IdentifierTest.Give(input);
+        Assert.Equal((IdentificationStatus.NeedsReading, "3", "4"), (found.Status, found.Next?.From, found.Next?.To));
+        foreach (var readings in new[] { input.Readings, [.. input.Readings, IdentifierTest.Open("3-4")], [.. input.Readings, IdentifierTest.Open("3-4"), IdentifierTest.Open("3-4")] })
+        {
+            Assert.NotEqual(IdentificationStatus.Identified, IdentifierTest.Give(input with { Readings = readings }).Status);
+        }
+
+        var table = IdentifierTest.Give(input with { Looks = null });
+        Assert.NotEqual(IdentificationStatus.Identified, table.Status);
+    }
+
+    [Fact]
+    public void Whoever_stands_at_the_motor_bears_out_what_a_table_of_readings_is_believed_in()
+    {
+        var table = Four with { Readings = IdentifierTest.All(Four, [("1-2", Run), ("3-4", 6.4)]) };
+        Assert.Equal(IdentificationStatus.Identified, IdentifierTest.Give(table).Status);
+        Assert.Equal("windings.one-slip-would-turn-it", IdentifierTest.Give(table with { Looks = new() }).Next?.Why.Id);
+    }
+
+    /// <summary>Between the three leads of a chain the third pair shows a slip in either of the other two, so that neither is taken again.</summary>
+    [Fact]
+    public void A_pair_that_would_show_several_slips_is_read_before_any_is_taken_again()
+    {
+        var touches = new List<int>();
+        for (var seed = 0; seed < 12; seed++)
+        {
+            var chance = new Random(seed);
+            var motor = new MotorFactory(chance).Make("psc-tapped");
+            var person = new BenchPerson(motor, new(chance, 0.5, 1, 0.1), chance, mistaken: false, looks: true);
+            var found = person.Follow(new(Trade.Knowledge), new() { Leads = [], HasCapacitor = true, CapacitorBridged = true, Looks = motor.Looks, Plate = PlateFields.Empty.With("phases", PlateValue.Of(1)) });
+            Assert.True(found.Status == IdentificationStatus.Identified && Judge.IsRight(motor, found), $"seed {seed}: {found.Status}");
+            touches.Add(person.Touches);
+        }
+
+        Assert.InRange(touches.Average(), 4, 7.2);
     }
 
     [Fact]
