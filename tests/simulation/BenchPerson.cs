@@ -14,6 +14,9 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
 
     public int Touches => _touches;
 
+    /// <summary>Those of the touches that were asked for only to bear out what earlier ones said.</summary>
+    public int BorneOut { get; private set; }
+
     public void Measure(string from, string to)
     {
         _touches++;
@@ -51,6 +54,7 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
                 input = input with { CapacitorBridged = true };
             }
 
+            BorneOut += found.Next.Why.Id is "windings.one-slip-would-turn-it" or "windings.would-show-a-slip" or "windings.read-again" ? 1 : 0;
             Measure(found.Next.From, found.Next.To);
         }
     }

@@ -52,7 +52,7 @@ public sealed class LooksTest
     public void A_pair_beside_an_armature_is_a_field_only_where_there_are_no_magnets()
     {
         Assert.Equal(IdentificationStatus.CannotTell, IdentifierTest.Give(Shunt).Status);
-        var found = IdentifierTest.Give(Shunt with { Looks = new() { Drags = false, Brushes = true, Speeds = false } });
+        var found = IdentifierTest.Give(Shunt with { Readings = [.. Shunt.Readings, .. Shunt.Readings], Looks = new() { Drags = false, Brushes = true, Speeds = false } });
         Assert.Equal(IdentificationStatus.Identified, found.Status);
         Assert.Equal(["armature 1-2", "shunt-field 3-4"], found.Windings.Select(winding => $"{winding.Role} {string.Join('-', winding.Leads)}"));
         Assert.DoesNotContain(IdentifierTest.Give(Shunt with { Looks = new() { Drags = true } }).Windings, winding => winding.Role == "shunt-field");
@@ -76,7 +76,7 @@ public sealed class LooksTest
     public void Two_like_pairs_are_two_run_halves_on_a_plate_with_two_voltages(double[] volts, IdentificationStatus status)
     {
         var plate = PlateFields.Empty.With("phases", PlateValue.Of(1)).With("volts", PlateValue.Of(volts));
-        var found = IdentifierTest.Give(Four with { Plate = plate, HasCapacitor = true, CapacitorUse = "start", Looks = new() { Brushes = false, Speeds = false, BothWays = false, CapacitorOutside = false }, Readings = IdentifierTest.All(Four, [("1-2", 2.0), ("3-4", 2.0)]) });
+        var found = IdentifierTest.Give(Four with { Plate = plate, HasCapacitor = true, CapacitorUse = "start", Looks = new() { Brushes = false, Speeds = false, BothWays = false, CapacitorOutside = false }, Readings = [.. IdentifierTest.All(Four, [("1-2", 2.0), ("3-4", 2.0)]), IdentifierTest.Ohms("1-2", 2.0), IdentifierTest.Ohms("3-4", 2.0)] });
         Assert.Equal(status, found.Status);
     }
 

@@ -71,7 +71,13 @@ public sealed class SlipGuardTest
     {
         var table = Four with { Readings = IdentifierTest.All(Four, [("1-2", Run), ("3-4", 6.4)]) };
         Assert.Equal(IdentificationStatus.Identified, IdentifierTest.Give(table).Status);
-        Assert.Equal("windings.one-slip-would-turn-it", IdentifierTest.Give(table with { Looks = new() }).Next?.Why.Id);
+        var looked = table with
+        {
+            Plate = PlateFields.Empty.With("phases", PlateValue.Of(1)),
+            CapacitorUse = "start",
+            Looks = new() { Brushes = false, Speeds = false, BothWays = false, CapacitorOutside = false },
+        };
+        Assert.Equal("windings.one-slip-would-turn-it", IdentifierTest.Give(looked).Next?.Why.Id);
     }
 
     /// <summary>Between the three leads of a chain the third pair shows a slip in either of the other two, so that neither is taken again.</summary>
