@@ -210,7 +210,7 @@ internal sealed class CanonicalGraph
         var (edges, sizes) = (0UL, 0UL);
         for (var row = 0; row < order.Length; row++)
         {
-            sizes = (sizes << SizeBits) | (ulong)_sizes[order[row]];
+            sizes = (sizes << SizeBits) | (uint)_sizes[order[row]];
             for (var column = 0; column < row; column++)
             {
                 edges = (edges << 1) | (_edges[order[row]] >> order[column] & 1);
