@@ -26,14 +26,25 @@ internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound, double s
     /// <param name="bridged">Whether the capacitors are bridged.</param>
     /// <param name="reset">Whether a protector was reset.</param>
     /// <param name="take">How often this was read before: each take has an error of its own.</param>
-    public Fact.Reading Touch(string from, string to, IReadOnlyList<string> together, bool bridged, bool reset, int take)
+    public Fact.Reading Touch(string from, string to, IReadOnlyList<string> together, bool bridged, bool reset, int take) =>
+        Joined([[from, .. together]], from, to, bridged, reset, take) with { Together = together };
+
+    /// <summary>What the meter shows while leads are joined.</summary>
+    /// <param name="joints">Tags that are joined, group by group.</param>
+    /// <param name="from">A tag.</param>
+    /// <param name="to">Another tag, or the frame.</param>
+    /// <param name="bridged">Whether the capacitors are bridged.</param>
+    /// <param name="reset">Whether a protector was reset.</param>
+    /// <param name="take">How often this was read before.</param>
+    public Fact.Reading Joined(IReadOnlyList<IReadOnlyList<string>> joints, string from, string to, bool bridged, bool reset, int take)
     {
-        var held = new[] { from }.Concat(together).Select(wound.NodeOf).ToList();
+        List<List<string>> held = [.. joints.Select(joint => joint.Select(wound.NodeOf).ToList())];
         double? Read(double armature, bool capacitorsPass) =>
-            new Ohmmeter(Wires(armature, bridged || capacitorsPass, bridged, reset), [held]).Between(held[0], wound.NodeOf(to));
+            new Ohmmeter(Wires(armature, bridged || capacitorsPass, bridged, reset), held).Between(wound.NodeOf(from), wound.NodeOf(to));
         var true1 = Read(1, capacitorsPass: false);
-        var reading = new Fact.Reading { From = from, To = to, Together = together, How = FactEntry.Probe };
-        if (Shown(true1, $"{from}|{string.Join('+', together)}|{to}|{bridged}{(take == 0 ? string.Empty : $"|{take}")}") is not { } ohms)
+        var reading = new Fact.Reading { From = from, To = to, How = FactEntry.Probe };
+        var others = string.Join('&', joints.Select(joint => string.Join('+', joint.Where(tag => tag != from))));
+        if (Shown(true1, $"{from}|{others}|{to}|{bridged}{(take == 0 ? string.Empty : $"|{take}")}") is not { } ohms)
         {
             return reading with { Open = true, Kick = Read(1, capacitorsPass: true) is not null };
         }

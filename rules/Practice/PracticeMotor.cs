@@ -97,13 +97,30 @@ public sealed class PracticeMotor
     /// <param name="take">How often these points were read before; each take has the meter's error anew.</param>
     /// <returns>The reading as the meter shows it, probes included; or <c>unknown-lead</c>.</returns>
     public Answer<Fact.Reading> Touch(
-        string from, string to, IReadOnlyList<string>? together = null, bool capacitorsBridged = false, bool pressOverload = false, int take = 0)
+        string from, string to, IReadOnlyList<string>? together = null, bool capacitorsBridged = false, bool pressOverload = false, int take = 0) =>
+        Wrong(from, to, together ?? []) is { } wrong ? wrong : _meter.Touch(from, to, together ?? [], capacitorsBridged, pressOverload, take);
+
+    /// <summary>The meter between two leads, or a lead and <c>frame</c>, while leads are joined.</summary>
+    /// <param name="joints">The tags that are joined, group by group.</param>
+    /// <param name="from">A tag.</param>
+    /// <param name="to">Another tag, or <c>frame</c>.</param>
+    /// <param name="capacitorsBridged">Whether the capacitors are taken off and their places bridged.</param>
+    /// <param name="take">How often these points were read before.</param>
+    /// <returns>The reading as the meter shows it, probes included; or <c>unknown-lead</c>.</returns>
+    public Answer<Fact.Reading> Joined(IReadOnlyList<IReadOnlyList<string>> joints, string from, string to, bool capacitorsBridged = false, int take = 0)
     {
-        var unknown = new[] { from, to }.Concat(together ?? []).FirstOrDefault(lead => !IsLead(lead) && lead is not (Fact.Reading.Frame or Fact.Reading.Earth));
-        return unknown is not null ? new Problem("unknown-lead", "from", Statement.Of("problem.unknown-lead", ("lead", unknown), ("leads", string.Join(", ", Tags))))
-            : from == to ? new Problem("invalid-fact", "to", Statement.Of("problem.same-lead", ("lead", from)))
-            : _meter.Touch(from, to, together ?? [], capacitorsBridged, pressOverload, take);
+        ArgumentNullException.ThrowIfNull(joints);
+        return Wrong(from, to, joints.SelectMany(joint => joint)) is { } wrong ? wrong : _meter.Joined(joints, from, to, capacitorsBridged, reset: false, take);
     }
+
+    /// <summary>Ohms from the frame to the earth conductor, what the probes add taken off.</summary>
+    public Fact.BenchTest Earth() => new()
+    {
+        Test = "earth-continuity",
+        Value = Math.Max(0, Math.Round(_meter.Touch(Fact.Reading.Frame, Fact.Reading.Earth, [], bridged: false, reset: false, take: 0).Ohms!.Value - _meter.ProbeOhms(), 3)),
+        Unit = "ohm",
+        How = FactEntry.Probe,
+    };
 
     /// <summary>Whether two readings of the same points can differ by the meter's error alone.</summary>
     /// <param name="one">A reading.</param>
@@ -153,6 +170,14 @@ public sealed class PracticeMotor
         ArgumentNullException.ThrowIfNull(joints);
         ArgumentNullException.ThrowIfNull(supply);
         return _power.Run(joints, supply);
+    }
+
+    private Problem? Wrong(string from, string to, IEnumerable<string> held)
+    {
+        var unknown = new[] { from, to }.Concat(held).FirstOrDefault(lead => !IsLead(lead) && lead is not (Fact.Reading.Frame or Fact.Reading.Earth));
+        return unknown is not null ? new Problem("unknown-lead", "from", Statement.Of("problem.unknown-lead", ("lead", unknown), ("leads", string.Join(", ", Tags))))
+            : from == to ? new Problem("invalid-fact", "to", Statement.Of("problem.same-lead", ("lead", from)))
+            : null;
     }
 
     private bool IsLead(string tag) => _wound.TagOf.Values.Contains(tag, StringComparer.Ordinal);

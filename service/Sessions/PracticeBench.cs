@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Connections;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Practice;
 using WireCoach.Rules.Reference;
@@ -14,6 +15,9 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
 {
     private const int Most = 64;
     private const string FirstStart = "first-start";
+    private const string JointTest = "joint-resistance";
+    private const string EarthTest = "earth-continuity";
+    private const string SupplyTest = "supply-voltage";
 
     private readonly ConcurrentDictionary<PracticeChoice, PracticeMotor> _motors = new();
 
@@ -58,14 +62,29 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return Read(motor.Touch(from, to, together, Bridged(live.Case), take: Before(live, from, to, together.Count).Count), live, asked);
         }
 
+        if (asked is { Kind: QuestionKind.Reading, About: JointTest, Between: [var first, var second] } && live.Assessment.Plan is { } plan)
+        {
+            return Read(Joined(motor, live.Case, plan, first, second), live, asked);
+        }
+
+        if (asked.About == EarthTest)
+        {
+            return new Given { Facts = [motor.Earth()], Question = asked.Id };
+        }
+
+        if (asked.About == SupplyTest && live.Case.Supply?.Volts is { } volts)
+        {
+            return Answered(live, asked, new QuestionAnswer { QuestionId = asked.Id, Quantity = new(volts, "volt") });
+        }
+
         if (asked is { About: "armature", Between: [var one, var other] })
         {
-            return Chosen(live, asked, motor.Turned(one, other));
+            return Answered(live, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = motor.Turned(one, other) });
         }
 
         if (asked.Id == "shaft-drag")
         {
-            return Chosen(live, asked, motor.Dragged());
+            return Answered(live, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = motor.Dragged() });
         }
 
         if (asked.About == "insulation")
@@ -87,10 +106,18 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
         return test.IsGiven ? new Given { Facts = [test.Value], Question = asked.Id } : Answer<Given>.Refused(test.Problems);
     }
 
-    /// <summary>What is felt or seen while the shaft is turned by hand, taken as the answer that a person would give.</summary>
-    private Answer<Given> Chosen(LiveSession live, Question asked, string option)
+    /// <summary>The joints of the plan as they were made, to each other or all together to the frame; the capacitor is back by then.</summary>
+    private static Answer<Fact.Reading> Joined(PracticeMotor motor, CaseFile file, Plan plan, string from, string to)
     {
-        var read = coach.Read(live.Case, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = option });
+        IReadOnlyList<IReadOnlyList<string>> joints = [.. plan.Joints.Select(joint => joint.Leads)];
+        var before = file.BenchTests.Count(test => test.Test == JointTest && test.Read.SequenceEqual([from, to], StringComparer.Ordinal));
+        return motor.Joined(to == Fact.Reading.Frame ? [[.. joints.SelectMany(leads => leads)]] : joints, from, to, Bridged(file) && !file.Confirmed("capacitor-refitted"), before);
+    }
+
+    /// <summary>What the motor shows, taken as the answer that a person would give.</summary>
+    private Answer<Given> Answered(LiveSession live, Question asked, QuestionAnswer answer)
+    {
+        var read = coach.Read(live.Case, asked, answer);
         return read.IsGiven
             ? new Given { Facts = [.. read.Value.Select(fact => fact with { How = FactEntry.Probe })], Question = asked.Id }
             : Answer<Given>.Refused(read.Problems);
@@ -136,14 +163,11 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
         }
 
         var shown = touched.Value;
-        var read = coach.Read(live.Case, asked, new QuestionAnswer
+        return Answered(live, asked, new QuestionAnswer
         {
             QuestionId = asked.Id,
             Reading = new AnsweredReading { Ohms = shown.Ohms, Open = shown.Open ? true : null, Short = shown.Short ? true : null, Kick = shown.Kick ? true : null },
         });
-        return read.IsGiven
-            ? new Given { Facts = [.. read.Value.Select(fact => fact with { How = FactEntry.Probe })], Question = asked.Id }
-            : Answer<Given>.Refused(read.Problems);
     }
 
     /// <summary>A pair that was read before is read anew: a second reading beside the first, or in its place where something has changed meanwhile.</summary>

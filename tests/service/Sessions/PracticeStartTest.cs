@@ -68,15 +68,14 @@ public sealed class PracticeStartTest(ServiceFixture service) : IClassFixture<Se
     }
 
     private static bool Probed(JsonElement ask, string id) =>
-        ask.GetProperty("kind").GetString() == "reading" && ask.GetProperty("about").GetString() == "resistance"
-        || id is "first-start" or "insulation" or "shaft-drag" || ask.GetProperty("about").GetString() == "armature" || ask.GetProperty("about").GetString() is "series-voltage" or "induced-voltage" or "battery-flick";
+        ask.GetProperty("kind").GetString() == "reading"
+        || id is "first-start" or "insulation" or "shaft-drag" or "earth-continuity" || id.StartsWith("supply-voltage", StringComparison.Ordinal) || ask.GetProperty("about").GetString() == "armature" || ask.GetProperty("about").GetString() is "series-voltage" or "induced-voltage" or "battery-flick";
 
     private static object Answer(JsonElement ask, string questionId) => ask.GetProperty("kind").GetString() switch
     {
         "confirm" => new { questionId, confirmed = true },
         "choice" => new { questionId, choice = Choice(ask, questionId) },
         "quantity" when ask.GetProperty("about").GetString() is "resistance" => new { questionId, quantity = new { value = 0.2, unit = "ohm" } },
-        "quantity" when ask.GetProperty("about").GetString() is "earth-continuity" => new { questionId, quantity = new { value = 0.2, unit = "ohm" } },
         _ => new { questionId, unknown = true },
     };
 

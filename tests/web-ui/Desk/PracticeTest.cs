@@ -1,4 +1,7 @@
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 using WireCoach.Rules.Practice;
+using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
 using WireCoach.WebUi.Tests.Diagrams;
 
@@ -28,6 +31,22 @@ public sealed class PracticeTest
         Assert.True(drawn.Select(chosen => chosen.Layout).Distinct().Count() > 6);
         Assert.Equal(drawn[30], PracticeDraw.Draw(Plans.Knowledge, new PracticeWish { Fault = PracticeWish.AnyFault, Seed = 31 }));
     }
+
+    [Theory]
+    [InlineData("probe-zero", QuestionKind.Quantity, "resistance", true)]
+    [InlineData("reading.1.2", QuestionKind.Reading, "resistance", true)]
+    [InlineData("joint-ohms.1.6", QuestionKind.Reading, "joint-resistance", true)]
+    [InlineData("earth-continuity", QuestionKind.Quantity, "earth-continuity", true)]
+    [InlineData("supply-voltage", QuestionKind.Quantity, "supply-voltage", true)]
+    [InlineData("supply-voltage.l2-l3", QuestionKind.Quantity, "supply-voltage", true)]
+    [InlineData("first-start", QuestionKind.Choice, "running", true)]
+    [InlineData("connected", QuestionKind.Confirm, "confirm", false)]
+    [InlineData("test.supply-voltage", QuestionKind.Choice, "supply-voltage", false)]
+    [InlineData("supply", QuestionKind.Choice, "supply", false)]
+    public void What_the_practice_motor_shows_is_offered_as_one_press(string id, QuestionKind kind, string about, bool offered) => Assert.Equal(offered, PracticeMeter.Answers(new Question
+    {
+        Id = id, Kind = kind, About = about, Task = "measure-dead", Text = Statement.Named("x"), Why = Statement.Named("x"), Between = kind == QuestionKind.Reading ? ["1", "2"] : null,
+    }));
 
     [Fact]
     public void A_wish_that_no_motor_fulfils_draws_none() =>
