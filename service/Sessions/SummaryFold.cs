@@ -53,7 +53,7 @@ internal sealed record SummaryFold(SessionSummary Shown, string Words)
         return new(
             shown with
             {
-                Title = shown.Title ?? Short(taken.Words),
+                Title = shown.Title ?? Short(taken.Words ?? taken.Facts.OfType<Fact.Application>().FirstOrDefault()?.Text),
                 Facts = shown.Facts + taken.Facts.Count,
                 Touches = shown.Touches + taken.Facts.Count(fact => fact is Fact.Reading),
                 Confirmed = confirms.Where(confirm => confirm.Confirmed).Aggregate(shown.Confirmed, (ids, confirm) => With(ids, confirm.Id)),

@@ -68,7 +68,7 @@ public sealed record SessionSummary
 
     public bool Practice { get; init; }
 
-    /// <summary>The person's first words, shortened.</summary>
+    /// <summary>The person's first words, shortened; where nothing was typed, what the motor drives.</summary>
     public string? Title { get; init; }
 
     /// <summary>The open question's text.</summary>

@@ -32,6 +32,15 @@ public sealed class PracticeTest(ServiceFixture service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task A_practice_motor_has_its_machines_name_in_the_list()
+    {
+        var session = await Open(7);
+        var machine = session.GetProperty("facts").EnumerateArray().Single(fact => fact.GetProperty("kind").GetString() == "application").GetProperty("text").GetString();
+        var listed = (await service.Get("/api/sessions")).Body.GetProperty("items").EnumerateArray().Single(item => item.GetProperty("id").GetString() == session.GetProperty("id").GetString());
+        Assert.Equal(machine, listed.GetProperty("title").GetString());
+    }
+
+    [Fact]
     public async Task A_real_motor_cannot_be_probed()
     {
         var session = await service.Post("/api/sessions", new { role = "technician", region = "na" });
