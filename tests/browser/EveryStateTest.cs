@@ -79,6 +79,8 @@ public sealed class EveryStateTest(Bench bench)
         await Answer(handed, ask => new { questionId = ask.GetProperty("id").GetString(), confirmed = false });
         (await bench.Http.PostAsJsonAsync($"/api/sessions/{handed}/facts", new { facts = new[] { new { kind = "instrument", id = "multimeter" } } }, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
         await visitor.Go($"/sessions/{handed}");
+        Assert.Equal(2, await visitor.Page.Locator(".talk > .caution").CountAsync()); // what is found and who is next stay in view
+        Assert.NotEmpty(await visitor.Page.Locator(".standing > li").AllInnerTextsAsync());
         Assert.NotEmpty(await visitor.Page.Locator(".refer .said > li").AllInnerTextsAsync()); // a turn that said nothing new leaves what holds
         var practice = (await Read(await bench.Http.PostAsJsonAsync("/api/sessions", new { role = "technician", region = "na", practice = new { layout = "capacitor-start-dual-6", seed = 8 } }, TestContext.Current.CancellationToken))).GetProperty("id").GetString()!;
         foreach (var (id, pages) in new[] { (done, new[] { "", "/plan", "/log", "/readings" }), (handed, ["", "/plan", "/log", "/readings"]), (practice, ["", "/practice"]) })
