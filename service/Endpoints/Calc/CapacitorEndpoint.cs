@@ -20,7 +20,7 @@ internal static class CapacitorEndpoint
         var wrong = new List<Problem>();
         var input = new CapacitorInput
         {
-            Marked = Part(new PartBody(body.Microfarads, body.MicrofaradsTo, body.Volts, body.Use, body.Type, body.TolerancePercent), string.Empty, wrong),
+            Marked = Part(body, string.Empty, wrong),
             Hertz = body.Hertz,
             Measured = body.Measured is { } measured ? new CapacitorMeasured
             {
@@ -50,9 +50,9 @@ internal static class CapacitorEndpoint
     }
 
     private static IReadOnlyList<CapacitorPart> Parts(IReadOnlyList<PartBody?>? parts, string at, List<Problem> wrong) =>
-        [.. (parts ?? []).Select((part, index) => Part(part ?? new PartBody(null, null, null, null, null, null), $"{at}[{index}].", wrong))];
+        [.. (parts ?? []).Select((part, index) => Part(part?.Marks ?? new MarksBody(), $"{at}[{index}].", wrong))];
 
-    private static CapacitorPart Part(PartBody part, string at, List<Problem> wrong)
+    private static CapacitorPart Part(MarksBody part, string at, List<Problem> wrong)
     {
         if (part.Microfarads is { Numbers.Count: 0 or > 2 } text)
         {
@@ -84,20 +84,8 @@ internal static class CapacitorEndpoint
         var other => other,
     };
 
-    internal sealed record CapacitorBody
+    internal sealed record CapacitorBody : MarksBody
     {
-        public PlateValue? Microfarads { get; init; }
-
-        public double? MicrofaradsTo { get; init; }
-
-        public double? Volts { get; init; }
-
-        public string? Use { get; init; }
-
-        public string? Type { get; init; }
-
-        public double? TolerancePercent { get; init; }
-
         public double? Hertz { get; init; }
 
         public MeasuredBody? Measured { get; init; }
@@ -129,7 +117,23 @@ internal static class CapacitorEndpoint
 
     internal sealed record MeasuredBody(double? Microfarads, double? Volts, double? Amps, double? Hertz, double? Ohms, bool? Open, bool? Short);
 
+    /// <summary>What is printed on a capacitor.</summary>
+    internal record MarksBody
+    {
+        public PlateValue? Microfarads { get; init; }
+
+        public double? MicrofaradsTo { get; init; }
+
+        public double? Volts { get; init; }
+
+        public string? Use { get; init; }
+
+        public string? Type { get; init; }
+
+        public double? TolerancePercent { get; init; }
+    }
+
     /// <summary>A part: an object, or its microfarads alone.</summary>
     [System.Text.Json.Serialization.JsonConverter(typeof(PartBodyConverter))]
-    internal sealed record PartBody(PlateValue? Microfarads, double? MicrofaradsTo, double? Volts, string? Use, string? Type, double? TolerancePercent);
+    internal sealed record PartBody(MarksBody Marks);
 }
