@@ -67,6 +67,27 @@ public sealed class BackupTest : DataFolderTest
         Assert.NotEmpty(await old.Events(lost));
     }
 
+    [Fact]
+    public async Task Codes_sign_ins_and_counts_of_rewordings_stay_with_the_machine()
+    {
+        string[] own = ["access-codes.json", "sign-ins.jsonl", "rewordings.json"];
+        await Fill("kept");
+        foreach (var name in own)
+        {
+            await File.WriteAllTextAsync(Path.Combine(Data, name), "of this machine", TestContext.Current.CancellationToken);
+        }
+
+        BackupWriter.Write(Data, Backup, DateTimeOffset.UtcNow);
+        using (var zip = ZipFile.OpenRead(Backup))
+        {
+            Assert.All(zip.Entries, entry => Assert.True(entry.Name == "manifest.json" || Service.Sessions.Journal.IsSegment(entry.Name), entry.Name));
+        }
+
+        var (_, aside) = Restoring.PutBack(Data, Backup, TimeProvider.System);
+        Assert.All(own, name => Assert.Equal("of this machine", File.ReadAllText(Path.Combine(Data, name))));
+        Assert.DoesNotContain(Directory.EnumerateFiles(aside!), path => own.Contains(Path.GetFileName(path)));
+    }
+
     [Theory]
     [InlineData("\"name\"")]
     [InlineData("\"sha256\"")]
