@@ -8,15 +8,15 @@ internal sealed class PlateVolts
 {
     private readonly ConnectionFigures _figures;
     private readonly PlateFields _plate;
-    private readonly List<List<double>> _ranges;
+    private readonly List<List<double>> _ranges = [];
 
-    public PlateVolts(ConnectionFigures figures, PlateFields plate)
+    public PlateVolts(ConnectionFigures figures, PlateFields plate, IReadOnlyList<LayoutConnection> rows)
     {
         (_figures, _plate) = (figures, plate);
-        _ranges = [];
+        var shares = rows.Select(row => row.VoltsShare).Distinct().ToList();
         foreach (var volts in plate.Volts.Order())
         {
-            if (_ranges.Count > 0 && volts < _ranges[^1][0] * figures.RangeRatio.Value)
+            if (_ranges.Count > 0 && volts < _ranges[^1][0] * figures.RangeRatio.Value && Nearest(volts, shares) == Nearest(_ranges[^1][0], shares))
             {
                 _ranges[^1].Add(volts);
             }
@@ -31,8 +31,11 @@ internal sealed class PlateVolts
     public int Count => _ranges.Count;
 
     /// <summary>The volts of the plate that a row is made for, or none where the plate does not give them.</summary>
-    public IReadOnlyList<double> For(LayoutConnection row, double lowestShare = 1) => _ranges.Count == 0 ? [] : _ranges.Find(
-        range => range.Exists(volts => _ranges[0].Exists(lowest => IsClose(volts, lowest * row.VoltsShare / lowestShare)))) ?? [];
+    public IReadOnlyList<double> For(LayoutConnection row, double lowestShare = 1)
+    {
+        double Off(List<double> range) => OffLowest(range[^1], row.VoltsShare / lowestShare); // the highest of a range: 115/208-230 is no star of 115 V
+        return _ranges.MinBy(Off) is { } nearest && Off(nearest) <= _figures.RatioTolerance.Value ? nearest : [];
+    }
 
     /// <summary>Whether every voltage of the plate is that of some row.</summary>
     public bool AllServed(IReadOnlyList<LayoutConnection> rows, double lowestShare) =>
@@ -53,5 +56,8 @@ internal sealed class PlateVolts
         return amps.Count == _ranges.Count ? amps[rising ? range : _ranges.Count - 1 - range] : null;
     }
 
-    private bool IsClose(double volts, double expected) => Math.Abs((volts / expected) - 1) <= _figures.RatioTolerance.Value;
+    /// <summary>The share of the lowest voltage that a figure comes nearest to: on a plate for 230/400/460 V, 400 and 460 are two voltages and no range.</summary>
+    private double Nearest(double volts, List<double> shares) => shares.MinBy(share => OffLowest(volts, share / shares.Min()));
+
+    private double OffLowest(double volts, double share) => _ranges[0].Min(lowest => Math.Abs((volts / (lowest * share)) - 1));
 }

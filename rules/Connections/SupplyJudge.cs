@@ -42,7 +42,7 @@ internal sealed class SupplyJudge(TradeKnowledge knowledge)
             return new Problem("invalid-fact", "connection", Statement.Of("connections.unknown-row", ("given", request.Connection!), ("rows", known)));
         }
 
-        var plate = new PlateVolts(_figures, request.Plate);
+        var plate = new PlateVolts(_figures, request.Plate, layout.Connections);
         if (LowestShare(layout, plate, request.Plate) is not { } lowest)
         {
             return new Problem("not-ready", "plate.volts", Statement.Of("connections.one-voltage-of-several", ("volts", Volts(request.Plate.Volts[0]))))

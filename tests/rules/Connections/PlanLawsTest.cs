@@ -12,7 +12,7 @@ public sealed class PlanLawsTest
     private static readonly double[] Nominal = [110, 115, 120, 200, 208, 220, 230, 240, 380, 400, 415, 440, 460, 480, 690, 800];
 
     private static readonly string[] Plates =
-        ["115", "230", "460", "400", "115/230", "110/220", "115/208-230", "230/460", "208-230/460", "230/400", "220-240/380-415", "400/690", "230/400/460/800"];
+        ["115", "230", "460", "400", "115/230", "110/220", "115/208-230", "230/460", "208-230/460", "230/400", "220-240/380-415", "400/690", "230/400/460/800", "220-240/380-415/440-480"];
 
     private static readonly string?[] Rotations = [null, "clockwise", "counterclockwise"];
 
@@ -124,6 +124,23 @@ public sealed class PlanLawsTest
         }
 
         Aid(plan, bench, about);
+        Design(plan, bench, request, about);
+    }
+
+    /// <summary>Where the plate gives every voltage of the motor, the lowest tells what each coil is made for, whatever row was taken.</summary>
+    private static void Design(Plan plan, Bench bench, PlanRequest request, string about)
+    {
+        var volts = request.Plate.Volts;
+        if (volts.Max() < 1.5 * volts.Min() && plan.Layout.Connections.Any(row => row.VoltsShare > 1))
+        {
+            return;
+        }
+
+        var lowest = volts.Where(each => each < 1.3 * volts.Min()).ToList();
+        var marked = volts.Where(each => Math.Abs((plan.SupplyVolts / each) - 1) < 0.1 + 1e-9).ToList();
+        Assert.All(plan.Layout.Coils.Where(bench.Carries), coil => Assert.True(
+            marked.Exists(each => lowest.Exists(low => Math.Abs((bench.Volts(coil).Magnitude * each / plan.SupplyVolts / (low * plan.Row.RatedShares.GetValueOrDefault(coil.Group, coil.RatedShare))) - 1) < 0.11)),
+            $"{about}: {coil.Id} gets {bench.Volts(coil).Magnitude:F1} V on a plate of {request.Plate.Text("volts")}"));
     }
 
     /// <summary>Coils on one axis pull together; the axes of three phases stand 120° apart in time, all turning one way.</summary>

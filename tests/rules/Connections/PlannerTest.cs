@@ -26,6 +26,11 @@ public sealed class PlannerTest
     [InlineData("three-phase-9-delta", "230/460", 240, "J1:T1+T6+T7->L1 J2:T2+T4+T8->L2 J3:T3+T5+T9->L3")]
     [InlineData("three-phase-9-delta", "208-230/460", 208, "J1:T1+T6+T7->L1 J2:T2+T4+T8->L2 J3:T3+T5+T9->L3")]
     [InlineData("three-phase-12", "230/460", 240, "J1:T1+T12+T6+T7->L1 J2:T10+T2+T4+T8->L2 J3:T11+T3+T5+T9->L3")]
+    [InlineData("three-phase-12", "230/400/460/800", 400, "J1:T1+T7->L1 J2:T2+T8->L2 J3:T3+T9->L3 J4:T4+T5+T6 J5:T10+T11+T12")]
+    [InlineData("three-phase-12", "230/400/460/800", 460, "J1:T1+T12->L1 J2:T10+T2->L2 J3:T11+T3->L3 J4:T4+T7 J5:T5+T8 J6:T6+T9")]
+    [InlineData("three-phase-12", "230/400/460/800", 480, "J1:T1+T12->L1 J2:T10+T2->L2 J3:T11+T3->L3 J4:T4+T7 J5:T5+T8 J6:T6+T9")]
+    [InlineData("three-phase-12", "220-240/380-415/440-480", 480, "J1:T1+T12->L1 J2:T10+T2->L2 J3:T11+T3->L3 J4:T4+T7 J5:T5+T8 J6:T6+T9")]
+    [InlineData("three-phase-12", "220-240/380-415/440-480", 415, "J1:T1+T7->L1 J2:T2+T8->L2 J3:T3+T9->L3 J4:T4+T5+T6 J5:T10+T11+T12")]
     [InlineData("part-winding-6", "460", 480, "J1:T1+T7->L1 J2:T2+T8->L2 J3:T3+T9->L3")]
     [InlineData("two-speed-6", "460", 480, "J1:T1->L1 J2:T2->L2 J3:T3->L3")]
     public void Three_phase_rows_are_those_of_the_standard(string layout, string plate, double volts, string joints) =>
