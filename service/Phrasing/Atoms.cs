@@ -7,8 +7,10 @@ internal sealed class Atoms
 {
     private static readonly HashSet<string> NoLeads = [];
 
-    private readonly int _longestWriting;
-    private readonly int _longestPhrase;
+    private readonly Signs _signs;
+    private readonly Clauses _clauses;
+    private readonly int[] _writingLengths;
+    private readonly int[] _phraseLengths;
     private readonly HashSet<string> _fillers;
     private readonly Dictionary<string, string> _classes;
     private readonly Dictionary<string, string> _same;
@@ -16,21 +18,23 @@ internal sealed class Atoms
 
     public Atoms(PhrasingWords words)
     {
+        var binding = new Binding(words.Binding);
+        (_signs, _clauses) = (new(binding), new(binding));
         _fillers = words.Fillers.ToHashSet(StringComparer.Ordinal);
         _classes = words.Classes.SelectMany(named => named.Value.Select(word => (word, named.Key))).ToDictionary(pair => pair.word, pair => pair.Key, StringComparer.Ordinal);
         _same = words.Synonyms.SelectMany(group => group.Select(writing => (writing, group[0]))).ToDictionary(pair => pair.writing, pair => pair.Item2, StringComparer.Ordinal);
-        _longestWriting = Longest(_same.Keys);
+        _writingLengths = Lengths(_same.Keys);
         var phrases = words.Phrases.SelectMany(group => group.Select(writing => (Text(Single(writing, NoLeads)), Single(group[0], NoLeads)))).DistinctBy(pair => pair.Item1);
         _phrases = phrases.ToDictionary(pair => pair.Item1, pair => pair.Item2, StringComparer.Ordinal);
-        _longestPhrase = Longest(_phrases.Keys);
+        _phraseLengths = Lengths(_phrases.Keys);
     }
 
     /// <param name="text">A sentence.</param>
     /// <param name="leads">The tags of the session's leads: they are names, whatever they look like.</param>
-    public List<Atom> Of(string text, IReadOnlySet<string> leads) => Ended(All(text, leads));
+    public List<Atom> Of(string text, IReadOnlySet<string> leads) => _signs.Commas(All(text, leads));
 
     /// <summary>Whether two texts are the same but for clauses in another order and signs that weigh nothing.</summary>
-    public bool SameInUsualOrder(string first, string second, IReadOnlySet<string> leads) => Clauses.Same(All(first, leads), All(second, leads));
+    public bool Same(string first, string second, IReadOnlySet<string> leads) => _clauses.Same(All(first, leads), All(second, leads));
 
     private List<Atom> All(string text, IReadOnlySet<string> leads)
     {
@@ -38,12 +42,7 @@ internal sealed class Atoms
         var atoms = new List<Atom>(single.Count);
         for (var at = 0; at < single.Count;)
         {
-            var length = Math.Min(_longestPhrase, single.Count - at);
-            while (length > 0 && !IsPhrase(single.GetRange(at, length)))
-            {
-                length--;
-            }
-
+            var length = _phraseLengths.FirstOrDefault(length => at + length <= single.Count && IsPhrase(single.GetRange(at, length)));
             atoms.AddRange(length > 0 ? _phrases[Text(single.GetRange(at, length))] : [single[at]]);
             at += Math.Max(1, length);
         }
@@ -55,7 +54,8 @@ internal sealed class Atoms
 
     private static string Text(List<Atom> atoms) => string.Join(' ', atoms.Select(atom => atom.Text));
 
-    private static int Longest(IEnumerable<string> writings) => writings.Max(writing => writing.Count(sign => sign == ' ') + 1);
+    /// <summary>How many words writings have, the most first.</summary>
+    private static int[] Lengths(IEnumerable<string> writings) => [.. writings.Select(writing => writing.Split(' ').Length).Distinct().OrderDescending()];
 
     /// <summary>Word by word: fillers gone, synonyms met.</summary>
     private List<Atom> Single(string text, IReadOnlySet<string> leads)
@@ -75,16 +75,6 @@ internal sealed class Atoms
         ? full.Split(' ').Select(word => new Atom(Atom.Word, word))
         : [piece];
 
-    private static List<Atom> Ended(List<Atom> atoms)
-    {
-        if (atoms is [.., { Class: Atom.Mark, Text: "." }])
-        {
-            atoms.RemoveAt(atoms.Count - 1);
-        }
-
-        return Signs.Commas(atoms);
-    }
-
     private int Take(List<Atom> pieces, int at, List<Atom> atoms)
     {
         if (pieces[at].Class != Atom.Word)
@@ -93,7 +83,7 @@ internal sealed class Atoms
             return 1;
         }
 
-        for (var length = Math.Min(_longestWriting, pieces.Count - at); length > 0; length--)
+        foreach (var length in _writingLengths.Where(length => at + length <= pieces.Count))
         {
             var run = pieces.GetRange(at, length);
             if (run.TrueForAll(piece => piece.Class == Atom.Word) && _same.TryGetValue(string.Join(' ', run.Select(piece => piece.Text)), out var first))
@@ -165,7 +155,7 @@ internal sealed class Atoms
         }
 
         var shouts = piece.AsSpan(1).ContainsAnyInRange('A', 'Z');
-        return shouts || !piece.All(letter => char.IsAscii(letter)) || (afterNumber && (char.IsUpper(piece[0]) || (piece.Length <= 2 && char.IsUpper(piece[^1]))))
+        return shouts || !piece.All(letter => char.IsAscii(letter)) || (afterNumber && char.IsUpper(piece[0]))
             ? new(Atom.Quantity, piece) // a unit or an abbreviation: its case counts
             : new(Atom.Word, piece.ToLowerInvariant());
     }
@@ -187,16 +177,7 @@ internal sealed class Atoms
         return end;
     }
 
-    private static bool Joins(string text, int at)
-    {
-        if (at + 1 >= text.Length)
-        {
-            return false;
-        }
-
-        var (before, sign, after) = (text[at - 1], text[at], text[at + 1]);
-        return sign is '\'' or '’'
-            ? char.IsAsciiLetter(before) && char.IsAsciiLetter(after)
-            : sign is '.' or ',' && char.IsAsciiDigit(before) && char.IsAsciiDigit(after);
-    }
+    /// <summary>Whether a sign within a piece belongs to it: an apostrophe before a letter, a point before a digit.</summary>
+    private static bool Joins(string text, int at) =>
+        at + 1 < text.Length && (text[at] is '\'' or '’' ? char.IsAsciiLetter(text[at + 1]) : text[at] is '.' or ',' && char.IsAsciiDigit(text[at + 1]));
 }

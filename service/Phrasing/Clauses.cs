@@ -4,24 +4,25 @@ namespace WireCoach.Service.Phrasing;
 /// Brings a text into its usual shape: a condition or a place behind what it governs, sentences apart that a
 /// semicolon or an "and" had joined. Only where that cannot bind a word to another one; all else stays as it was said.
 /// </summary>
-internal static class Clauses
+internal sealed class Clauses(Binding binding)
 {
     private const int ShortestPart = 3;
 
     private static readonly Atom Stop = new(Atom.Mark, ".");
 
-    private static readonly HashSet<string> Joiners = ["and", "or", "but"];
+    private readonly Moves _moves = new(binding);
+    private readonly Signs _signs = new(binding);
 
     /// <summary>Whether two texts say the same, sentence by sentence.</summary>
-    public static bool Same(List<Atom> first, List<Atom> second)
+    public bool Same(List<Atom> first, List<Atom> second)
     {
         var (one, other) = (Usual(first), Usual(second));
         return one.Count == other.Count
-            && one.Zip(other).All(pair => pair.First.End == pair.Second.End && (pair.First.Words.SequenceEqual(pair.Second.Words) || Moves.Join(pair.First.Words, pair.Second.Words)));
+            && one.Zip(other).All(pair => pair.First.End == pair.Second.End && (pair.First.Words.SequenceEqual(pair.Second.Words) || _moves.Join(pair.First.Words, pair.Second.Words)));
     }
 
-    private static List<(List<Atom> Words, Atom End)> Usual(List<Atom> atoms) =>
-        [.. Sentences(Signs.Plain(atoms)).Select(sentence => (Signs.Commas(Shaped(Signs.Bare(sentence.Words))), sentence.End))];
+    private List<(List<Atom> Words, Atom End)> Usual(List<Atom> atoms) =>
+        [.. Sentences(_signs.Plain(atoms)).Select(sentence => (_signs.Commas(Shaped(_signs.Bare(sentence.Words))), sentence.End))];
 
     private static IEnumerable<(List<Atom> Words, Atom End)> Sentences(List<Atom> atoms)
     {
@@ -33,7 +34,7 @@ internal static class Clauses
                 yield return (sentence, mark.Text == ";" && !ReachesOver(sentence) ? Stop : mark);
                 sentence = [];
             }
-            else if (atoms[at].Text == "but" && sentence.Count > 0 && sentence.TrueForAll(atom => atom.Class != "condition"))
+            else if (atoms[at].Text == "but" && sentence.Count > 0 && sentence.TrueForAll(atom => atom.Class != Atom.Condition))
             {
                 yield return (sentence[^1].Text == "," ? sentence[..^1] : sentence, Stop);
                 sentence = [atoms[at]];
@@ -71,15 +72,12 @@ internal static class Clauses
     }
 
     private static bool IsPlain(List<Atom> part) =>
-        part.Count >= ShortestPart && !Reaches(part) && part.TrueForAll(atom => atom.Class is not ("verb" or "order" or "quantifier" or Atom.Lead));
-
-    /// <summary>Whether a word in it may reach beyond its own end.</summary>
-    private static bool Reaches(List<Atom> part) => part.Exists(atom => atom.Class is "condition" or "negation" or "modality");
+        part.Count >= ShortestPart && !part.Exists(atom => atom.Reaches) && part.TrueForAll(atom => atom.Class is not (Atom.Verb or Atom.Order or Atom.Quantifier or Atom.Lead));
 
     private static bool ReachesOver(List<Atom> part) =>
-        part.Exists(atom => atom.Class == "condition" && atom.Text != "as") || (Reaches(part) && part.Exists(atom => atom.Text == ":"));
+        part.Exists(atom => atom.Class == Atom.Condition && atom.Text != "as") || (part.Exists(atom => atom.Reaches) && part.Exists(atom => atom.Text == ":"));
 
-    private static List<Atom> Shaped(List<Atom> sentence)
+    private List<Atom> Shaped(List<Atom> sentence)
     {
         if (sentence.Count(atom => atom.Class == Atom.Mark) != 1 || sentence.FindIndex(atom => atom.Text == ",") is not (>= ShortestPart and var comma))
         {
@@ -92,11 +90,8 @@ internal static class Clauses
             second = second[1..];
         }
 
-        return Moves.CanFollow(second, first) && (Moves.IsPlace(first[0]) || !second.Exists(Moves.Points)) ? [.. second, .. first]
-            : Moves.CanFollow(first, second) && Moves.IsCondition(second[0]) ? [.. first, .. second] // only the comma goes
+        return _moves.CanFollow(second, first) && (binding.IsPlace(first[0]) || !second.Exists(binding.Points)) ? [.. second, .. first]
+            : _moves.CanFollow(first, second) && binding.IsCondition(second[0]) ? [.. first, .. second] // only the comma goes
             : [.. first, sentence[comma], .. second];
     }
-
-    /// <summary>Whether words string statements together.</summary>
-    internal static bool IsJoiner(Atom atom) => Joiners.Contains(atom.Text);
 }

@@ -16,7 +16,7 @@ internal sealed partial class Guard(PhrasingWords words)
 
     /// <summary>In which order a difference is named.</summary>
     private static readonly string[] Weight =
-        [Atom.Quantity, Atom.Lead, "number", "verb", "negation", "condition", "order", "modality", "quantifier", "hazard", "state", "grammar", Atom.Mark];
+        [Atom.Quantity, Atom.Lead, Atom.Number, Atom.Verb, Atom.Negation, Atom.Condition, Atom.Order, Atom.Modality, Atom.Quantifier, Atom.Hazard, Atom.State, Atom.Grammar, Atom.Mark];
 
     private readonly Atoms _atoms = new(words);
 
@@ -40,10 +40,9 @@ internal sealed partial class Guard(PhrasingWords words)
             return Verdict.Refused("characters");
         }
 
-        var (wanted, got) = (_atoms.Of(source, leads), _atoms.Of(rewording, leads));
-        return wanted.SequenceEqual(got) || _atoms.SameInUsualOrder(source, rewording, leads) || _atoms.SameInUsualOrder(source, Milder(source, rewording), leads)
+        return _atoms.Same(source, rewording, leads) || _atoms.Same(source, Milder(rewording), leads)
             ? Verdict.Faithful
-            : Verdict.Refused(Reason(wanted, got));
+            : Verdict.Refused(Reason(_atoms.Of(source, leads), _atoms.Of(rewording, leads)));
     }
 
     /// <summary>How long a rewording may be at most.</summary>
@@ -61,9 +60,8 @@ internal sealed partial class Guard(PhrasingWords words)
     /// <summary>A sign outside the plain alphabet, such as Ω: it must come back as it was, so that no look-alike takes its place.</summary>
     private static bool IsForeign(char sign) => !char.IsAscii(sign) && sign != '’';
 
-    /// <summary>Where the sentence forbids with "do not", "never" at the same place forbids no less.</summary>
-    private static string Milder(string source, string rewording) =>
-        source.Contains("o not ", StringComparison.Ordinal) && !source.Contains("ever ", StringComparison.Ordinal) ? ForbidsRegex().Replace(rewording, "${begin}do not ") : rewording;
+    /// <summary>"Never" where the sentence says "do not" forbids no less.</summary>
+    private static string Milder(string rewording) => ForbidsRegex().Replace(rewording, "${begin}do not ");
 
     [GeneratedRegex("(?<begin>^|[.:;] )[Nn]ever ", RegexOptions.ExplicitCapture, 200)]
     private static partial Regex ForbidsRegex();
@@ -78,9 +76,6 @@ internal sealed partial class Guard(PhrasingWords words)
             }
         }
 
-        var (before, after) = (Sorted(wanted), Sorted(got));
-        return before.SequenceEqual(after) ? "moved" : got.Count > wanted.Count ? "added" : got.Count < wanted.Count ? "missing" : "words";
+        return got.Count > wanted.Count ? "added" : got.Count < wanted.Count ? "missing" : got.Except(wanted).Any() ? "words" : "moved";
     }
-
-    private static IEnumerable<string> Sorted(List<Atom> atoms) => atoms.Select(atom => atom.Text).Order(StringComparer.Ordinal);
 }

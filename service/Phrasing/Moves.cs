@@ -1,52 +1,34 @@
 namespace WireCoach.Service.Phrasing;
 
 /// <summary>A condition or a place that stands in front in one text and behind in the other.</summary>
-internal static class Moves
+internal sealed class Moves(Binding binding)
 {
     private const int LongestPlace = 6;
 
-    private static readonly HashSet<string> Conditions =
-        ["if", "when", "whenever", "unless", "until", "before", "after", "because", "while", "although", "though"];
-
-    private static readonly HashSet<string> Places = ["in", "on", "with", "for", "at"];
-
-    /// <summary>Words that take their meaning from a neighbour; a clause with one of them stays where it is.</summary>
-    private static readonly HashSet<string> Pointing =
-        ["it", "its", "they", "them", "their", "this", "that", "these", "those", "he", "she", "one", "such", "there", "who", "what"];
-
-    /// <summary>Words that lend their weight to what stands beside them.</summary>
-    private static readonly HashSet<string> Focus = ["only", "just", "even", "alone", "too", "also", "both", "either", "except"];
-
-    public static bool IsPlace(Atom atom) => Places.Contains(atom.Text);
-
-    public static bool IsCondition(Atom atom) => Conditions.Contains(atom.Text);
-
-    public static bool Points(Atom atom) => Pointing.Contains(atom.Text);
-
     /// <summary>Whether one of two sentences is the other with its first clause moved behind its statement.</summary>
-    public static bool Join(List<Atom> one, List<Atom> other) => one is [{ Text: "usually" or "often" or "likely" } sure, ..] && other.Count > 0 && other[0] == sure
+    public bool Join(List<Atom> one, List<Atom> other) => one is [{ Text: "usually" or "often" or "likely" } sure, ..] && other.Count > 0 && other[0] == sure
         ? Join(one[1..], other[1..])
         : FromFront(one, other) || FromFront(other, one) || Owned(one, other) || Owned(other, one);
 
     /// <summary>Whether a condition or a place, wherever it stands in the sentence, belongs to the whole of the statement.</summary>
-    public static bool CanFollow(List<Atom> statement, List<Atom> part)
+    public bool CanFollow(List<Atom> statement, List<Atom> part)
     {
-        if (part.Count < 2 || statement.Count < (IsCondition(part[0]) && statement is [{ Class: "verb" }] ? 1 : 2) || statement.Concat(part).Any(Clauses.IsJoiner))
+        if (part.Count < 2 || statement.Count < (binding.IsCondition(part[0]) && statement is [{ Class: Atom.Verb }] ? 1 : 2) || statement.Concat(part).Any(binding.IsJoiner))
         {
             return false;
         }
 
-        return IsPlace(part[0])
+        return binding.IsPlace(part[0])
             ? part.Count <= LongestPlace && statement.Concat(part[1..]).All(atom => Stays(atom) && atom.Text != part[0].Text)
-            : IsCondition(part[0])
-                && statement.Concat(part[1..]).All(atom => atom.Class is not ("condition" or "order"))
+            : binding.IsCondition(part[0])
+                && statement.Concat(part[1..]).All(atom => atom.Class is not (Atom.Condition or Atom.Order))
                 && !Leans(statement[^1], part[0])
-                && !(part[0].Text is "because" or "although" or "though" && statement.Exists(atom => atom.Class == "negation"));
+                && !(part[0].Text is "because" or "although" or "though" && statement.Exists(atom => atom.Class == Atom.Negation));
     }
 
-    private static bool FromFront(List<Atom> front, List<Atom> behind)
+    private bool FromFront(List<Atom> front, List<Atom> behind)
     {
-        if (front.Count == 0 || !(IsPlace(front[0]) || IsCondition(front[0])) || behind.Count == 0 || behind[0] == front[0])
+        if (front.Count == 0 || !(binding.IsPlace(front[0]) || binding.IsCondition(front[0])) || behind.Count == 0 || behind[0] == front[0])
         {
             return false;
         }
@@ -58,10 +40,10 @@ internal static class Moves
             for (var length = 2; start + length <= behind.Count; length++)
             {
                 var (part, rest) = (behind.GetRange(start, length), behind[(start + length)..]);
-                if ((rest.Count == 0 || rest[0].Class == Atom.Mark || IsCondition(part[0])) && Is(front, part, statement, rest))
+                if ((rest.Count == 0 || rest[0].Class == Atom.Mark || binding.IsCondition(part[0])) && Is(front, part, statement, rest))
                 {
                     return CanFollow([.. statement, .. rest.TakeWhile(atom => atom.Class != Atom.Mark)], part) && !Leans(statement[^1], part[0])
-                        && (IsPlace(part[0]) || !statement.Exists(Points));
+                        && (binding.IsPlace(part[0]) || !statement.Exists(binding.Points));
                 }
             }
         }
@@ -91,7 +73,7 @@ internal static class Moves
                 {
                     List<Atom> turned =
                     [
-                        .. one[..begin], .. one.GetRange(at + 1, end - at - 1), new Atom("grammar", "of"), .. one.GetRange(begin, at - begin),
+                        .. one[..begin], .. one.GetRange(at + 1, end - at - 1), new Atom(Atom.Grammar, "of"), .. one.GetRange(begin, at - begin),
                         one[at] with { Text = one[at].Text[..^2] }, .. one[end..],
                     ];
                     if (turned.Select(atom => atom.Text).SequenceEqual(other.Select(atom => atom.Text)))
@@ -109,12 +91,11 @@ internal static class Moves
         front.SequenceEqual([.. part, .. statement, .. rest]) || front.SequenceEqual([.. part, new Atom(Atom.Mark, ","), .. statement, .. rest]);
 
     /// <summary>A word that means the same wherever a place stands beside it.</summary>
-    private static bool Stays(Atom atom) =>
-        atom.Class is Atom.Word or "grammar" or Atom.Quantity or "number" or "modality" or "state" or "quantifier" && !Focus.Contains(atom.Text);
+    private bool Stays(Atom atom) =>
+        atom.Class is Atom.Word or Atom.Grammar or Atom.Quantity or Atom.Number or Atom.Modality or Atom.State or Atom.Quantifier && !binding.IsFocus(atom);
 
     /// <summary>Whether a word, standing last, would take hold of what comes behind it: only if, not before, shortly after, 5 s before.</summary>
-    private static bool Leans(Atom last, Atom part) =>
-        (last.Class is Atom.Quantity or "number" ? part.Text is "before" or "after" or "until" : last.Class is not (Atom.Word or "state" or "verb" or "hazard" or "grammar" or Atom.Lead))
-        || last.Text.EndsWith("ly", StringComparison.Ordinal)
-        || last.Text is "long" or "well" or "right" or "straight" or "as" or "back" or "but" or "except" or "to" or "from" or "by" or "of" or "for" or "at" or "with" or "than";
+    private bool Leans(Atom last, Atom part) =>
+        (last.Class is Atom.Quantity or Atom.Number ? part.Text is "before" or "after" or "until" : last.Class is not (Atom.Word or Atom.State or Atom.Verb or Atom.Hazard or Atom.Grammar or Atom.Lead))
+        || binding.IsLeaning(last);
 }

@@ -1,12 +1,10 @@
 namespace WireCoach.Service.Phrasing;
 
 /// <summary>Signs that weigh nothing, and writings of the same sense that only their neighbours make the same.</summary>
-internal static class Signs
+internal sealed class Signs(Binding binding)
 {
-    private static readonly HashSet<string> Subjects = ["it", "they", "you", "we", "i", "nothing", "nobody", "this", "that"];
-
     /// <summary>A colon that begins a statement of its own is a semicolon; a comma before "and" that parts nothing goes.</summary>
-    public static List<Atom> Plain(List<Atom> atoms)
+    public List<Atom> Plain(List<Atom> atoms)
     {
         var plain = new List<Atom>(atoms.Count);
         var begin = 0;
@@ -20,7 +18,7 @@ internal static class Signs
                     plain.Add(new Atom(Atom.Mark, ":")); // "no, power stays" is not "no power stays"
                 }
             }
-            else if (atoms[at] is { Class: Atom.Mark, Text: ":" } && (!Reaches(before) || Subjects.Contains(next.Text)))
+            else if (atoms[at] is { Class: Atom.Mark, Text: ":" } && (!before.Exists(atom => atom.Reaches) || binding.IsSubject(next)))
             {
                 plain.Add(new Atom(Atom.Mark, ";"));
             }
@@ -36,23 +34,23 @@ internal static class Signs
     }
 
     /// <summary>Within one sentence: not before is not until, once something is so is when it is so, what has been done is done.</summary>
-    public static List<Atom> Bare(List<Atom> sentence)
+    public List<Atom> Bare(List<Atom> sentence)
     {
         var bare = new List<Atom>(sentence.Count);
         var (denied, time) = (false, false);
         for (var at = 0; at < sentence.Count; at++)
         {
             var (last, next) = (bare.Count > 0 ? bare[^1] : default, at + 1 < sentence.Count ? sentence[at + 1] : default);
-            var atom = IsWhen(last, sentence[at], next) ? new Atom("condition", "when") : sentence[at];
-            denied = atom.Class == "negation" || (denied && !((Clauses.IsJoiner(last) || last.Text == ",") && atom.Text is not ("before" or "until" or "or")) && atom.Text is not "and");
+            var atom = IsWhen(last, sentence[at], next) ? new Atom(Atom.Condition, "when") : sentence[at];
+            denied = atom.Class == Atom.Negation || (denied && !((binding.IsJoiner(last) || last.Text == ",") && atom.Text is not ("before" or "until" or "or")) && atom.Text is not "and");
             time |= atom.Text is "until" or "before" or "after" or "once" or "when";
             if (time && atom.Text == "been" && last.Text is "has" or "have")
             {
-                bare[^1] = new Atom("grammar", "is");
+                bare[^1] = new Atom(Atom.Grammar, "is");
                 continue;
             }
 
-            bare.Add(denied && atom.Text == "before" ? new Atom("condition", "until") : atom);
+            bare.Add(denied && atom.Text == "before" ? new Atom(Atom.Condition, "until") : atom);
         }
 
         return Sure(AtValue(OnlyValue(bare)));
@@ -77,12 +75,12 @@ internal static class Signs
     }
 
     /// <summary>How sure or how often the whole of a plain sentence holds may be said in front or inside.</summary>
-    private static List<Atom> Sure(List<Atom> sentence)
+    private List<Atom> Sure(List<Atom> sentence)
     {
         var at = sentence.FindIndex(atom => atom.Text is "likely" or "usually" or "often");
         var begin = at > 0 && sentence[at - 1].Text == "most" ? at - 1 : at;
         var others = sentence.Where((_, place) => place < begin || place > at);
-        return begin <= 0 || sentence[begin - 1].Text is "how" or "so" or "as" or "too" or "very" || others.Any(atom => atom.Class is Atom.Mark or "negation" or "condition" or "modality" or "quantifier" or "order" || Clauses.IsJoiner(atom))
+        return begin <= 0 || sentence[begin - 1].Text is "how" or "so" or "as" or "too" or "very" || others.Any(atom => atom.Class is Atom.Mark or Atom.Negation or Atom.Condition or Atom.Modality or Atom.Quantifier or Atom.Order || binding.IsJoiner(atom))
             ? sentence
             : [.. sentence[begin..(at + 1)], .. sentence[..begin], .. sentence[(at + 1)..]];
     }
@@ -97,17 +95,17 @@ internal static class Signs
             return sentence;
         }
 
-        var values = sentence.Skip(value).SkipWhile(atom => atom.Class == Atom.Quantity).Any(atom => atom.Class is Atom.Quantity or "number");
+        var values = sentence.Skip(value).SkipWhile(atom => atom.Class == Atom.Quantity).Any(atom => atom.Class is Atom.Quantity or Atom.Number);
         return values ? sentence : [.. sentence[..value], .. sentence.GetRange(bound - 1, 2), .. sentence[value..(bound - 1)], .. sentence[(bound + 1)..]];
     }
 
     /// <summary>A comma counts where it could turn the meaning: beside any word that carries meaning by itself.</summary>
-    public static List<Atom> Commas(List<Atom> atoms)
+    public List<Atom> Commas(List<Atom> atoms)
     {
         var kept = new List<Atom>(atoms.Count);
         for (var at = 0; at < atoms.Count; at++)
         {
-            if (atoms[at].Text != "," || Parts(kept, atoms, at) || (at > 0 && Turns(atoms[at - 1])) || (at + 1 < atoms.Count && Turns(atoms[at + 1])))
+            if (atoms[at].Text != "," || Parts(kept, atoms, at) || (at > 0 && atoms[at - 1].Weighs) || (at + 1 < atoms.Count && atoms[at + 1].Weighs))
             {
                 kept.Add(atoms[at]);
             }
@@ -117,25 +115,23 @@ internal static class Signs
     }
 
     /// <summary>A yes, a no or a first of all, which a comma or a colon may follow.</summary>
-    private static bool Opens(List<Atom> before) => before is [{ Text: "yes" or "no" or "first" or "then" or "so" }];
+    private bool Opens(List<Atom> before) => before.Count == 1 && binding.IsOpener(before[0]);
 
     /// <summary>"Once it stops", other than once more or at once.</summary>
     private static bool IsWhen(Atom last, Atom atom, Atom next) =>
-        atom.Text == "once" && last.Text is not ("at" or "not" or "than") && next.Class is not (null or Atom.Mark or Atom.Quantity or Atom.Lead or "number" or "condition") && next.Text is not ("more" or "again" or "only" or "per" or "for" or "in" or "on" or "at");
-
-    private static bool Reaches(List<Atom> part) => part.Exists(atom => atom.Class is "condition" or "negation" or "modality");
+        atom.Text == "once" && last.Text is not ("at" or "not" or "than") && next.Class is not (null or Atom.Mark or Atom.Quantity or Atom.Lead or Atom.Number or Atom.Condition) && next.Text is not ("more" or "again" or "only" or "per" or "for" or "in" or "on" or "at");
 
     /// <summary>A comma before "and" or "or" that no word in front could reach over, and one between a condition in front and its statement.</summary>
-    private static bool PartsNothing(List<Atom> before, Atom next, bool restated) =>
+    private bool PartsNothing(List<Atom> before, Atom next, bool restated) =>
         before.Count > 0 && before.TrueForAll(atom => atom.Class != Atom.Lead)
         && (next.Text is "and" or "or"
             ? !GoesOn(before) || restated
-            : (before[0].Class == "condition" || Moves.IsCondition(before[0])) && (Subjects.Contains(next.Text) || next.Text == "only" || next.Class == Atom.Quantity) && before.TrueForAll(atom => atom.Class != Atom.Mark));
+            : (before[0].Class == Atom.Condition || binding.IsCondition(before[0])) && (binding.IsSubject(next) || next.Text == "only" || next.Class == Atom.Quantity) && before.TrueForAll(atom => atom.Class != Atom.Mark));
 
     /// <summary>A comma that ends the reach of a word in front, or makes "which" an aside.</summary>
-    private static bool Parts(List<Atom> before, List<Atom> atoms, int at)
+    private bool Parts(List<Atom> before, List<Atom> atoms, int at)
     {
-        if (at + 1 >= atoms.Count || !(atoms[at + 1].Text == "that" || Clauses.IsJoiner(atoms[at + 1])))
+        if (at + 1 >= atoms.Count || !(atoms[at + 1].Text == "that" || binding.IsJoiner(atoms[at + 1])))
         {
             return false;
         }
@@ -145,10 +141,8 @@ internal static class Signs
     }
 
     /// <summary>Whether a word in it may reach over the "and" that follows.</summary>
-    private static bool GoesOn(List<Atom> part) => Reaches(part) || part.Exists(atom => atom.Text is "only" or "just");
+    private static bool GoesOn(List<Atom> part) => part.Exists(atom => atom.Reaches) || part.Exists(atom => atom.Text is "only" or "just");
 
     /// <summary>Whether the next part says its own "never" or "only".</summary>
-    private static bool Restated(List<Atom> atoms, int at) => at < atoms.Count && (atoms[at].Class == "negation" || atoms[at].Text is "only");
-
-    private static bool Turns(Atom beside) => beside.Class is "negation" or "condition" or "number" or "order" or "verb" or "state" or "hazard" or "modality" or "quantifier" or Atom.Quantity or Atom.Lead;
+    private static bool Restated(List<Atom> atoms, int at) => at < atoms.Count && (atoms[at].Class == Atom.Negation || atoms[at].Text is "only");
 }

@@ -13,6 +13,19 @@ public sealed class GuardTest
     [InlineData("It is a common cause with such motors.", "It's a frequent reason with such motors")]
     [InlineData("The meter shows 12.5 Ω.", "The multimeter displays 12.5 Ω.")]
     [InlineData("Do not push it by hand: it can take fingers.", "Don't push it by hand: it can take fingers.")]
+    [InlineData("Don't push it by hand.", "Don’t push it by hand.")]
+    [InlineData("Do not touch it. Do not open it.", "Never touch it. Never open it.")]
+    [InlineData("Tie T1 to T4.", " Tie  T1 to T4 ")]
+    [InlineData("Found: A wire is open.", "Found: wire is open.")]
+    [InlineData("Is it open? A wire was cut.", "Is it open? wire was cut.")]
+    [InlineData("Stop! A wire was cut.", "Stop! wire was cut.")]
+    [InlineData("Look there. A wire was cut.", "Look there. wire was cut.")]
+    [InlineData("I am sure of it.", "I'm sure of it.")]
+    [InlineData("The nine-lead motor is old.", "The nine lead motor is old.")]
+    [InlineData("Look at the rating plate", "Look at the nameplate")]
+    [InlineData("The motor isn't able to turn.", "The motor cannot turn.")]
+    [InlineData("It isn't a proof", "It is no proof")]
+    [InlineData("Unless it's known otherwise, stop.", "Unless known otherwise, stop.")]
     public void The_same_in_other_words_stands(string source, string text) =>
         Assert.Null(Guard.Compare(source, text, Corpus.Leads).Reason);
 
@@ -20,7 +33,31 @@ public sealed class GuardTest
     [InlineData("The meter shows 12.5 Ω.", "The meter shows 125 Ω.", "quantity")]
     [InlineData("The meter shows 12.5 MΩ.", "The meter shows 12.5 mΩ.", "quantity")]
     [InlineData("The meter shows 12.5 Ω.", "The meter shows twelve and a half Ω.", "quantity")]
+    [InlineData("It may be 40 °C.", "It may be 40 °F.", "quantity")]
+    [InlineData("It may be 40 °C.", "It may be 40 C.", "characters")]
+    [InlineData("Tie it to + here.", "Tie it to here.", "quantity")]
+    [InlineData("It is U = 230 V.", "It is U 230 V.", "quantity")]
+    [InlineData("It reads OL here.", "It reads ol here.", "quantity")]
+    [InlineData("Give it in mΩ.", "Give it in MΩ.", "quantity")]
+    [InlineData("It reads 5 Hz.", "It reads 5 hz.", "quantity")]
+    [InlineData("It takes 2 in all.", "It takes 2 on all.", "state")]
     [InlineData("Tie T1 to T4.", "Tie T4 to T1.", "lead")]
+    [InlineData("Tie T98 to T1.", "Tie T89 to T1.", "lead")]
+    [InlineData("C is open here.", "c is open here.", "lead")]
+    [InlineData("Tie A to T1.", "Tie to T1.", "lead")]
+    [InlineData("Tie C to S.", "Tie S to C.", "lead")]
+    [InlineData("Push it (gently) in.", "Push it gently) in.", "mark")]
+    [InlineData("It is a start/run winding.", "It is a start run winding.", "mark")]
+    [InlineData("The plate decides here.", "The plate decides -here.", "mark")]
+    [InlineData("The plate decides here.", "The plate decides here-", "mark")]
+    [InlineData("The plate decides here.", "-The plate decides here.", "mark")]
+    [InlineData("It shows three volts.", "It shows two volts.", "number")]
+    [InlineData("The plate decides for it.", "The plate decides by it.", "grammar")]
+    [InlineData("The plate decides nicely.", "The plate decides.", "missing")]
+    [InlineData("The plate decides.", "The label decides.", "words")]
+    [InlineData("The \u200bplate decides.", "The \u200bplate decides.", "characters")]
+    [InlineData("The \u0007plate decides.", "The \u0007plate decides.", "characters")]
+    [InlineData("The \ud83d\udc4dplate decides.", "The \ud83d\udc4dplate decides.", "characters")]
     [InlineData("Tie T1 to T4.", "Tie \u04221 to T4.", "characters")]
     [InlineData("Tie T1 to T4.", "Separate T1 from T4.", "verb")]
     [InlineData("Do not touch T1.", "Do touch T1.", "negation")]
@@ -51,6 +88,15 @@ public sealed class GuardTest
     [InlineData("It is red-black and blue.", "It is red black-and blue.")]
     public void Small_words_and_signs_that_turn_the_meaning_are_no_fillers(string source, string text) =>
         Assert.False(Guard.Compare(source, text, new HashSet<string> { "red", "black", "blue" }).IsFaithful);
+
+    [Fact]
+    public void What_is_far_longer_or_far_shorter_is_not_even_read()
+    {
+        var (longest, source) = (new string('a', 2000), new string('a', 20));
+        Assert.Equal((null, "length"), (Guard.Compare(longest, longest, Corpus.Leads).Reason, Guard.Compare(longest + "a", longest + "a", Corpus.Leads).Reason));
+        Assert.Equal(("words", "length"), (Guard.Compare(source, new string('b', Guard.Longest(source)), Corpus.Leads).Reason, Guard.Compare(source, new string('b', Guard.Longest(source) + 1), Corpus.Leads).Reason));
+        Assert.Equal(("words", "length"), (Guard.Compare(source, new string('b', 7), Corpus.Leads).Reason, Guard.Compare(source, new string('b', 6), Corpus.Leads).Reason));
+    }
 
     [Theory]
     [InlineData("A is open.", "Is open.")]
