@@ -96,6 +96,7 @@ internal sealed class Pattern
     private FitPrior? _before;
     private bool[][]? _within;
     private IReadOnlyList<CoilGroup>? _groups;
+    private double? _logShare;
 
     public required Layout Layout { get; init; }
 
@@ -123,6 +124,12 @@ internal sealed class Pattern
     public required int[] BlockOf { get; init; }
 
     public required Block[] Blocks { get; init; }
+
+    /// <summary>ln of the share of all ways to lay leads on the terminals that reads like any one of them: as many as there are exchanges that change no reading.</summary>
+    public double LogShare => _logShare ??= Blocks.Sum(block => Math.Log(block.Symmetries.Length))
+        + Blocks.GroupBy(block => block.Class).Sum(alike => LogFactorial(alike.Count())) - LogFactorial(Count);
+
+    private static double LogFactorial(int count) => Enumerable.Range(1, count).Sum(one => Math.Log(one));
 
     public required Link[][] Links { get; init; }
 

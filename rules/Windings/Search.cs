@@ -62,8 +62,8 @@ internal sealed class Search
     private const double Rounding = 1e-3;
     private const double Slack = 2; // what the approximation of the fit may be off
     private const double Least = 0.03;
-    private const byte Part = 1;
-    private const byte Whole = 2;
+    private const int MostKept = 20_000;
+    private const int IndexBits = 6;
     private static readonly double[] Ln = [.. Enumerable.Range(0, 64).Select(count => Math.Log(count))];
 
     private SearchPlan _plan = SearchPlan.Nothing;
@@ -80,11 +80,13 @@ internal sealed class Search
     private readonly double[] _weightOf;
     private readonly double[] _sumOf;
     private readonly Dictionary<UInt128, Fitted> _fitted = [];
-    private readonly UInt128 _most;
+    private readonly int _formulaBits;
     private Measured[] _placed = [];
     private int[] _placedAs = [];
     private int _count;
+    private bool _everyLead;
     private int[] _formulas = [];
+    private int[] _figures = [];
     private double[] _lnOhms = [];
     private double[] _lnErrors = [];
 
@@ -104,7 +106,7 @@ internal sealed class Search
         _saidAt = new int[_said.Length];
         _saidLn = new double[_said.Length];
         _hasSums = Array.Exists(pattern.OnlyUnknown, only => only < 0);
-        _most = UInt128.MaxValue / (UInt128)(pattern.Formulas.Length + 1);
+        _formulaBits = int.Log2(pattern.Formulas.Length + 1) + 1;
         _weightOf = new double[_said.Length + pattern.Formulas.Length];
         _sumOf = new double[_weightOf.Length];
     }
@@ -119,19 +121,27 @@ internal sealed class Search
     public void Run(SearchPlan plan, SearchTerms terms, Harvest harvest)
     {
         (_plan, _terms, _harvest) = (plan, terms, harvest);
-        _fitted.Clear();
+        if (_fitted.Count > MostKept)
+        {
+            _fitted.Clear();
+        }
+
         if (_formulas.Length < plan.Readings.Length)
         {
             _placed = new Measured[plan.Readings.Length];
             _placedAs = new int[plan.Readings.Length];
             _formulas = new int[plan.Readings.Length];
+            _figures = new int[plan.Readings.Length];
             _lnOhms = new double[plan.Readings.Length];
             _lnErrors = new double[plan.Readings.Length];
         }
 
-        if (!harvest.Drops(LogPrior + plan.Peaks + Slack))
+        // Where every lead is laid, each way of it stands for equally many: what that costs is known before the first lead is.
+        _everyLead = plan.Order.Length == Pattern.Count;
+        var log = LogPrior + (_everyLead ? Pattern.LogShare : 0);
+        if (!harvest.Drops(log + plan.Peaks + Slack))
         {
-            Place(0, LogPrior);
+            Place(0, log);
         }
     }
 
@@ -150,7 +160,7 @@ internal sealed class Search
         }
 
         // Among all n! assignments the next lead takes each free terminal equally often.
-        log -= LnOf(Pattern.Count - depth);
+        log -= _everyLead ? 0 : LnOf(Pattern.Count - depth);
         var seen = 0L;
         foreach (var block in Pattern.Blocks)
         {
@@ -169,7 +179,7 @@ internal sealed class Search
 
             foreach (var (place, size) in block.Orbits(mask))
             {
-                if (!Try(depth, block, place, log + LnOf(size * copies)))
+                if (!Try(depth, block, place, log + (_everyLead ? 0 : LnOf(size * copies))))
                 {
                     return false;
                 }
@@ -292,21 +302,22 @@ internal sealed class Search
     /// <summary>Whether the leads laid so far already go so badly with their figures that the rest cannot mend it.</summary>
     private bool IsLost(int depth, double log) =>
         _hasSums && _plan.Tells[depth] && depth + 2 <= _plan.Order.Length
-        && _harvest!.Drops(log + Evidence(Gather(_plan.Laid[depth]), Part).Log + _plan.Peaks + Slack);
+        && _harvest!.Drops(log + Evidence(Gather(_plan.Laid[depth])).Log + _plan.Peaks + Slack);
 
-    /// <summary>The fit of the figures that were gathered last; many ways to lay the leads come to the same sums, and those are fitted once.</summary>
+    /// <summary>The fit of the figures that were gathered last; many ways to lay the leads come to the same sums, with a slip or without, and those are fitted once.</summary>
     /// <param name="count">How many figures.</param>
-    /// <param name="key">Which figures: those of the leads laid so far, or all.</param>
-    private Fitted Evidence(int count, UInt128 key)
+    private Fitted Evidence(int count)
     {
+        var bits = IndexBits + _formulaBits;
+        var key = UInt128.One;
         for (var at = 0; at < count; at++)
         {
-            if (key >= _most)
+            if (_figures[at] >> IndexBits != 0 || (at + 1) * bits >= 127)
             {
                 return Fit(count); // more figures than a key can name
             }
 
-            key = (key * (UInt128)(Pattern.Formulas.Length + 1)) + (UInt128)(_formulas[at] + 1);
+            key = (key << bits) | (UInt128)(uint)((_figures[at] << _formulaBits) | _formulas[at]);
         }
 
         return _fitted.TryGetValue(key, out var known) ? known : _fitted[key] = Fit(count);
@@ -323,6 +334,7 @@ internal sealed class Search
             if (reading.Showed == Showed.Ohms && Pattern.Links[first][second] == Link.Ohms)
             {
                 _formulas[count] = Pattern.Formula[first][second];
+                _figures[count] = reading.Index;
                 _lnOhms[count] = reading.LnOhms;
                 _lnErrors[count] = reading.LnError;
                 count++;
@@ -340,7 +352,7 @@ internal sealed class Search
             return true;
         }
 
-        var fitted = Evidence(count, Whole);
+        var fitted = Evidence(count);
         log += _plan.Peaks + fitted.Log + Mistaken(fitted.LnOhms);
         return _harvest.Drops(log) || _harvest.Add(new(Pattern, [.. _terminalOf], log, fitted.LnOhms, fitted.Worst));
     }
