@@ -40,7 +40,8 @@ public sealed class Coach
             Found = work.FoundConnection,
             Checks = [.. BeforePower.Checks(work)],
             Next = next,
-            Say = [.. Say(work, refused), .. next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : next?.Id == BeforePower.Protected ? SideFigures.Supply(work) : []],
+            // several faults may call for the same thing: it is said once
+            Say = [.. Say(work, refused).Concat(next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : next?.Id == BeforePower.Protected ? SideFigures.Supply(work) : []).DistinctBy(said => said.ToString(), StringComparer.Ordinal)],
             Cautions = [.. work.Gate.Cautions, .. Standing(work, next)],
         };
     }
