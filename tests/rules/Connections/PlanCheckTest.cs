@@ -1,0 +1,95 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Connections;
+
+namespace WireCoach.Rules.Tests.Connections;
+
+/// <summary>What is wrong with a request, or missing from it, is said by its member, and there is no plan.</summary>
+public sealed class PlanCheckTest
+{
+    private static readonly Dictionary<string, Func<PlanRequest, PlanRequest>> Spoilt = new(StringComparer.Ordinal)
+    {
+        ["layout"] = request => request with { Layout = "capacitor-start-99" },
+        ["form"] = request => request with { Form = "protector-99" },
+        ["rotation"] = request => request with { Rotation = "left" },
+        ["seen from"] = request => request with { SeenFrom = "above" },
+        ["system"] = request => request with { Supply = request.Supply! with { System = "two-phase" } },
+        ["phases"] = request => request with { Supply = request.Supply! with { Phases = 2 } },
+        ["supply volts"] = request => request with { Supply = request.Supply! with { Volts = 0 } },
+        ["supply volts, no number"] = request => request with { Supply = request.Supply! with { Volts = double.NaN } },
+        ["supply volts, endless"] = request => request with { Supply = request.Supply! with { Volts = double.PositiveInfinity } },
+        ["plate volts"] = request => request with { Plate = request.Plate.With("volts", PlateValue.Parse("115/99999")) },
+        ["capacitor volts"] = request => request with { Capacitor = new Fact.Capacitor { Use = "start", Volts = 0 } },
+        ["supply hertz"] = request => request with { Supply = request.Supply! with { Hertz = 100_000 } },
+        ["plate hertz"] = request => request with { Plate = request.Plate.With("hertz", PlateValue.Of(100_000)) },
+        ["plate amps"] = request => request with { Plate = request.Plate.With("amps", PlateValue.Of(99_999)) },
+        ["plate kilowatts"] = request => request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(99_999)) },
+        ["plate horsepower"] = request => request with { Plate = request.Plate.With("horsepower", PlateValue.Of(99_999)) },
+        ["coil ohms"] = request => request with { CoilOhms = new Dictionary<string, double> { ["run"] = -1 } },
+        ["coil unknown"] = request => request with { CoilOhms = new Dictionary<string, double> { ["rum"] = 1 } },
+        ["winding ohms"] = request => request with { Windings = [new("T1", "T2", -1)] },
+        ["winding unknown"] = request => request with { Windings = [new("T1", "T99", 1)] },
+        ["lead unknown"] = request => request with { Leads = With(request, "T99", "x") },
+        ["lead twice"] = request => request with { Leads = With(request, "t1", "x") },
+        ["tag twice"] = request => request with { Leads = With(request, "T1", " t2 ") },
+        ["lead missing"] = request => request with { Leads = With(request, "T3", " ") },
+        ["no supply"] = request => request with { Supply = null },
+        ["no supply volts"] = request => request with { Supply = request.Supply! with { Volts = null } },
+        ["no phases"] = request => request with { Supply = request.Supply! with { Phases = null } },
+        ["no plate volts"] = request => request with { Plate = PlateFields.Empty },
+        ["row unknown"] = request => request with { Connection = "middle" },
+    };
+
+    [Theory]
+    [InlineData("layout", "invalid-fact", "layout", "unknown-layout")]
+    [InlineData("form", "invalid-fact", "form", "unknown-form")]
+    [InlineData("rotation", "invalid-fact", "rotation", "rotation-word")]
+    [InlineData("seen from", "invalid-fact", "seenFrom", "seen-from-word")]
+    [InlineData("system", "invalid-fact", "supply.system", "system-word")]
+    [InlineData("phases", "invalid-fact", "supply.phases", "phases")]
+    [InlineData("supply volts", "invalid-fact", "supply.volts", "out-of-range")]
+    [InlineData("supply volts, no number", "invalid-fact", "supply.volts", "out-of-range")]
+    [InlineData("supply volts, endless", "invalid-fact", "supply.volts", "out-of-range")]
+    [InlineData("plate volts", "invalid-fact", "plate.volts", "out-of-range")]
+    [InlineData("capacitor volts", "invalid-fact", "capacitor.volts", "out-of-range")]
+    [InlineData("supply hertz", "invalid-fact", "supply.hertz", "out-of-range")]
+    [InlineData("plate hertz", "invalid-fact", "plate.hertz", "out-of-range")]
+    [InlineData("plate amps", "invalid-fact", "plate.amps", "out-of-range")]
+    [InlineData("plate kilowatts", "invalid-fact", "plate.kilowatts", "out-of-range")]
+    [InlineData("plate horsepower", "invalid-fact", "plate.horsepower", "out-of-range")]
+    [InlineData("coil ohms", "invalid-fact", "coilOhms.run", "out-of-range")]
+    [InlineData("coil unknown", "invalid-fact", "coilOhms.rum", "unknown-coil")]
+    [InlineData("winding ohms", "invalid-fact", "windings.ohms", "out-of-range")]
+    [InlineData("winding unknown", "unknown-lead", "windings", "unknown-lead")]
+    [InlineData("lead unknown", "unknown-lead", "leads.T99", "unknown-lead")]
+    [InlineData("lead twice", "invalid-fact", "leads.t1", "lead-twice")]
+    [InlineData("tag twice", "invalid-fact", "leads.T2", "tag-twice")]
+    [InlineData("lead missing", "not-ready", "leads.T3", "missing-lead")]
+    [InlineData("no supply", "not-ready", "supply.volts", "missing-supply-volts")]
+    [InlineData("no supply volts", "not-ready", "supply.volts", "missing-supply-volts")]
+    [InlineData("no phases", "not-ready", "supply.phases", "missing-supply-phases")]
+    [InlineData("no plate volts", "not-ready", "plate.volts", "missing-plate-volts")]
+    [InlineData("row unknown", "invalid-fact", "connection", "unknown-row")]
+    public void What_is_wrong_is_said_by_its_member(string what, string id, string field, string advice)
+    {
+        var answer = Motors.Planner.Plan(Spoilt[what](Motors.Marked("capacitor-start-dual-6", "115/230", 230, 1, 60)));
+        Assert.False(answer.IsGiven);
+        var problem = answer.Problems[0];
+        Assert.Equal((id, field, advice), (problem.Id, problem.Field, problem.Advice.Id.Split('.')[1]));
+        Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
+        Assert.True(id != "not-ready" || problem.Missing.Contains(field));
+    }
+
+    [Fact]
+    public void Every_case_is_tried() => Assert.Equal(
+        Spoilt.Count, typeof(PlanCheckTest).GetMethod(nameof(What_is_wrong_is_said_by_its_member))!.GetCustomAttributes(typeof(InlineDataAttribute), inherit: false).Length);
+
+    [Fact]
+    public void A_direct_motor_waits_for_the_kind_of_supply()
+    {
+        var request = Motors.Marked("dc-shunt", "230", 230, 1, 0);
+        Assert.Equal("supply.hertz", Motors.Planner.Plan(request with { Supply = request.Supply! with { Hertz = null } }).Problems[0].Field);
+    }
+
+    private static Dictionary<string, string> With(PlanRequest request, string lead, string tag) =>
+        new(request.Leads, StringComparer.Ordinal) { [lead] = tag };
+}
