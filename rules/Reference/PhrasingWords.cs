@@ -48,4 +48,7 @@ public sealed record BindingWords
 
     /// <summary>Words in front of a statement that a comma or a colon may follow.</summary>
     public required IReadOnlyList<string> Openers { get; init; }
+
+    /// <summary>Words after "once" by which it counts and is no "when".</summary>
+    public required IReadOnlyList<string> Counting { get; init; }
 }

@@ -50,7 +50,7 @@ internal sealed class Atoms
         return atoms;
     }
 
-    private bool IsPhrase(List<Atom> run) => run.TrueForAll(atom => atom.Class is not (Atom.Lead or Atom.Quantity or Atom.Mark)) && _phrases.ContainsKey(Text(run));
+    private bool IsPhrase(List<Atom> run) => run.TrueForAll(atom => atom.Class != Atom.Lead) && _phrases.ContainsKey(Text(run));
 
     private static string Text(List<Atom> atoms) => string.Join(' ', atoms.Select(atom => atom.Text));
 
@@ -71,7 +71,7 @@ internal sealed class Atoms
     }
 
     /// <summary>A shortened word in full, so that "isn't" and "is not" meet also inside a longer writing.</summary>
-    private IEnumerable<Atom> Spelt(Atom piece) => piece.Class == Atom.Word && piece.Text.Contains('\'', StringComparison.Ordinal) && _same.TryGetValue(piece.Text, out var full)
+    private IEnumerable<Atom> Spelt(Atom piece) => piece.Text.Contains('\'', StringComparison.Ordinal) && _same.TryGetValue(piece.Text, out var full)
         ? full.Split(' ').Select(word => new Atom(Atom.Word, word))
         : [piece];
 

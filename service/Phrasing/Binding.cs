@@ -13,6 +13,7 @@ internal sealed class Binding(BindingWords words)
     private readonly HashSet<string> _leaning = Set(words.Leaning);
     private readonly HashSet<string> _subjects = Set(words.Subjects);
     private readonly HashSet<string> _openers = Set(words.Openers);
+    private readonly HashSet<string> _counting = Set(words.Counting);
 
     public bool IsJoiner(Atom atom) => _joiners.Contains(atom.Text);
 
@@ -30,6 +31,8 @@ internal sealed class Binding(BindingWords words)
     public bool IsSubject(Atom atom) => _subjects.Contains(atom.Text);
 
     public bool IsOpener(Atom atom) => _openers.Contains(atom.Text);
+
+    public bool IsCounting(Atom atom) => _counting.Contains(atom.Text);
 
     private static HashSet<string> Set(IReadOnlyList<string> words) => words.ToHashSet(StringComparer.Ordinal);
 }

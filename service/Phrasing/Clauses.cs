@@ -65,7 +65,7 @@ internal sealed class Clauses(Binding binding)
             return false;
         }
 
-        var end = atoms.FindIndex(at + 1, atom => atom.Class == Atom.Mark && atom.Text is not ",");
+        var end = atoms.FindIndex(at, atom => atom.Class == Atom.Mark && atom.Text is not ",");
         var after = atoms.GetRange(at + 1, (end < 0 ? atoms.Count : end) - at - 1);
         return IsPlain(before) && IsPlain(after)
             && before.TrueForAll(atom => atom.Class != Atom.Mark) && after.TrueForAll(atom => atom.Class != Atom.Mark);
@@ -90,8 +90,7 @@ internal sealed class Clauses(Binding binding)
             second = second[1..];
         }
 
-        return _moves.CanFollow(second, first) && (binding.IsPlace(first[0]) || !second.Exists(binding.Points)) ? [.. second, .. first]
-            : _moves.CanFollow(first, second) && binding.IsCondition(second[0]) ? [.. first, .. second] // only the comma goes
+        return _moves.CanFollow(first, second) && binding.IsCondition(second[0]) ? [.. first, .. second] // only the comma goes
             : [.. first, sentence[comma], .. second];
     }
 }

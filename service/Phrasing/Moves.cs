@@ -23,28 +23,24 @@ internal sealed class Moves(Binding binding)
             : binding.IsCondition(part[0])
                 && statement.Concat(part[1..]).All(atom => atom.Class is not (Atom.Condition or Atom.Order))
                 && !Leans(statement[^1], part[0])
-                && !(part[0].Text is "because" or "although" or "though" && statement.Exists(atom => atom.Class == Atom.Negation));
+                && !(part[0].Text is "because" or "although" && statement.Exists(atom => atom.Class == Atom.Negation));
     }
 
     private bool FromFront(List<Atom> front, List<Atom> behind)
     {
-        if (front.Count == 0 || !(binding.IsPlace(front[0]) || binding.IsCondition(front[0])) || behind.Count == 0 || behind[0] == front[0])
+        if (front.Count == 0 || !(binding.IsPlace(front[0]) || binding.IsCondition(front[0])) || behind.IndexOf(front[0]) is not (> 0 and var start))
         {
             return false;
         }
 
-        var start = behind.FindIndex(atom => atom == front[0]);
-        for (; start > 0; start = behind.FindIndex(start + 1, atom => atom == front[0]))
+        var statement = behind[..start];
+        for (var length = 2; start + length <= behind.Count; length++)
         {
-            var statement = behind[..start];
-            for (var length = 2; start + length <= behind.Count; length++)
+            var (part, rest) = (behind.GetRange(start, length), behind[(start + length)..]);
+            if ((rest.Count == 0 || rest[0].Class == Atom.Mark || binding.IsCondition(part[0])) && Is(front, part, statement, rest))
             {
-                var (part, rest) = (behind.GetRange(start, length), behind[(start + length)..]);
-                if ((rest.Count == 0 || rest[0].Class == Atom.Mark || binding.IsCondition(part[0])) && Is(front, part, statement, rest))
-                {
-                    return CanFollow([.. statement, .. rest.TakeWhile(atom => atom.Class != Atom.Mark)], part) && !Leans(statement[^1], part[0])
-                        && (binding.IsPlace(part[0]) || !statement.Exists(binding.Points));
-                }
+                return CanFollow([.. statement, .. rest.TakeWhile(atom => atom.Class != Atom.Mark)], part) && !Leans(statement[^1], part[0])
+                    && (binding.IsPlace(part[0]) || !statement.Exists(binding.Points));
             }
         }
 
@@ -69,7 +65,7 @@ internal sealed class Moves(Binding binding)
             for (var begin = at; begin >= Math.Max(0, at - 1); begin--)
             {
                 // The whole of what is owned has to go: nothing that could belong to it may stand behind.
-                foreach (var end in Enumerable.Range(at + 2, 3).Where(end => end == one.Count || (end < one.Count && one[end].Class != Atom.Word)))
+                foreach (var end in Enumerable.Range(at + 2, 3).Where(end => end <= one.Count && (end == one.Count || one[end].Class != Atom.Word)))
                 {
                     List<Atom> turned =
                     [

@@ -3,6 +3,8 @@ namespace WireCoach.Service.Phrasing;
 /// <summary>Signs that weigh nothing, and writings of the same sense that only their neighbours make the same.</summary>
 internal sealed class Signs(Binding binding)
 {
+    private const string Pause = ":";
+
     /// <summary>A colon that begins a statement of its own is a semicolon; a comma before "and" that parts nothing goes.</summary>
     public List<Atom> Plain(List<Atom> atoms)
     {
@@ -15,7 +17,7 @@ internal sealed class Signs(Binding binding)
             {
                 if (before[0].Text == "no")
                 {
-                    plain.Add(new Atom(Atom.Mark, ":")); // "no, power stays" is not "no power stays"
+                    plain.Add(new Atom(Atom.Mark, Pause)); // "no, power stays" is not "no power stays"
                 }
             }
             else if (atoms[at] is { Class: Atom.Mark, Text: ":" } && (!before.Exists(atom => atom.Reaches) || binding.IsSubject(next)))
@@ -42,8 +44,8 @@ internal sealed class Signs(Binding binding)
         {
             var (last, next) = (bare.Count > 0 ? bare[^1] : default, at + 1 < sentence.Count ? sentence[at + 1] : default);
             var atom = IsWhen(last, sentence[at], next) ? new Atom(Atom.Condition, "when") : sentence[at];
-            denied = atom.Class == Atom.Negation || (denied && !((binding.IsJoiner(last) || last.Text == ",") && atom.Text is not ("before" or "until" or "or")) && atom.Text is not "and");
-            time |= atom.Text is "until" or "before" or "after" or "once" or "when";
+            denied = atom.Class == Atom.Negation || (denied && !((binding.IsJoiner(last) || last.Text == ",") && atom.Text is not ("before" or "or")) && atom.Text is not "and");
+            time |= atom.Text is "until" or "before" or "after" or "when";
             if (time && atom.Text == "been" && last.Text is "has" or "have")
             {
                 bare[^1] = new Atom(Atom.Grammar, "is");
@@ -80,7 +82,7 @@ internal sealed class Signs(Binding binding)
         var at = sentence.FindIndex(atom => atom.Text is "likely" or "usually" or "often");
         var begin = at > 0 && sentence[at - 1].Text == "most" ? at - 1 : at;
         var others = sentence.Where((_, place) => place < begin || place > at);
-        return begin <= 0 || sentence[begin - 1].Text is "how" or "so" or "as" or "too" or "very" || others.Any(atom => atom.Class is Atom.Mark or Atom.Negation or Atom.Condition or Atom.Modality or Atom.Quantifier or Atom.Order || binding.IsJoiner(atom))
+        return begin <= 0 || sentence[begin - 1].Text is "how" or "very" || others.Any(atom => atom.Class is Atom.Mark or Atom.Negation or Atom.Condition or Atom.Modality or Atom.Quantifier or Atom.Order || binding.IsJoiner(atom))
             ? sentence
             : [.. sentence[begin..(at + 1)], .. sentence[..begin], .. sentence[(at + 1)..]];
     }
@@ -90,7 +92,7 @@ internal sealed class Signs(Binding binding)
     {
         var bound = sentence.FindIndex(atom => atom.Text is "most" or "least");
         var value = sentence.FindIndex(atom => atom.Class == Atom.Quantity);
-        if (bound < 1 || sentence[bound - 1].Text != "at" || value < 0 || value > bound || sentence.GetRange(value, bound - value).Exists(atom => atom.Class == Atom.Mark))
+        if (value < 0 || bound < value + 2 || sentence[bound - 1].Text != "at" || sentence.GetRange(value, bound - value).Exists(atom => atom.Class == Atom.Mark))
         {
             return sentence;
         }
@@ -118,8 +120,8 @@ internal sealed class Signs(Binding binding)
     private bool Opens(List<Atom> before) => before.Count == 1 && binding.IsOpener(before[0]);
 
     /// <summary>"Once it stops", other than once more or at once.</summary>
-    private static bool IsWhen(Atom last, Atom atom, Atom next) =>
-        atom.Text == "once" && last.Text is not ("at" or "not" or "than") && next.Class is not (null or Atom.Mark or Atom.Quantity or Atom.Lead or Atom.Number or Atom.Condition) && next.Text is not ("more" or "again" or "only" or "per" or "for" or "in" or "on" or "at");
+    private bool IsWhen(Atom last, Atom atom, Atom next) =>
+        atom.Text == "once" && last.Text is not ("at" or "not" or "than") && next.Class is not (null or Atom.Mark or Atom.Quantity or Atom.Lead or Atom.Number or Atom.Condition) && !binding.IsCounting(next);
 
     /// <summary>A comma before "and" or "or" that no word in front could reach over, and one between a condition in front and its statement.</summary>
     private bool PartsNothing(List<Atom> before, Atom next, bool restated) =>
@@ -136,7 +138,7 @@ internal sealed class Signs(Binding binding)
             return false;
         }
 
-        var begin = before.FindLastIndex(atom => atom is { Class: Atom.Mark, Text: "." or ";" or ":" or "?" or "!" }) + 1;
+        var begin = before.FindLastIndex(atom => atom is { Class: Atom.Mark, Text: ":" }) + 1;
         return atoms[at + 1].Text == "that" || (GoesOn(before[begin..]) && !Restated(atoms, at + 2));
     }
 

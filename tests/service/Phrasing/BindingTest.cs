@@ -76,6 +76,21 @@ public sealed class BindingTest
     public void A_word_in_front_takes_a_comma_or_a_colon() =>
         Assert.All(Words.Binding.Openers, word => Assert.True(Stands($"{Large(word)}, the motor hums.", $"{Large(word)}: the motor hums.", word), word));
 
+    [Fact]
+    public void Once_that_counts_is_no_when() => Assert.All(Words.Binding.Counting, word => Assert.False(Stands("It stops once # it hums.", "It stops when # it hums.", word), word));
+
+    [Theory]
+    [InlineData("Wait until # it turns.")]
+    [InlineData("Wait before # it turns.")]
+    [InlineData("Wait after # it turns.")]
+    [InlineData("Wait when # it turns.")]
+    [InlineData("Wait once it hums, until # it turns.")]
+    public void What_has_been_done_by_a_time_is_done(string frame)
+    {
+        Assert.True(Stands(frame.Replace("# it turns", "it has been cooled", StringComparison.Ordinal), frame.Replace("# it turns", "it is cooled", StringComparison.Ordinal), ""), frame);
+        Assert.True(Stands(frame.Replace("# it turns", "they have been cooled", StringComparison.Ordinal), frame.Replace("# it turns", "they are cooled", StringComparison.Ordinal), ""), frame);
+    }
+
     private static bool Stands(string source, string text, string word) =>
         Guard.Compare(source.Replace("#", word, StringComparison.Ordinal), text.Replace("#", word, StringComparison.Ordinal), Corpus.Leads).IsFaithful;
 
