@@ -18,7 +18,7 @@ internal sealed class PlanBuilder(Layout layout, IReadOnlyDictionary<string, str
         var wiring = new Wiring(layout, row);
         var windings = new WindingVolts(layout, row, tags, suited, _supply).Of(wiring.Chains(_phases));
         var joints = wiring.Joints.Select(joint => new PlanJoint(joint.Name, [.. joint.Markings.Select(marking => tags[marking])], Conductor(joint.Conductor))).ToList();
-        var capped = CappedLeads(row, wiring);
+        var capped = CappedLeads(wiring);
         var plan = new Plan
         {
             Layout = layout,
@@ -54,11 +54,11 @@ internal sealed class PlanBuilder(Layout layout, IReadOnlyDictionary<string, str
         _ => inTable,
     };
 
-    /// <summary>What the row caps, and any lead that it does not name: a lead that lies open is capped.</summary>
-    private List<string> CappedLeads(LayoutConnection row, Wiring wiring)
+    /// <summary>Every lead without a joint: a lead that lies open is capped.</summary>
+    private List<string> CappedLeads(Wiring wiring)
     {
         var used = wiring.Joints.SelectMany(joint => joint.Markings).ToHashSet(StringComparer.Ordinal);
-        return [.. layout.Leads.Select(lead => lead.Marking).Where(marking => row.Capped.Contains(marking) || !used.Contains(marking))];
+        return [.. layout.Leads.Select(lead => lead.Marking).Where(marking => !used.Contains(marking))];
     }
 
     private string? RotationOf(LayoutConnection row) => request.Rotation is null

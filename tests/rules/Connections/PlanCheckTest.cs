@@ -87,7 +87,19 @@ public sealed class PlanCheckTest
     public void A_direct_motor_waits_for_the_kind_of_supply()
     {
         var request = Motors.Marked("dc-shunt", "230", 230, 1, 0);
-        Assert.Equal("supply.hertz", Motors.Planner.Plan(request with { Supply = request.Supply! with { Hertz = null } }).Problems[0].Field);
+        var problem = Motors.Planner.Plan(request with { Supply = request.Supply! with { Hertz = null } }).Problems[0];
+        Assert.Equal(("supply.hertz", "connections.missing-supply-hertz"), (problem.Field, problem.Advice.Id));
+    }
+
+    [Theory]
+    [InlineData("capacitor-start-4", "single-phase", 1)]
+    [InlineData("capacitor-start-4", "split-phase", 1)]
+    [InlineData("three-phase-3", "three-phase-star", 3)]
+    [InlineData("three-phase-3", "three-phase-delta", 3)]
+    public void The_system_tells_the_phases(string layout, string system, int phases)
+    {
+        var request = Motors.Marked(layout, "230", 230, phases, 60);
+        Assert.Equal(phases, Motors.Planned(request with { Supply = request.Supply! with { Phases = null, System = system } }).Phases);
     }
 
     private static Dictionary<string, string> With(PlanRequest request, string lead, string tag) =>

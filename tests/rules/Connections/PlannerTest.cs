@@ -53,6 +53,20 @@ public sealed class PlannerTest
         Assert.Equal(!unproved, Motors.Knowledge.Sentences.Render(plan.Steps[^1]).Contains("clockwise", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(null, "shaft-end", "counterclockwise", "opposite-end")]
+    [InlineData("clockwise", null, "clockwise", "opposite-end")]
+    [InlineData("clockwise", "shaft-end", "clockwise", "shaft-end")]
+    public void The_direction_is_told_as_it_was_asked_and_else_as_the_table_has_it(string? asked, string? from, string told, string toldFrom)
+    {
+        var plan = Motors.Planned(Motors.Marked("capacitor-start-4", "115", 115, 1, 60, asked, from));
+        Assert.Equal((told, toldFrom), (plan.Rotation, plan.SeenFrom));
+    }
+
+    [Fact]
+    public void A_universal_motor_on_direct_current_goes_to_plus_and_minus() =>
+        Assert.Equal("J1:A1->+ J2:S2->- J3:A2+S1", Motors.Joints(Motors.Planned(Motors.Marked("series-commutator", "230", 230, 1, 0))));
+
     [Fact]
     public void Eight_leads_on_low_voltage_take_two_exchanges_to_reverse() => Assert.Equal(
         ["T5-T6", "T7-T8"],
