@@ -34,10 +34,15 @@ internal static class Job
 
     private static readonly Step[] Numbers = [KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Phases];
 
-    private static readonly Step[] Power =
+    private static readonly Step[] Prove =
     [
         BeforePower.Connected, BeforePower.Insulation, BeforePower.Temperature, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
-        BeforePower.Earth, BeforePower.Shaft, BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
+        BeforePower.Earth, BeforePower.Shaft,
+    ];
+
+    private static readonly Step[] Power =
+    [
+        BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
         FirstStart.Volts, FirstStart.Amps, FirstStart.Lines, FirstStart.Speed, FirstStart.Direction,
     ];
 
@@ -56,7 +61,7 @@ internal static class Job
         Goals.CheckEarth => OtherJobs.EarthIsBroken(work) ? null : First(Earthed, work),
         Goals.CheckNumbers => First(Numbers, work),
         Goals.FitReplacement when First([MakeSafe.Isolate, KnowMotor.BothPlates], work) is { } plates => plates,
-        _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Power, work) : null),
+        _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Prove, work) ?? (BeforePower.Unproved(work).Any() ? null : First(Power, work)) : null),
     };
 
     private static Question? First(IEnumerable<Step> steps, Workup work) =>

@@ -107,8 +107,27 @@ internal static class BeforePower
         return work.Skipped(id) ? null : work.Ask.Of("supply-voltage-pair", ("pair", pair)) with { Id = id };
     }
 
-    /// <summary>Whether a check failed: then there is no power until it is put right and read again.</summary>
-    public static bool Stops(Workup work) => Checks(work).Any(check => check.Verdict != "pass");
+    /// <summary>The questions about insulation, frame and earth that nobody could answer: nothing is energised on a belief.</summary>
+    public static IEnumerable<string> Unproved(Workup work)
+    {
+        if (work.File.Insulations.Count == 0 && work.Skipped("insulation"))
+        {
+            yield return "insulation";
+        }
+
+        if (work.Plan?.Value is { } plan && FrameQuestion(work, plan) is { } frame && work.Skipped(frame.Id) && Shown(work, frame.Between![0], Fact.Reading.Frame) is null)
+        {
+            yield return "joints-to-frame";
+        }
+
+        if (work.Skipped("earth-continuity") && JointChecks.Earth(work) is null)
+        {
+            yield return "earth-continuity";
+        }
+    }
+
+    /// <summary>Whether a check failed or could not be made: then there is no power until it is put right and read.</summary>
+    public static bool Stops(Workup work) => Checks(work).Any(check => check.Verdict != "pass") || Unproved(work).Any();
 
     /// <summary>A check that did not pass is made again once it has been put right; until then nothing else goes on.</summary>
     public static Question? Again(Workup work) => Checks(work).FirstOrDefault(check => check.Verdict != "pass") is not { } failed ? null : failed.Id switch
@@ -120,7 +139,11 @@ internal static class BeforePower
         var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),
     };
 
-    public static IEnumerable<Statement> Say(Workup work) => Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]);
+    public static IEnumerable<Statement> Say(Workup work) =>
+    [
+        .. Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]),
+        .. Unproved(work).Select(question => Statement.Of("coach.unproved").With("what", Statement.Word(question, [$"term.asked.{question}"]))),
+    ];
 
     /// <summary>What was expected and what was read, check by check.</summary>
     public static IEnumerable<Check> Checks(Workup work) =>

@@ -53,7 +53,8 @@ internal static class FindEnds
             return null;
         }
 
-        return work.Knowledge.GateTasks[next.Task].Group == "powered" ? BeforePower.Again(work) ?? BeforeTrial(work) ?? Test(work, next) : Test(work, next);
+        return work.Knowledge.GateTasks[next.Task].Group == "powered" ? BeforePower.Again(work) ?? BeforeTrial(work) ?? (BeforePower.Unproved(work).Any() ? null : Test(work, next))
+            : Test(work, next);
     }
 
     /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first.</summary>

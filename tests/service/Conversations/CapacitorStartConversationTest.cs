@@ -87,6 +87,34 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
         Assert.Equal(halves[0], halves[1], 9);
     }
 
+    [Theory]
+    [InlineData("insulation", new[] { "multimeter", "low-voltage-ac" }, "insulation")]
+    [InlineData("joints-to-frame", new[] { "multimeter", "low-voltage-ac" }, "joints to the frame")]
+    [InlineData("earth-continuity", new[] { "multimeter", "low-voltage-ac" }, "frame to earth")]
+    [InlineData("insulation", new[] { "multimeter" }, "insulation")] // no trial of the ends either
+    [InlineData("earth-continuity", new[] { "multimeter" }, "frame to earth")]
+    public async Task What_could_not_be_measured_before_power_ends_without_power(string question, string[] instruments, string said)
+    {
+        var motor = new BenchMotor(SixTags, 1.5, 3.4);
+        var client = new MemberClient(service.Client, new Unmeasured(new BenchAnswers(motor) { Supply = 240, Instrument = instruments.Length > 1 ? "low-voltage-ac" : "none" }, question));
+        await client.Hold(Opening(instruments: instruments));
+
+        Assert.Equal("open", client.Status);
+        Assert.Contains(client.Asked, asked => asked.StartsWith(question, StringComparison.Ordinal));
+        Assert.DoesNotContain(client.Asked, asked => asked is "first-start" or "supply-voltage");
+        Assert.Contains($"Not measured, so not proved: {said}.", client.Assessment.GetRawText(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Somebody who cannot tell one thing.</summary>
+    private sealed class Unmeasured(IBenchAnswers others, string question) : IBenchAnswers
+    {
+        public object[] Known(IReadOnlyDictionary<string, string>? marks) => others.Known(marks);
+
+        public object Answer(JsonElement ask, JsonElement plan) => ask.GetProperty("id").GetString()! is var id && id.StartsWith(question, StringComparison.Ordinal)
+            ? new { questionId = id, unknown = true }
+            : others.Answer(ask, plan);
+    }
+
     [Fact]
     public async Task A_four_lead_motor_is_connected_for_its_one_voltage()
     {
