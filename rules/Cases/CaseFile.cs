@@ -102,6 +102,15 @@ public sealed record CaseFile
             .Aggregate(new CaseFile(opening), (file, fact) => file.With(fact));
     }
 
+    /// <summary>Ohms from the frame to earth, however they were told; without end for a path that is open, <see langword="null"/> for any other fact.</summary>
+    /// <param name="fact">The fact.</param>
+    public static double? EarthOhms(Fact fact) => fact switch
+    {
+        Fact.BenchTest { Test: "earth-continuity" } test => test.Value,
+        Fact.Reading reading when reading.IsOfPair(Fact.Reading.Frame, Fact.Reading.Earth) => reading.Short ? 0 : reading.Ohms ?? double.PositiveInfinity,
+        _ => null,
+    };
+
     /// <summary>The case with one more fact.</summary>
     /// <param name="fact">The fact.</param>
     /// <exception cref="ArgumentException">The kind of fact is not known: a silently ignored fact is a wrong answer.</exception>

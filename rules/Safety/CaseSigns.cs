@@ -56,23 +56,10 @@ internal sealed partial class CaseSigns
             : since;
         return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position > after)
             || (confirmation.MetByInsulation && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) > after && InsulationJudge.Last(_knowledge, _file) is { Verdict: "pass" })
-            || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(IsEarthReading) is var earth && earth > after && EarthOhms(_file.Facts[earth]) <= ohms);
+            || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) is var earth && earth > after && CaseFile.EarthOhms(_file.Facts[earth]) <= ohms);
     }
 
     private static int? True(bool holds) => holds ? -1 : null;
-
-    private static bool IsEarthReading(Fact fact) => fact is Fact.BenchTest { Test: "earth-continuity", Value: not null }
-        || (fact is Fact.Reading reading
-            && new[] { reading.From, reading.To }.Order(StringComparer.Ordinal).SequenceEqual([Fact.Reading.Earth, Fact.Reading.Frame], StringComparer.Ordinal));
-
-    private static double EarthOhms(Fact fact) => fact switch
-    {
-        Fact.BenchTest test => test.Value!.Value,
-        Fact.Reading { Open: true } => double.PositiveInfinity,
-        Fact.Reading { Ohms: { } ohms } => ohms,
-        Fact.Reading { Short: true } => 0,
-        _ => double.PositiveInfinity,
-    };
 
     private int? Worded(GateTrigger trigger) => _machines.FindLast(machine =>
         trigger.Applications.Any(application => application == machine.Application)

@@ -52,7 +52,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         switch (fact)
         {
             case Fact.Reading reading:
-                return Reading(leads, reading, each);
+                return Reading(leads, reading, each) is var taken && taken.IsOfPair(Fact.Reading.Frame, Fact.Reading.Earth) ? EarthTest(taken) : taken;
             case Fact.Plate plate:
                 Plate(plate, each);
                 return plate;
@@ -112,10 +112,6 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         {
             each.Refuse("to", _ => Statement.Of("problem.same-lead", ("lead", Shortened(to))));
         }
-        else if (Leads.IsBody(from) && Leads.IsBody(to))
-        {
-            each.Refuse("to", _ => Statement.Of("fact.needs-a-lead"));
-        }
 
         Range(each, "ohms", reading.Ohms, "input-ohms", "Ω");
         Range(each, "celsius", reading.Celsius, "input-celsius", "°C");
@@ -126,6 +122,20 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
 
         return reading with { From = from, To = to, Together = together };
     }
+
+    /// <summary>What is read from the frame to earth is no reading of a winding.</summary>
+    private static Fact.BenchTest EarthTest(Fact.Reading reading) => new()
+    {
+        Test = "earth-continuity",
+        Value = reading.Short ? 0 : reading.Ohms,
+        Unit = "ohm",
+        Outcome = reading.Open ? "open" : null,
+        FactId = reading.FactId,
+        How = reading.How,
+        Span = reading.Span,
+        Replaces = reading.Replaces,
+        At = reading.At,
+    };
 
     private void Plate(Fact.Plate plate, Member each)
     {

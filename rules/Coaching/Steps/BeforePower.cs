@@ -68,7 +68,7 @@ internal static class BeforePower
     }
 
     public static Question? Earth(Workup work) =>
-        work.File.BenchTests.Exists(test => test.Test == "earth-continuity") || work.Skipped("earth-continuity") ? null : work.Ask.Of("earth-continuity");
+        JointChecks.Earth(work) is not null || work.File.BenchTests.Exists(test => test.Test == "earth-continuity") || work.Skipped("earth-continuity") ? null : work.Ask.Of("earth-continuity");
 
     public static Question? Shaft(Workup work) => work.Settled("shaft-free-guarded") ? null : work.Ask.Confirmation("shaft-free-guarded");
 

@@ -34,7 +34,7 @@ internal static class JointChecks
 
     public static Check? Earth(Workup work)
     {
-        if (work.File.BenchTests.LastOrDefault(test => test.Test == "earth-continuity")?.Value is not { } ohms)
+        if (work.File.Facts.Select(CaseFile.EarthOhms).LastOrDefault(told => told is not null) is not { } ohms || double.IsInfinity(ohms))
         {
             return null;
         }

@@ -18,7 +18,7 @@ internal static class OtherJobs
         work.HasCapacitor != true || Marked(work) is null || work.Settled(Fitted) ? null : work.Ask.Of(Fitted);
 
     public static Question? Earth(Workup work) =>
-        work.File.BenchTests.Exists(test => test.Test == EarthTest) || work.Skipped(EarthTest) ? null : work.Ask.Of(EarthTest);
+        BeforePower.Earth(work);
 
     /// <summary>The power of the plate, which decides whether winding work pays.</summary>
     public static Question? Power(Workup work) =>

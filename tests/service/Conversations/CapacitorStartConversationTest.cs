@@ -1,3 +1,4 @@
+using System.Net.Http.Json;
 using System.Text.Json;
 
 namespace WireCoach.Service.Tests.Conversations;
@@ -103,6 +104,18 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
         Assert.Contains(client.Asked, asked => asked.StartsWith(question, StringComparison.Ordinal));
         Assert.DoesNotContain(client.Asked, asked => asked is "first-start" or "supply-voltage");
         Assert.Contains($"Not measured, so not proved: {said}.", client.Assessment.GetRawText(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.2, "protected-supply")]
+    [InlineData(4.0, "earth-continuity")]
+    public async Task An_earth_that_is_read_later_counts_however_it_is_told(double ohms, string next)
+    {
+        var client = new MemberClient(service.Client, new Unmeasured(new BenchAnswers(new BenchMotor(SixTags, 1.5, 3.4)) { Supply = 240 }, "earth-continuity"));
+        await client.Hold(Opening());
+        var told = await service.Client.PostAsJsonAsync($"/api/sessions/{client.Id}/facts", new { facts = new[] { new { kind = "reading", from = "frame", to = "earth", ohms } } }, TestContext.Current.CancellationToken);
+        Assert.True(told.IsSuccessStatusCode, await told.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Equal(next, (await told.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("ask").GetProperty("id").GetString());
     }
 
     /// <summary>Somebody who cannot tell one thing.</summary>
