@@ -79,7 +79,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             return names.Count < 3 ? null : names[^1].Last;
         }
 
-        foreach (var (tag, first, last) in names)
+        foreach (var (tag, first, last) in Numbered(names))
         {
             var colour = scene.Like(first, "colour.")?.Concept["colour.".Length..];
             scene.Add(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = char.IsAsciiLetter(tag[0]) && char.IsAsciiDigit(tag[^1]) && colour is null ? tag : null });
@@ -88,15 +88,31 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         return names[^1].Last;
     }
 
+    /// <summary>"Brown, brown, blue": leads of one colour are as many leads, told apart by a number.</summary>
+    private IEnumerable<(string Tag, int First, int Last)> Numbered(List<(string Tag, int First, int Last)> names)
+    {
+        var met = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var (tag, first, last) in names)
+        {
+            var isOneOfSeveral = scene.Like(first, "colour.") is not null && names.Count(name => name.Tag == tag) > 1;
+            yield return (isOneOfSeveral ? $"{tag} {met[tag] = met.GetValueOrDefault(tag) + 1}" : tag, first, last);
+        }
+    }
+
     private bool Next(int at, List<(string Tag, int First, int Last)> names)
     {
+        if (names.Count > 0 && scene.IsWord(at, "a", "an", "one") && scene.Like(at + 1, "colour.") is not null)
+        {
+            at++; // "and a black"
+        }
+
         if (Number(at) is { } several and > 1 and < 9 && scene.Like(at + 1, "colour.") is { } colour && leads.At(at + 1) is { } coloured)
         {
             names.AddRange(Enumerable.Range(1, several).Select(which => ($"{coloured.Tag} {which}", at + 1, coloured.Last)));
             return true;
         }
 
-        if (leads.At(at, names.Count > 0) is not { } lead || lead.Tag is Fact.Reading.Frame or Fact.Reading.Earth || IsFigure(at))
+        if (leads.At(at, names.Count > 0 || scene.IsWord(at + 1, ",")) is not { } lead || lead.Tag is Fact.Reading.Frame or Fact.Reading.Earth || IsFigure(at))
         {
             return false;
         }

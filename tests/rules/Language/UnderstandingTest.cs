@@ -76,6 +76,9 @@ public sealed class UnderstandingTest
         string[] Tags(string text) => [.. Listener.Understand(text, asked: asked).Facts.OfType<Fact.Lead>().Select(lead => lead.Tag)];
         Assert.Equal(["1", "2", "3", "4", "5", "6"], Tags("1 2 3 4 5 6"));
         Assert.Equal(["red", "blue", "yellow 1", "yellow 2"], Tags("red, blue, two yellow"));
+        Assert.Equal(["brown 1", "brown 2", "blue", "black", "red"], Tags("brown, brown, blue, black, red"));
+        Assert.Equal(["brown 1", "brown 2", "blue 1", "blue 2", "black"], Tags("two brown, two blue and a black"));
+        Assert.Equal(["a", "b", "c", "d"], Tags("a, b, c, d"));
         Assert.Equal(["T1", "T2", "T3", "T4", "T5", "T8"], Tags("T1 T2 T3 T4 T5 T8"));
     }
 
