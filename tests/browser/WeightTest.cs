@@ -29,6 +29,20 @@ public sealed class WeightTest(Bench bench)
         Assert.InRange(own, 1, MostOwnScript);
     }
 
+    /// <summary>A list of jobs as a shop has them: each of another machine, with names as long as they may be.</summary>
+    [Fact]
+    public async Task A_list_of_many_machines_still_weighs_no_more()
+    {
+        foreach (var machine in Enumerable.Range(1, 100))
+        {
+            (await bench.Http.PostAsJsonAsync("/api/sessions", new { role = "technician", region = "na", motorTag = $"stirrer {machine} of the long vat beside the north wall of Fernhollow"[..60], text = "It hums and does not start." }, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
+        }
+
+        var (all, _) = await Weigh("/sessions");
+        await Note($"The list of a hundred machines: {all} bytes without cache");
+        Assert.InRange(all, 1, MostBytes);
+    }
+
     /// <summary>A long job: twelve leads, every pair that a table of readings takes, and the log of all that.</summary>
     [Theory]
     [InlineData("")]
