@@ -149,6 +149,7 @@ public sealed class Coach
     [
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
+        .. BeforePower.SayUnproved(work),
         .. FindFault.Say(work),
         .. work.Gate.ReferOut || refused is not null || OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? work.Gate.TellThem : [],
         .. KnowMotor.Say(work),

@@ -140,10 +140,11 @@ internal static class BeforePower
     };
 
     public static IEnumerable<Statement> Say(Workup work) =>
-    [
-        .. Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]),
-        .. Unproved(work).Select(question => Statement.Of("coach.unproved").With("what", Statement.Word(question, [$"term.asked.{question}"]))),
-    ];
+        Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]);
+
+    /// <summary>What keeps the motor from power although nobody found a fault; it is said before all else, or it would be lost below the plan.</summary>
+    public static IEnumerable<Statement> SayUnproved(Workup work) =>
+        Unproved(work).Select(question => Statement.Of("coach.unproved").With("what", Statement.Word(question, [$"term.asked.{question}"])));
 
     /// <summary>What was expected and what was read, check by check.</summary>
     public static IEnumerable<Check> Checks(Workup work) =>
