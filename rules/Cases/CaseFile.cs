@@ -106,7 +106,7 @@ public sealed record CaseFile
     /// <param name="fact">The fact.</param>
     public static double? EarthOhms(Fact fact) => fact switch
     {
-        Fact.BenchTest { Test: "earth-continuity" } test => test.Value,
+        Fact.BenchTest { Test: Fact.BenchTest.EarthContinuity } test => test.Outcome == Fact.BenchTest.NoPath ? double.PositiveInfinity : test.Value,
         Fact.Reading reading when reading.IsOfPair(Fact.Reading.Frame, Fact.Reading.Earth) => reading.Short ? 0 : reading.Ohms ?? double.PositiveInfinity,
         _ => null,
     };

@@ -185,6 +185,12 @@ public abstract record Fact
     /// <summary>The result of a bench test.</summary>
     public sealed record BenchTest : Fact
     {
+        /// <summary>The test from the frame to the earth conductor.</summary>
+        public const string EarthContinuity = "earth-continuity";
+
+        /// <summary>The outcome that there is no path.</summary>
+        public const string NoPath = "open";
+
         /// <summary>A test id.</summary>
         public required string Test { get; init; }
 

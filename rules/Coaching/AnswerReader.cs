@@ -47,6 +47,8 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
                 ? Facts(Chosen(file, asked, choice))
                 : new Problem("invalid-fact", "choice", Statement.Of("answer.no-such-option", ("options", string.Join(", ", asked.Options.Select(option => option.Id))))),
             QuestionKind.Quantity when given.Quantity is { } quantity => Measured(file, asked, quantity),
+            QuestionKind.Quantity when asked.CanBeOpen && given.Reading is { Open: true, Ohms: null } =>
+                Facts(new Fact.BenchTest { Test = asked.About, Outcome = Fact.BenchTest.NoPath, How = FactEntry.Form }),
             QuestionKind.Reading when given.Reading is { } reading => Shown(file, asked, reading),
             QuestionKind.Text when given.Text is not null => Answer<IReadOnlyList<Fact>>.Given([]),
             _ => new Problem("invalid-fact", Member(asked.Kind), Statement.Of("answer.wrong-member", ("member", Member(asked.Kind)))),

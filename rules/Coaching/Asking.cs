@@ -31,6 +31,7 @@ internal sealed class Asking(TradeKnowledge knowledge)
             Options = [.. written.Options.Select(option => new QuestionOption(option.Id, Part($"option-{option.Id}")))],
             Unit = written.Unit,
             Expect = [.. written.Expect.Select((_, at) => new Expectation(Part($"when-{at + 1}"), Part($"means-{at + 1}")))],
+            CanBeOpen = written.CanBeOpen,
             CanBeUnknown = written.CanBeUnknown,
             Cautions = written.Cautions,
         };

@@ -30,19 +30,19 @@ internal static class Job
         MakeSafe.Isolate, MakeSafe.LookForCapacitor, OtherJobs.CapacitorMarks, MakeSafe.Discharge, OtherJobs.CapacitorFitted,
     ];
 
-    private static readonly Step[] Earthed = [MakeSafe.Isolate, MakeSafe.LookForCapacitor, MakeSafe.Discharge, OtherJobs.Earth];
+    private static readonly Step[] Earthed = [MakeSafe.Isolate, MakeSafe.LookForCapacitor, MakeSafe.Discharge, BeforePower.Earth];
 
     private static readonly Step[] Numbers = [KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Phases];
 
     private static readonly Step[] Prove =
     [
         BeforePower.Connected, BeforePower.Insulation, BeforePower.Temperature, BeforePower.CapacitorBack, BeforePower.JointOhms, BeforePower.JointsToFrame,
-        BeforePower.Earth, BeforePower.Shaft,
+        BeforePower.Earth,
     ];
 
     private static readonly Step[] Power =
     [
-        BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
+        BeforePower.Shaft, BeforePower.Protection, BeforePower.SupplyVolts, FirstStart.Reverse, FirstStart.Start,
         FirstStart.Volts, FirstStart.Amps, FirstStart.Lines, FirstStart.Speed, FirstStart.Direction,
     ];
 
@@ -58,7 +58,7 @@ internal static class Job
             : First([MakeSafe.Isolate, CheckFound.Decide, CheckFound.AskChange], work),
         "identify-leads" => First(Identify, work),
         Goals.ReplaceCapacitor => First(NewCapacitor, work),
-        Goals.CheckEarth => OtherJobs.EarthIsBroken(work) ? null : First(Earthed, work),
+        Goals.CheckEarth => JointChecks.EarthIsBroken(work) ? null : First(Earthed, work),
         Goals.CheckNumbers => First(Numbers, work),
         Goals.FitReplacement when First([MakeSafe.Isolate, KnowMotor.BothPlates], work) is { } plates => plates,
         _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Prove, work) ?? (BeforePower.Unproved(work).Any() ? null : First(Power, work)) : null),

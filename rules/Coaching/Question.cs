@@ -44,6 +44,9 @@ public sealed record Question
     /// <summary>What each outcome would mean.</summary>
     public IReadOnlyList<Expectation> Expect { get; init; } = [];
 
+    /// <summary>Whether a quantity is answered by a reading that is open, too.</summary>
+    public bool CanBeOpen { get; init; }
+
     /// <summary>Whether "I can't tell" moves things on.</summary>
     public bool CanBeUnknown { get; init; } = true;
 

@@ -116,7 +116,7 @@ internal sealed class SignReader(CauseModel model)
         ("run-current", Fact.Running running) => running.Outcome is null or "ran" ? running.Amps : null,
         ("run-speed", Fact.Running running) => running.Rpm,
         ("supply-voltage", Fact.Running running) => running.Volts,
-        ("earth-continuity", Fact.Reading { Ohms: not null }) => CaseFile.EarthOhms(fact),
+        (Fact.BenchTest.EarthContinuity, Fact.Reading { Ohms: not null }) => CaseFile.EarthOhms(fact),
         _ => null,
     };
 

@@ -38,6 +38,16 @@ public static class EarthJudge
         return region == Region.Iec ? International(knowledge, ohms, cordMetres ?? 0) : American(knowledge, ohms);
     }
 
+    /// <summary>What it amounts to that there is no path at all.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="region">Whose practice.</param>
+    public static EarthReport NoPath(TradeKnowledge knowledge, Region region)
+    {
+        var rule = knowledge.Rules[region == Region.Iec ? "earth-lead" : "earth-frame"];
+        var limit = rule.Quote(rule[region == Region.Iec ? "first-ohms" : "pass-ohms"], "ohm", "frame to earth");
+        return new(limit, "fail", Statement.Of("insulation.earth-open").With("limit", limit), [Statement.Of("insulation.earth-stop")]);
+    }
+
     private static EarthReport International(TradeKnowledge knowledge, double ohms, double metres)
     {
         var rule = knowledge.Rules["earth-lead"];

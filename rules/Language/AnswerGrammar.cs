@@ -20,7 +20,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         return asked.Kind switch
         {
             QuestionKind.Reading => Reading(asked) ?? Unknown(asked),
-            QuestionKind.Quantity => Unknown(asked, onlyWithoutNumber: true) ?? Quantity(asked),
+            QuestionKind.Quantity => Unknown(asked, onlyWithoutNumber: true) ?? Open(asked) ?? Quantity(asked),
             QuestionKind.Confirm => Confirm(asked),
             QuestionKind.Choice => Choice(asked) ?? Unknown(asked),
             _ => Unknown(asked) ?? Text(asked),
@@ -51,6 +51,19 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         }
 
         return null;
+    }
+
+    /// <summary>"OL" where a number of ohms was asked for.</summary>
+    private (HeardAnswer, IReadOnlyList<Fact>)? Open(OpenQuestion asked)
+    {
+        if (!asked.CanBeOpen || quantities.Exists(Free) || Enumerable.Range(0, scene.Tokens.Count).Select(at => readings.ValueAt(at, false)).FirstOrDefault(value => value is { Open: true }) is not { } open)
+        {
+            return null;
+        }
+
+        var reading = new Fact.Reading { From = Fact.Reading.Frame, To = Fact.Reading.Earth, Open = true };
+        var answer = new HeardAnswer { QuestionId = asked.Id, Reading = reading };
+        return (answer, File(open.First, open.Last, new Fact.BenchTest { Test = asked.About ?? asked.Id, Outcome = Fact.BenchTest.NoPath }));
     }
 
     private (HeardAnswer, IReadOnlyList<Fact>)? Quantity(OpenQuestion asked)

@@ -20,6 +20,9 @@ public sealed record OpenQuestion
     /// <summary>The two leads of a reading; the second may be <c>frame</c> or <c>earth</c>.</summary>
     public IReadOnlyList<string>? Between { get; init; }
 
+    /// <summary>Whether a quantity may be open, too.</summary>
+    public bool CanBeOpen { get; init; }
+
     /// <summary>The options of a choice.</summary>
     public IReadOnlyList<OpenOption> Options { get; init; } = [];
 }

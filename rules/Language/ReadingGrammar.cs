@@ -304,6 +304,10 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         {
             scene.Add(at, last, new Fact.Insulation { Megohms = value.Ohms.Value / 1e6, Celsius = degrees?.Celsius });
         }
+        else if (all is null && frame.Tag == Fact.Reading.Earth && scene.Asked is { CanBeOpen: true })
+        {
+            scene.Add(at, last, Reading(Fact.Reading.Frame, frame.Tag, value)); // "no continuity to the earth pin" where the way from the frame was asked for
+        }
         else if (each is not null && scene.Leads.Count > 0)
         {
             foreach (var lead in scene.Leads)

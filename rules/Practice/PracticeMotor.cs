@@ -116,7 +116,7 @@ public sealed class PracticeMotor
     /// <summary>Ohms from the frame to the earth conductor, what the probes add taken off.</summary>
     public Fact.BenchTest Earth() => new()
     {
-        Test = "earth-continuity",
+        Test = Fact.BenchTest.EarthContinuity,
         Value = Math.Max(0, Math.Round(_meter.Touch(Fact.Reading.Frame, Fact.Reading.Earth, [], bridged: false, reset: false, take: 0).Ohms!.Value - _meter.ProbeOhms(), 3)),
         Unit = "ohm",
         How = FactEntry.Probe,

@@ -42,6 +42,9 @@ public sealed record QuestionCard
     /// <summary>The unit id of a quantity.</summary>
     public string? Unit { get; init; }
 
+    /// <summary>For a quantity in ohms: whether over-range answers it too.</summary>
+    public bool CanBeOpen { get; init; }
+
     /// <summary>Whether "I can't tell" moves things on.</summary>
     public bool CanBeUnknown { get; init; } = true;
 

@@ -126,10 +126,10 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     /// <summary>What is read from the frame to earth is no reading of a winding.</summary>
     private static Fact.BenchTest EarthTest(Fact.Reading reading) => new()
     {
-        Test = "earth-continuity",
+        Test = Fact.BenchTest.EarthContinuity,
         Value = reading.Short ? 0 : reading.Ohms,
         Unit = "ohm",
-        Outcome = reading.Open ? "open" : null,
+        Outcome = reading.Open ? Fact.BenchTest.NoPath : null,
         FactId = reading.FactId,
         How = reading.How,
         Span = reading.Span,

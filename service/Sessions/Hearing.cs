@@ -167,6 +167,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         About = asked.About,
         Unit = asked.Unit,
         Between = asked.Between,
+        CanBeOpen = asked.CanBeOpen,
         Options = [.. asked.Options.Select(option => new OpenOption(option.Id, knowledge.Sentences.Render(option.Text, role)))],
     };
 

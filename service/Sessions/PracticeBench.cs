@@ -16,7 +16,6 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
     private const int Most = 64;
     private const string FirstStart = "first-start";
     private const string JointTest = "joint-resistance";
-    private const string EarthTest = "earth-continuity";
     private const string SupplyTest = "supply-voltage";
 
     private readonly ConcurrentDictionary<PracticeChoice, PracticeMotor> _motors = new();
@@ -67,7 +66,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return Read(Joined(motor, live.Case, plan, first, second), live, asked);
         }
 
-        if (asked.About == EarthTest)
+        if (asked.About == Fact.BenchTest.EarthContinuity)
         {
             return new Given { Facts = [motor.Earth()], Question = asked.Id };
         }

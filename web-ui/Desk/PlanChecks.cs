@@ -20,7 +20,7 @@ public static class PlanChecks
 {
     private const string Passed = "pass";
     private const string ToFrame = "joints-to-frame";
-    private static readonly string[] AlwaysThere = ["insulation", "earth-continuity"];
+    private static readonly string[] AlwaysThere = ["insulation", Fact.BenchTest.EarthContinuity];
 
     /// <summary>The lines: the plan's own, then what else was checked, then what is still to be.</summary>
     public static IReadOnlyList<PlanCheck> Of(Plan plan, IReadOnlyList<Check> checks, PageWords words, TradeKnowledge knowledge)
@@ -42,7 +42,7 @@ public static class PlanChecks
     private static string Bounded(string check, string figure, PageWords words) => (figure.Length, check) switch
     {
         ( > 0, "insulation" or ToFrame) => words.Fill("page.at-least", ("figure", figure)),
-        ( > 0, "earth-continuity") => words.Fill("page.at-most", ("figure", figure)),
+        ( > 0, Fact.BenchTest.EarthContinuity) => words.Fill("page.at-most", ("figure", figure)),
         _ => figure,
     };
 

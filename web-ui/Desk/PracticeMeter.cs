@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
 
@@ -7,7 +8,7 @@ namespace WireCoach.WebUi.Desk;
 public static class PracticeMeter
 {
     private static readonly string[] Steps = ["probe-zero", "shaft-drag", "first-start", "supply-voltage"];
-    private static readonly string[] Tests = ["insulation", "earth-continuity", "armature"];
+    private static readonly string[] Tests = ["insulation", Fact.BenchTest.EarthContinuity, "armature"];
 
     /// <summary>Whether a question is answered by one press: the probes together, two leads or joints, a bench test, what the shaft does, what comes before power, the first start; joints are made by hand and only told.</summary>
     public static bool Answers(Question asked)

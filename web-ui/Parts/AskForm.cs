@@ -41,6 +41,8 @@ public sealed class AskForm
             QuestionKind.Choice => Choice is null ? null : new QuestionAnswer { QuestionId = id, Choice = Choice },
             QuestionKind.Confirm => Choice is null ? null : new QuestionAnswer { QuestionId = id, Confirmed = Choice == "yes" },
             QuestionKind.Text => string.IsNullOrWhiteSpace(Text) ? null : new QuestionAnswer { QuestionId = id, Text = Text },
+            QuestionKind.Quantity when IsTwofold => null,
+            QuestionKind.Quantity when asked.CanBeOpen && (Shown == "open" || IsOverRange(Value)) => Open(id),
             QuestionKind.Quantity => Number(asked.Unit == "megohm" ? Value?.Trim().TrimStart('>') : Value) is { } value ? new QuestionAnswer { QuestionId = id, Quantity = new(value, Unit) } : null,
             _ => Reading(id),
         };
@@ -52,6 +54,7 @@ public sealed class AskForm
         _ when IsTwofold => "page.figure-or-open",
         QuestionKind.Choice or QuestionKind.Confirm => "page.choose-one",
         QuestionKind.Reading => "page.fill-in-reading",
+        QuestionKind.Quantity when asked.CanBeOpen => "page.fill-in-reading",
         QuestionKind.Quantity => asked.Unit == "megohm" ? "page.fill-in-megohms" : "page.fill-in",
         _ => "page.fill-in-words",
     };
@@ -59,13 +62,15 @@ public sealed class AskForm
     private QuestionAnswer? Reading(string id) => Shown switch
     {
         _ when IsTwofold => null,
-        _ when IsOverRange(Value) => new QuestionAnswer { QuestionId = id, Reading = new() { Open = true } },
-        "open" => new QuestionAnswer { QuestionId = id, Reading = new() { Open = true } },
+        _ when IsOverRange(Value) => Open(id),
+        "open" => Open(id),
         "kick" => new QuestionAnswer { QuestionId = id, Reading = new() { Kick = true } },
         _ => Number(Value) is { } ohms
             ? new QuestionAnswer { QuestionId = id, Reading = new() { Ohms = ohms * Times(Shown) } }
             : null,
     };
+
+    private static QuestionAnswer Open(string id) => new() { QuestionId = id, Reading = new() { Open = true } };
 
     /// <summary>What meters show when a figure lies above their range, typed as it stands there.</summary>
     private static bool IsOverRange(string? text) => text?.Trim().Replace(".", null, StringComparison.Ordinal).ToUpperInvariant() is "OL" or "0L";

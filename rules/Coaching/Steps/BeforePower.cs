@@ -14,6 +14,7 @@ internal static class BeforePower
     /// <summary>The question whether the supply is protected.</summary>
     public const string Protected = "protected-supply";
 
+    private const string EarthTest = Fact.BenchTest.EarthContinuity;
     private const string JointTest = "joint-resistance";
     private const string SupplyTest = "supply-voltage";
     private static readonly string[] OtherPairs = ["L2 to L3", "L3 to L1"];
@@ -68,7 +69,7 @@ internal static class BeforePower
     }
 
     public static Question? Earth(Workup work) =>
-        JointChecks.Earth(work) is not null || work.File.BenchTests.Exists(test => test.Test == "earth-continuity") || work.Skipped("earth-continuity") ? null : work.Ask.Of("earth-continuity");
+        JointChecks.Earth(work) is not null || work.Skipped(EarthTest) ? null : work.Ask.Of(EarthTest);
 
     public static Question? Shaft(Workup work) => work.Settled("shaft-free-guarded") ? null : work.Ask.Confirmation("shaft-free-guarded");
 
@@ -120,9 +121,9 @@ internal static class BeforePower
             yield return "joints-to-frame";
         }
 
-        if (work.Skipped("earth-continuity") && JointChecks.Earth(work) is null)
+        if (work.Skipped(EarthTest) && JointChecks.Earth(work) is null)
         {
-            yield return "earth-continuity";
+            yield return EarthTest;
         }
     }
 
@@ -133,7 +134,7 @@ internal static class BeforePower
     public static Question? Again(Workup work) => Checks(work).FirstOrDefault(check => check.Verdict != "pass") is not { } failed ? null : failed.Id switch
     {
         "insulation" => Temperature(work) ?? InsulationQuestion(work),
-        "earth-continuity" => work.Ask.Of("earth-continuity"),
+        EarthTest => work.Ask.Of(EarthTest),
         SupplyTest => SupplyAgain(work, work.Plan!.Value!),
         "joints-to-frame" => FrameQuestion(work, work.Plan!.Value!),
         var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),

@@ -53,13 +53,12 @@ internal static class FindEnds
             return null;
         }
 
-        return work.Knowledge.GateTasks[next.Task].Group == "powered" ? BeforePower.Again(work) ?? BeforeTrial(work) ?? (BeforePower.Unproved(work).Any() ? null : Test(work, next))
-            : Test(work, next);
+        return work.Knowledge.GateTasks[next.Task].Group == "powered" ? Trial(work, next) : Test(work, next);
     }
 
-    /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first.</summary>
-    private static Question? BeforeTrial(Workup work) =>
-        BeforePower.Insulation(work) ?? BeforePower.Earth(work) ?? BeforePower.CapacitorBack(work) ?? BeforePower.Shaft(work) ?? BeforePower.Protection(work);
+    /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first, and nothing of it without the first two.</summary>
+    private static Question? Trial(Workup work, NextTest next) => BeforePower.Again(work) ?? BeforePower.Insulation(work) ?? BeforePower.Earth(work)
+        ?? (BeforePower.Unproved(work).Any() ? null : BeforePower.CapacitorBack(work) ?? BeforePower.Shaft(work) ?? BeforePower.Protection(work) ?? Test(work, next));
 
     private static Question Test(Workup work, NextTest next)
     {

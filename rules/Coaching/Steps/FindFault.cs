@@ -75,6 +75,7 @@ internal static class FindFault
             About = next.Test,
             Task = next.Task,
             Unit = measured ? next.Unit : null,
+            CanBeOpen = measured && next.Unit == "ohm" && work.Knowledge.Tests[next.Test].Outcomes.Any(outcome => outcome.Id == Fact.BenchTest.NoPath),
             Options = measured ? [] : [.. next.Outcomes.Select(outcome => new QuestionOption(outcome.Id, outcome.Reading))],
             Expect = [.. next.Outcomes.Select(outcome => new Expectation(outcome.Reading, outcome.Means))],
         };

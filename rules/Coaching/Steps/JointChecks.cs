@@ -10,6 +10,8 @@ namespace WireCoach.Rules.Coaching.Steps;
 /// <summary>How the readings before power compare with what this connection should read.</summary>
 internal static class JointChecks
 {
+    private const string OverRange = "over-range";
+
     public static Check? Insulation(Workup work) =>
         InsulationJudge.Last(work.Knowledge, work.File) is { } report ? Insulation(work, work.File.Insulations[^1], report) : null;
 
@@ -34,15 +36,16 @@ internal static class JointChecks
 
     public static Check? Earth(Workup work)
     {
-        if (work.File.Facts.Select(CaseFile.EarthOhms).LastOrDefault(told => told is not null) is not { } ohms || double.IsInfinity(ohms))
+        if (EarthOhms(work) is not { } ohms || (double.IsInfinity(ohms) ? EarthJudge.NoPath(work.Knowledge, work.File.Region) : EarthJudge.Judge(work.Knowledge, ohms, work.File.Region).Value) is not { } report)
         {
             return null;
         }
 
-        return EarthJudge.Judge(work.Knowledge, ohms, work.File.Region).Value is { } report
-            ? new Check("earth-continuity", report.LimitOhms.Text, Units.Text(ohms, "ohm"), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext }
-            : null;
+        return new Check(Fact.BenchTest.EarthContinuity, report.LimitOhms.Text, Got(double.IsInfinity(ohms) ? null : ohms), report.Verdict, report.Why) { DoNext = report.Verdict == "pass" ? [] : report.DoNext };
     }
+
+    /// <summary>Whether there is no path to earth: its pin is gone, its wire is off, or the meter shows over-range.</summary>
+    public static bool EarthIsBroken(Workup work) => EarthOhms(work) is double.PositiveInfinity;
 
     /// <summary>One reading between line joints.</summary>
     public static Check Joints(Workup work, ExpectedOhms expected, Fact.BenchTest shown)
@@ -53,7 +56,7 @@ internal static class JointChecks
         var band = Math.Max(rule["share"] * wanted, rule["least-ohms"]);
         var ohms = Figure(work, shown);
         var fits = ohms is { } read && Math.Abs(read - wanted) <= band;
-        var got = ohms is { } figure ? Units.Text(figure, "ohm") : "over-range";
+        var got = Got(ohms);
         var says = (fits ? Statement.Of("coach.joint-fits", ("joints", id), ("got", got)) : Statement.Of("coach.joint-differs", ("joints", id), ("got", got)))
             .With("expected", expected.Ohms).Resting(rule.Quote(band, "ohm", $"expected {expected.Ohms.Text}"));
         return new Check(id, expected.Ohms.Text, got, fits ? "pass" : "fail", says);
@@ -63,14 +66,19 @@ internal static class JointChecks
     {
         var rule = work.Knowledge.Rules["joints-to-frame"];
         var least = rule.Quote(rule["least-megohms"], "megohm", "all joints together to the frame");
-        var open = shown.Outcome == "open" || UnitFamilies.Convert(shown.Value ?? 0, "ohm", "megohm") >= rule["least-megohms"];
-        var got = shown.Outcome == "open" ? "over-range" : Units.Text(shown.Value ?? 0, "ohm");
+        var open = shown.Outcome == Fact.BenchTest.NoPath || UnitFamilies.Convert(shown.Value ?? 0, "ohm", "megohm") >= rule["least-megohms"];
+        var got = Got(shown.Outcome == Fact.BenchTest.NoPath ? null : shown.Value ?? 0);
         return new Check("joints-to-frame", least.Text, got, open ? "pass" : "fail",
             (open ? Statement.Of("coach.frame-open", ("got", got)) : Statement.Of("coach.frame-touched", ("got", got))).Resting(least));
     }
 
+    /// <summary>What was told last of the way to earth.</summary>
+    private static double? EarthOhms(Workup work) => work.File.Facts.Select(CaseFile.EarthOhms).LastOrDefault(told => told is not null);
+
+    private static string Got(double? ohms) => ohms is { } figure ? Units.Text(figure, "ohm") : OverRange;
+
     /// <summary>Ohms less the probes; <see langword="null"/> for over-range.</summary>
-    private static double? Figure(Workup work, Fact.BenchTest shown) => shown.Outcome == "open"
+    private static double? Figure(Workup work, Fact.BenchTest shown) => shown.Outcome == Fact.BenchTest.NoPath
         ? null
         : Math.Max(0, (shown.Value ?? 0) - (MeterInput.ProbeOhms(work.File.BenchTests) ?? 0));
 }

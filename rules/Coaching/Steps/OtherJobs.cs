@@ -9,16 +9,12 @@ internal static class OtherJobs
 {
     private const string Marks = "capacitor.marks";
     private const string Fitted = "capacitor-fitted";
-    private const string EarthTest = "earth-continuity";
 
     public static Question? CapacitorMarks(Workup work) =>
         work.HasCapacitor == false || Marked(work) is not null || work.Skipped(Marks) ? null : work.Ask.Of(Marks);
 
     public static Question? CapacitorFitted(Workup work) =>
         work.HasCapacitor != true || Marked(work) is null || work.Settled(Fitted) ? null : work.Ask.Of(Fitted);
-
-    public static Question? Earth(Workup work) =>
-        BeforePower.Earth(work);
 
     /// <summary>The power of the plate, which decides whether winding work pays.</summary>
     public static Question? Power(Workup work) =>
@@ -49,13 +45,10 @@ internal static class OtherJobs
     /// <summary>Whether it has to be handed on: the earth is broken, or nothing can be read that says which capacitor belongs there.</summary>
     public static bool HandsOn(Workup work) => work.Goal switch
     {
-        Goals.CheckEarth => EarthIsBroken(work) || JointChecks.Earth(work) is { Verdict: not "pass" } || work.Skipped(EarthTest),
+        Goals.CheckEarth => JointChecks.Earth(work) is { Verdict: not "pass" } || work.Skipped(Fact.BenchTest.EarthContinuity),
         Goals.ReplaceCapacitor => work.Skipped(Marks) && Marked(work) is null,
         _ => false,
     };
-
-    /// <summary>Whether the earth is known to be open without any reading: its pin is gone, its wire is off.</summary>
-    public static bool EarthIsBroken(Workup work) => work.File.BenchTests.LastOrDefault(test => test.Test == EarthTest) is { Outcome: "open", Value: null };
 
     private static IEnumerable<Statement> Capacitor(Workup work)
     {
@@ -81,11 +74,11 @@ internal static class OtherJobs
     private static IEnumerable<Statement> Earthing(Workup work)
     {
         yield return Statement.Of("coach.earth-first");
-        if (EarthIsBroken(work))
+        if (JointChecks.EarthIsBroken(work))
         {
             yield return Statement.Named("cause.missing-earth.repair");
         }
-        else if (JointChecks.Earth(work) is null && work.Skipped(EarthTest))
+        else if (JointChecks.Earth(work) is null && work.Skipped(Fact.BenchTest.EarthContinuity))
         {
             yield return Statement.Of("coach.earth-unmeasured");
         }

@@ -11,6 +11,17 @@ public sealed class UnderstandingTest
     private static readonly Listener Listener = new(Knowledge);
 
     [Theory]
+    [InlineData("OL")]
+    [InlineData("it reads open")]
+    [InlineData("no continuity to the earth pin")]
+    [InlineData("nothing")]
+    public void A_way_to_earth_that_is_open_is_an_answer(string text)
+    {
+        var heard = Listener.Understand(text, leads: ["1", "2"], asked: new OpenQuestion { Id = "earth-continuity", Kind = QuestionKind.Quantity, About = "earth-continuity", Unit = "ohm", CanBeOpen = true });
+        Assert.True(heard.Facts is [Fact.BenchTest { Test: "earth-continuity", Outcome: "open" }] or [Fact.Reading { From: Fact.Reading.Frame, To: Fact.Reading.Earth, Open: true }], heard.Facts.Count.ToString(System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    [Theory]
     [InlineData("I got a tingle from it", "shock-felt")]
     [InlineData("it started smoking", "smoke")]
     [InlineData("someone put foil in the fuse holder", "protection-bypassed")]

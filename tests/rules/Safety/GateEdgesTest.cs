@@ -117,6 +117,7 @@ public sealed class GateEdgesTest
     {
         Assert.DoesNotContain("earth-proved", Judge(Role.Technician, Shock, Isolated, new Fact.Reading { From = "frame", To = "earth", Short = true }).WaitsFor("first-start"));
         Assert.Contains("earth-proved", Judge(Role.Technician, Shock, Isolated, new Fact.Reading { From = "frame", To = "earth", Open = true }).WaitsFor("first-start"));
+        Assert.Contains("earth-proved", Judge(Role.Technician, Shock, Isolated, new Fact.BenchTest { Test = "earth-continuity", Value = 0.1 }, new Fact.BenchTest { Test = "earth-continuity", Outcome = "open" }).WaitsFor("first-start"));
         Assert.Contains("earth-proved", Judge(Role.Technician, Shock, Isolated, new Fact.BenchTest { Test = "winding-balance", Value = 0.01 }).WaitsFor("first-start"));
         Assert.Contains("earth-proved", Judge(Role.Technician, Shock, Isolated, new Fact.Reading { From = "1", To = "frame", Ohms = 0.1 }).WaitsFor("first-start"));
         Assert.Contains("earth-proved", Judge(Role.Technician, new Fact.Reading { From = "frame", To = "earth", Ohms = 0.1 }, Shock, Isolated).WaitsFor("first-start"));

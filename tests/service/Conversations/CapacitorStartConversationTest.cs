@@ -102,20 +102,44 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
 
         Assert.Equal("open", client.Status);
         Assert.Contains(client.Asked, asked => asked.StartsWith(question, StringComparison.Ordinal));
-        Assert.DoesNotContain(client.Asked, asked => asked is "first-start" or "supply-voltage");
+        Assert.DoesNotContain(client.Asked, asked => asked is "first-start" or "supply-voltage" or "shaft-free-guarded" or "protected-supply");
         Assert.StartsWith($"Not measured, so not proved: {said}.", client.Assessment.GetProperty("say")[0].GetString(), StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(0.2, "protected-supply")]
+    [InlineData(0.2, "shaft-free-guarded")]
     [InlineData(4.0, "earth-continuity")]
-    public async Task An_earth_that_is_read_later_counts_however_it_is_told(double ohms, string next)
+    [InlineData(null, "earth-continuity")]
+    public async Task An_earth_that_is_read_later_counts_however_it_is_told(double? ohms, string next)
     {
         var client = new MemberClient(service.Client, new Unmeasured(new BenchAnswers(new BenchMotor(SixTags, 1.5, 3.4)) { Supply = 240 }, "earth-continuity"));
         await client.Hold(Opening());
-        var told = await service.Client.PostAsJsonAsync($"/api/sessions/{client.Id}/facts", new { facts = new[] { new { kind = "reading", from = "frame", to = "earth", ohms } } }, TestContext.Current.CancellationToken);
+        var told = await service.Client.PostAsJsonAsync($"/api/sessions/{client.Id}/facts", new { facts = new[] { new { kind = "reading", from = "frame", to = "earth", ohms, open = ohms is null } } }, TestContext.Current.CancellationToken);
         Assert.True(told.IsSuccessStatusCode, await told.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         Assert.Equal(next, (await told.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("ask").GetProperty("id").GetString());
+    }
+
+    [Fact]
+    public async Task A_motor_without_a_path_to_earth_gets_no_power_whatever_was_read_before()
+    {
+        var client = new MemberClient(service.Client, new Broken(new BenchAnswers(new BenchMotor(SixTags, 1.5, 3.4)) { Supply = 240 }));
+        var stuck = await Assert.ThrowsAnyAsync<Exception>(() => client.Hold(Opening()));
+
+        Assert.Contains("'earth-continuity' is asked for ever", stuck.Message, StringComparison.Ordinal);
+        Assert.Equal("open", client.Status);
+        Assert.DoesNotContain(client.Asked, asked => asked is "first-start" or "supply-voltage" or "shaft-free-guarded" or "protected-supply");
+        Assert.Contains(client.Assessment.GetProperty("checks").EnumerateArray(), check => (check.GetProperty("id").GetString(), check.GetProperty("verdict").GetString()) == ("earth-continuity", "fail"));
+    }
+
+    /// <summary>Somebody whose meter shows over-range from the frame to earth.</summary>
+    private sealed class Broken(IBenchAnswers others) : IBenchAnswers
+    {
+        public object[] Known(IReadOnlyDictionary<string, string>? marks) =>
+            [.. others.Known(marks), new { kind = "reading", from = "earth", to = "frame", ohms = 0.2 }, new { kind = "reading", from = "frame", to = "earth", open = true }];
+
+        public object Answer(JsonElement ask, JsonElement plan) => ask.GetProperty("id").GetString() == "earth-continuity"
+            ? new { questionId = "earth-continuity", reading = new { open = true } }
+            : others.Answer(ask, plan);
     }
 
     /// <summary>Somebody who cannot tell one thing.</summary>

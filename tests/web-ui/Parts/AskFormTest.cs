@@ -37,6 +37,20 @@ public sealed class AskFormTest
     }
 
     [Theory]
+    [InlineData("OL", null, true)]
+    [InlineData("", "open", true)]
+    [InlineData("0.2", "ohm", false)]
+    public void A_way_to_earth_may_be_open_and_a_figure_alike(string value, string? shown, bool open)
+    {
+        var answer = new AskForm { Shown = shown, Value = value }.Answer(Asked(QuestionKind.Quantity) with { Unit = "ohm", CanBeOpen = true })!;
+        Assert.Equal((open ? true : null, open ? null : 0.2), (answer.Reading?.Open, answer.Quantity?.Value));
+    }
+
+    [Fact]
+    public void A_figure_beside_over_range_is_no_way_to_earth() =>
+        Assert.Null(new AskForm { Shown = "open", Value = "0.2" }.Answer(Asked(QuestionKind.Quantity) with { Unit = "ohm", CanBeOpen = true }));
+
+    [Theory]
     [InlineData(">550", "megohm", 550.0)]
     [InlineData(" > 550", "megohm", 550.0)]
     [InlineData("20", "megohm", 20.0)]
