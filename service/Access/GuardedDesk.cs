@@ -36,6 +36,8 @@ internal sealed class GuardedDesk(CoachDesk desk, OwnSessions own, IDoor door) :
         return opened;
     }
 
+    public string? Sought(NewSession opening) => desk.Sought(opening);
+
     public Task<Answer<SessionView>> Find(string session, CancellationToken cancel = default) => IfSeen(session, () => desk.Find(session, cancel));
 
     public Task<Answer<Reply>> Hear(string session, string text, string? key = null, CancellationToken cancel = default) =>

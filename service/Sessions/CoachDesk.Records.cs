@@ -43,6 +43,8 @@ internal sealed partial class CoachDesk
         return new SessionLog(Views.Of(found), [.. events.Select(LogEntries.Of)], Conclusion.Differences(found.State.Concluded, coach.Assess(found.Case)));
     }
 
+    public string? Sought(NewSession opening) => hearing.Sought(opening);
+
     public async Task<Answer<SessionPage>> List(SessionFilter filter, CancellationToken cancel = default)
     {
         if (filter.Size is { } size && size is < 1 or > LargestPage)

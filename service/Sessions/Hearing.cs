@@ -41,6 +41,22 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         return understood.IsGiven ? Sorted(file, asked, text, understood.Value) : Answer<Heard>.Refused(understood.Problems);
     }
 
+    /// <summary>What to look for among the jobs where first words ask after earlier ones, or where somebody who reads records names a machine and nothing that is the matter with it.</summary>
+    public string? Sought(NewSession opening)
+    {
+        if (string.IsNullOrWhiteSpace(opening.Text) || opening.Text.Length > FactCheck.TextLength
+            || _listener.Hear(opening.Text, region: opening.Region).Value is not { Dangers.Count: 0 } understood || !understood.Facts.All(IsNoMatter))
+        {
+            return null;
+        }
+
+        var machine = understood.Facts.OfType<Fact.Application>().LastOrDefault()?.Text;
+        return understood.Questions.Any(question => question.Id == "records") || (opening.Role == Role.Manager && machine is not null) ? machine ?? string.Empty : null;
+    }
+
+    /// <summary>The machine's name, and how it stopped: what one asks after an earlier job with.</summary>
+    private static bool IsNoMatter(Fact fact) => fact is Fact.Application || (fact is Fact.Choice choice && choice.Question.StartsWith(Fact.Choice.Unsettled, StringComparison.Ordinal));
+
     private Answer<Heard> Sorted(CaseFile file, Question? asked, string text, Understood understood)
     {
         var answer = Answered(file, asked, understood);

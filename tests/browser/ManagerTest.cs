@@ -7,6 +7,40 @@ namespace WireCoach.Browser.Tests;
 public sealed class ManagerTest(Bench bench)
 {
     [Theory]
+    [InlineData("phone", "Manager", "how did the agitator job of last week go")]
+    [InlineData("desk", "Technician", "show me the jobs of the agitator")]
+    [InlineData("desk-no-scripts", "Manager", "what happened with the agitator last month")]
+    public async Task Whoever_asks_after_an_earlier_job_is_led_to_the_list_and_begins_none(string device, string role, string words)
+    {
+        var looked = await Open(new { role = "technician", region = "na", text = "The agitator hums and does not start." });
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/");
+        await visitor.Page.Locator($"label[for=role-{role}]").ClickAsync();
+        await visitor.Page.FillAsync("#words", words);
+        await visitor.Press("Begin");
+        Assert.Equal("/", new Uri(visitor.Page.Url).AbsolutePath);
+        await visitor.Picture("manager-sought", whole: true);
+        await Look(visitor);
+        await visitor.Press(visitor.Page.Locator("a.go", new() { HasText = "Look among the jobs" }));
+        Assert.Equal("?text=agitator", new Uri(visitor.Page.Url).Query);
+        Assert.Contains(await visitor.Page.Locator(".rows a").AllAsync(), row => row.GetAttributeAsync("href").Result!.Contains(looked, StringComparison.Ordinal));
+        Assert.Empty(visitor.Complaints);
+    }
+
+    [Fact]
+    public async Task Whoever_means_a_new_job_all_the_same_begins_it()
+    {
+        await using var visitor = await bench.Visit(Device.Phone);
+        await visitor.Go("/");
+        await visitor.Page.FillAsync("#words", "Show me the jobs of the curd mill.");
+        await visitor.Press("Begin");
+        await visitor.Press("No, begin a new job with these words");
+        Assert.NotEmpty(visitor.Session);
+        Assert.Contains("Jobs and Figures", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(visitor.Complaints);
+    }
+
+    [Theory]
     [InlineData("phone")]
     [InlineData("desk")]
     [InlineData("desk-no-scripts")]

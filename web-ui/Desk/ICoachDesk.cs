@@ -15,6 +15,9 @@ public interface ICoachDesk
     /// <summary>Opens a session and puts its first words, plate and instruments into it.</summary>
     Task<Answer<SessionView>> Open(NewSession opening, string? key = null, CancellationToken cancel = default);
 
+    /// <summary>What to look for among the jobs where the first words of an opening ask after earlier ones, empty for all of them; <see langword="null"/> where they begin a job.</summary>
+    string? Sought(NewSession opening);
+
     /// <summary>A session as it stands.</summary>
     Task<Answer<SessionView>> Find(string session, CancellationToken cancel = default);
 
