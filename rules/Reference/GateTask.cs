@@ -244,6 +244,9 @@ public sealed record CautionNote
     /// <summary>What, in plainer words.</summary>
     public string? Homeowner { get; init; }
 
+    /// <summary>Why, where <see cref="Why"/> speaks of what nobody has at home.</summary>
+    public string? HomeownerWhy { get; init; }
+
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
 
@@ -261,5 +264,5 @@ public sealed record CautionNote
     };
 
     /// <summary>Its words as a sentence of the book: <c>caution.ID</c>, what and why.</summary>
-    public Sentence Sentence() => new() { Id = $"caution.{Id}", Text = $"{What} {Why}", Homeowner = Homeowner is null ? null : $"{Homeowner} {Why}" };
+    public Sentence Sentence() => new() { Id = $"caution.{Id}", Text = $"{What} {Why}", Homeowner = Homeowner is null && HomeownerWhy is null ? null : $"{Homeowner ?? What} {HomeownerWhy ?? Why}" };
 }

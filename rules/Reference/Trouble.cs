@@ -74,6 +74,9 @@ public sealed record TestGuide
     /// <summary>The question that a person answers with what the test showed.</summary>
     public required string Ask { get; init; }
 
+    /// <summary>The same at home, where less of it can be seen.</summary>
+    public string? HomeownerAsk { get; init; }
+
     /// <summary>The task that the gate must open for it.</summary>
     public required string Task { get; init; }
 
@@ -117,12 +120,12 @@ public sealed record TestGuide
     public IEnumerable<Sentence> Sentences() =>
     [
         new() { Id = $"test.{Id}.name", Text = Name },
-        new() { Id = $"test.{Id}.ask", Text = Ask },
+        new() { Id = $"test.{Id}.ask", Text = Ask, Homeowner = HomeownerAsk },
         new() { Id = $"test.{Id}.why", Text = Why },
         .. Sentence.Steps($"test.{Id}", How, HomeownerHow),
         .. Outcomes.SelectMany(outcome => new Sentence[]
         {
-            new() { Id = $"test.{Id}.reading-{outcome.Id}", Text = outcome.Reading },
+            new() { Id = $"test.{Id}.reading-{outcome.Id}", Text = outcome.Reading, Homeowner = outcome.HomeownerReading },
             new() { Id = $"test.{Id}.means-{outcome.Id}", Text = outcome.Means, Homeowner = outcome.Homeowner },
         }),
     ];
@@ -136,6 +139,9 @@ public sealed record TestOutcome
 
     /// <summary>What the person sees or reads.</summary>
     public required string Reading { get; init; }
+
+    /// <summary>The same at home, where no box is opened.</summary>
+    public string? HomeownerReading { get; init; }
 
     /// <summary>What it means.</summary>
     public required string Means { get; init; }

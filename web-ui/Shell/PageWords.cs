@@ -1,6 +1,7 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Statements;
+using WireCoach.WebUi.Desk;
 
 namespace WireCoach.WebUi.Shell;
 
@@ -28,6 +29,9 @@ public sealed class PageWords(SentenceBook sentences)
 
     /// <summary>What facts say, one after the other.</summary>
     public string Say(IReadOnlyList<Fact> facts, Role role) => string.Join(" · ", Echo.Of(facts).Select(fact => Say(fact, role)));
+
+    /// <summary>What a job is called in a list: the shop's name for the motor, or what was said first.</summary>
+    public string Name(SessionSummary session) => session.MotorTag ?? session.Title ?? this["page.this-motor"];
 
     /// <summary>A word of the contract as people read it, for example a status, a role or a cause.</summary>
     public string Term(string kind, string id) => TermOrNull(kind, id) ?? id.Replace('-', ' ');

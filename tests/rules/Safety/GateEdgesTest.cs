@@ -1,6 +1,7 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
+using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Tests.Safety;
 
@@ -218,6 +219,30 @@ public sealed class GateEdgesTest
         var seen = new[] { Knowledge.Symptoms["trips-at-once"].Name, Knowledge.Symptoms["hums-no-start"].Name }.Order(StringComparer.Ordinal);
         Assert.Equal($"It does this: {string.Join("; ", seen)}.", card[1]);
         Assert.DoesNotContain(Judge(Role.Technician).TellThem, line => line.Id is "safety.card-does" or "safety.card-does-not");
+    }
+
+    [Fact]
+    public void The_card_tells_what_each_test_showed_last()
+    {
+        var card = Judge(
+            Role.Homeowner,
+            new Fact.BenchTest { Test = "turn-by-hand", Outcome = "stiff" }, new Fact.BenchTest { Test = "turn-by-hand", Outcome = "free" },
+            new Fact.BenchTest { Test = "earth-continuity", Value = 0.2, Unit = "ohm" }, new Fact.BenchTest { Test = "probe-zero", Value = 0.1, Unit = "ohm" }).TellThem;
+        Assert.Equal("Looked at and measured: turning the shaft by hand: turns freely and coasts; frame to earth pin: 0.2 Ω.", Knowledge.Sentences.Render(Assert.Single(card, line => line.Id == "safety.card-found"), Role.Homeowner));
+        Assert.DoesNotContain(Judge(Role.Homeowner).TellThem, line => line.Id == "safety.card-found");
+    }
+
+    [Fact]
+    public void A_caution_speaks_at_home_of_nothing_that_nobody_has_at_home() => Assert.All(
+        Knowledge.Cautions.Values.Where(caution => caution.Homeowner is not null),
+        caution => Assert.DoesNotContain("tester", Knowledge.Sentences.Render(Statement.Named($"caution.{caution.Id}"), Role.Homeowner), StringComparison.OrdinalIgnoreCase));
+
+    [Fact]
+    public void At_home_nobody_is_asked_for_links_that_lie_in_a_closed_box()
+    {
+        string[] asked = ["test.plate.ask", .. Knowledge.Tests["plate"].Outcomes.Select(outcome => $"test.plate.reading-{outcome.Id}")];
+        Assert.All(asked, id => Assert.DoesNotContain("link", Knowledge.Sentences.Render(Statement.Named(id), Role.Homeowner), StringComparison.Ordinal));
+        Assert.All(asked, id => Assert.DoesNotContain("join", Knowledge.Sentences.Render(Statement.Named(id), Role.Homeowner), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -233,7 +233,7 @@ public sealed class SafetyGateTest
                 "It does this: a shock or a tingle from the frame.",
                 "It does not do this: the lights dim when it starts.",
                 "The frame was live, or somebody felt a shock from it: prove the earth and test the insulation before any power.",
-                "Not asked for here: power after the fault, anything bypassed, a larger fuse.",
+                "Until they have seen it: no power, nothing bypassed, no larger fuse.",
             ],
             card);
     }
