@@ -10,6 +10,7 @@ internal sealed class Conclusions
     private const int Overrules = 14;
     private const int LongestPhrase = 40;
     private readonly Dictionary<string, List<Line>> _lines = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _dangers;
 
     public Conclusions(IEnumerable<WordRule> rules)
     {
@@ -30,6 +31,8 @@ internal sealed class Conclusions
                 }
             }
         }
+
+        _dangers = [.. _lines.Where(lines => lines.Value.Exists(line => line.WarnsAlone)).Select(lines => lines.Key)];
     }
 
     /// <summary>What follows from the words, the first of each kind and place only; a denial stands where nothing affirms it, but what is to be confirmed is confirmed only where nothing denies it.</summary>
@@ -39,18 +42,19 @@ internal sealed class Conclusions
         var free = scene.Hits.FindAll(hit => Array.Exists(hit.Places, place => !scene.Tokens[place].Used));
         foreach (var sentence in free.GroupBy(hit => scene.Tokens[hit.First].Sentence))
         {
-            Collect([.. sentence], false, found);
+            Collect(scene, [.. sentence], false, found);
         }
 
-        Collect(free, true, found);
+        Collect(scene, free, true, found);
         return [.. found.GroupBy(one => one.Rule, StringComparer.Ordinal)
             .Select(same => same.FirstOrDefault(one => one.Said == (one.Kind != "confirm")) ?? same.First())
             .OrderBy(one => one.First).ThenBy(one => one.Rule, StringComparer.Ordinal)];
     }
 
-    private void Collect(List<Hit> hits, bool anywhere, List<Conclusion> found)
+    private void Collect(Scene scene, List<Hit> hits, bool anywhere, List<Conclusion> found)
     {
         var byConcept = new HitsByConcept(hits);
+        var reported = hits.Exists(Aside) ? new HitsByConcept(hits.FindAll(hit => !Aside(hit))) : byConcept;
         foreach (var concept in byConcept.Concepts)
         {
             if (!_lines.TryGetValue(concept, out var lines))
@@ -60,12 +64,14 @@ internal sealed class Conclusions
 
             foreach (var line in lines)
             {
-                if (line.Anywhere == anywhere && Match(line, byConcept) is { } places)
+                if (line.Anywhere == anywhere && Match(line, line.IsReport ? reported : byConcept) is { } places)
                 {
                     found.Add(new Conclusion(line.Rule, line.Said, places));
                 }
             }
         }
+
+        bool Aside(Hit hit) => scene.Tokens[hit.First].Aside && !_dangers.Contains(hit.Concept);
     }
 
     private static List<Hit>? Match(Line line, HitsByConcept hits) =>
@@ -161,7 +167,14 @@ internal sealed class Conclusions
         public bool Fits(Hit hit) => Either || hit.Denied == Denied;
     }
 
-    private sealed record Line(string Rule, bool Said, bool Anywhere, List<Atom> Atoms);
+    private sealed record Line(string Rule, bool Said, bool Anywhere, List<Atom> Atoms)
+    {
+        /// <summary>It tells how the motor is.</summary>
+        public bool IsReport { get; } = Rule.StartsWith("symptom/", StringComparison.Ordinal) || Rule.StartsWith("unsettled/", StringComparison.Ordinal);
+
+        /// <summary>Its first concept alone warns of danger.</summary>
+        public bool WarnsAlone => Rule.StartsWith("danger/", StringComparison.Ordinal) && Atoms.Count(atom => !atom.Absent) == 1;
+    }
 }
 
 /// <summary>Something concluded.</summary>

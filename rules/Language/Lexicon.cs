@@ -41,7 +41,7 @@ internal sealed class Lexicon
             Of(words, "ordinary").Concat(_fillers).Concat(words.Units.Values.SelectMany(unit => unit.Written).SelectMany(Split)).Concat(words.Glossary.Values.SelectMany(term => term.Synonyms.Append(term.Term)).SelectMany(Split)));
     }
 
-    /// <summary>Sets the stems, finds the concepts, and works out how far each "not" reaches.</summary>
+    /// <summary>Sets the stems, finds the concepts, works out how far each "not" reaches and which words are no report.</summary>
     public List<Hit> Read(List<Token> tokens)
     {
         foreach (var token in tokens)
@@ -51,6 +51,7 @@ internal sealed class Lexicon
 
         var found = Found(tokens);
         Deny(tokens, found);
+        Asides.Mark(tokens, found);
         return found.ConvertAll(hit => tokens[hit.First].Denied ? hit with { Denied = true, Start = tokens[hit.First].DeniedFrom } : hit);
     }
 

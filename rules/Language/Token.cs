@@ -50,6 +50,9 @@ internal sealed class Token(TokenKind kind, int start, int end, string text)
     /// <summary>Something was made of it.</summary>
     public bool Used { get; set; }
 
+    /// <summary>It does not speak of this motor as it is now.</summary>
+    public bool Aside { get; set; }
+
     /// <summary>It stands where a "not" before it reaches.</summary>
     public bool Denied => DeniedFrom >= 0;
 

@@ -30,6 +30,26 @@ public sealed class UnderstandingTest
     public void Words_that_matter_for_safety_are_heard(string text, string danger) =>
         Assert.Contains(Listener.Understand(text).Dangers, heard => heard.Id == danger);
 
+    [Theory]
+    [InlineData("could a dead capacitor make it hum and not start?")]
+    [InlineData("how hot is a motor allowed to get")]
+    [InlineData("it hummed and would not start until we fitted a new capacitor")]
+    [InlineData("the stirrer got hot last summer, but a new fan cured that")]
+    [InlineData("the fridge hums and trips the breaker")]
+    [InlineData("I was told to listen for a squeal")]
+    [InlineData("I'd like one with a thermal cutout that resets itself")]
+    public void What_is_supposed_over_or_of_something_else_is_no_symptom(string text) =>
+        Assert.Empty(Listener.Understand(text).Facts.OfType<Fact.Symptom>());
+
+    [Theory]
+    [InlineData("it squealed until we greased it, now it hums and won't turn", "hums-no-start")]
+    [InlineData("the radio and the motor: the motor hums and won't turn", "hums-no-start")]
+    [InlineData("when the fridge comes on, the lights dim", "lights-dim")]
+    [InlineData("I'm going to open it up because it smells burnt", "smoke-or-burnt-smell")]
+    [InlineData("could a loose wire give me the tingle I got off the frame?", "shock-from-frame")]
+    public void What_is_told_beside_it_is_heard(string text, string symptom) =>
+        Assert.Contains(Listener.Understand(text).Facts.OfType<Fact.Symptom>(), heard => heard.Present && heard.Id == symptom);
+
     [Fact]
     public void A_correction_is_marked_and_a_plain_reading_is_not()
     {
