@@ -24,7 +24,11 @@ internal static class ReferralCard
 
         Add(lines, Named(knowledge, file, true), names => Statement.Of("safety.card-does", ("symptoms", names)));
         Add(lines, Named(knowledge, file, false), names => Statement.Of("safety.card-does-not", ("symptoms", names)));
-        Add(lines, Found(knowledge, file), found => Statement.Of("safety.card-found", ("found", found)));
+        if (Found(knowledge, file).ToList() is { Count: > 0 } found)
+        {
+            lines.Add(Statement.Of("safety.card-found").With("found", found));
+        }
+
         lines.AddRange(holding.Where(condition => condition.Tell is not null).Select(condition => Statement.Of($"gate.tell.{condition.Id}")));
         lines.Add(Statement.Of("safety.card-do-not"));
         return lines;
@@ -39,10 +43,11 @@ internal static class ReferralCard
     }
 
     /// <summary>What each test showed last, with its figure where there is one.</summary>
-    private static string Found(TradeKnowledge knowledge, CaseFile file) => string.Join("; ", file.BenchTests.Where(test => knowledge.Tests.ContainsKey(test.Test))
-        .GroupBy(test => test.Test, StringComparer.Ordinal).Select(shown => (Guide: knowledge.Tests[shown.Key], Last: shown.Last()))
-        .Select(test => (test.Guide.Name, Shown: test.Last is { Value: { } value, Unit: { } unit } ? Units.Text(value, unit) : test.Guide.Outcomes.FirstOrDefault(outcome => outcome.Id == test.Last.Outcome)?.Reading))
-        .Where(test => test.Shown is not null).Select(test => $"{test.Name}: {test.Shown}"));
+    private static IEnumerable<Statement> Found(TradeKnowledge knowledge, CaseFile file) => file.BenchTests.Where(test => knowledge.Tests.ContainsKey(test.Test))
+        .GroupBy(test => test.Test, StringComparer.Ordinal).Select(shown => shown.Last())
+        .Select(test => (Id: test.Test, Shown: test is { Value: { } value, Unit: { } unit } ? Statement.Word(Units.Text(value, unit))
+            : test.Outcome is { } outcome ? Statement.Word(outcome, [$"test.{test.Test}.reading-{outcome}"]) : null))
+        .Where(test => test.Shown is not null).Select(test => Statement.Of("safety.found").With("test", Statement.Named($"test.{test.Id}.name")).With("shown", test.Shown!));
 
     private static string Named(TradeKnowledge knowledge, CaseFile file, bool present) => string.Join("; ", file.Symptoms
         .Where(symptom => symptom.Value == present && knowledge.Symptoms.ContainsKey(symptom.Key))

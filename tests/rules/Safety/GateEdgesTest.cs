@@ -228,7 +228,7 @@ public sealed class GateEdgesTest
             Role.Homeowner,
             new Fact.BenchTest { Test = "turn-by-hand", Outcome = "stiff" }, new Fact.BenchTest { Test = "turn-by-hand", Outcome = "free" },
             new Fact.BenchTest { Test = "earth-continuity", Value = 0.2, Unit = "ohm" }, new Fact.BenchTest { Test = "probe-zero", Value = 0.1, Unit = "ohm" }).TellThem;
-        Assert.Equal("Looked at and measured: turning the shaft by hand: turns freely and coasts; frame to earth pin: 0.2 Ω.", Knowledge.Sentences.Render(Assert.Single(card, line => line.Id == "safety.card-found"), Role.Homeowner));
+        Assert.Equal("Looked at and measured: turning the shaft by hand (turns freely and coasts), frame to earth pin (0.2 Ω).", Knowledge.Sentences.Render(Assert.Single(card, line => line.Id == "safety.card-found"), Role.Homeowner));
         Assert.DoesNotContain(Judge(Role.Homeowner).TellThem, line => line.Id == "safety.card-found");
     }
 
