@@ -116,13 +116,7 @@ public sealed class PagesTest(Bench bench)
                 continue;
             }
 
-            var tile = visitor.Page.Locator(".ask .tile label");
-            if (await tile.CountAsync() > 0)
-            {
-                await tile.First.ClickAsync();
-                await visitor.Press(visitor.Page.Locator(".ask button.go").First);
-            }
-            else
+            if (await visitor.Choose() == 0)
             {
                 await visitor.Press(visitor.Page.Locator(".ask button[name='Given.CannotTell']"));
             }
@@ -293,10 +287,7 @@ public sealed class PagesTest(Bench bench)
                 continue;
             }
 
-            var wanted = visitor.Page.Locator(".ask .tile label", new() { HasTextRegex = Expected });
-            await (await wanted.CountAsync() > 0 ? wanted : visitor.Page.Locator(".ask .tile label")).First.ClickAsync();
-            await visitor.Press(visitor.Page.Locator(".ask button.go").First);
-            presses++;
+            presses += await visitor.Choose(Expected) - 1;
         }
 
         await visitor.Picture("newcomer-plan", whole: true);

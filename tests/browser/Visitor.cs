@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace WireCoach.Browser.Tests;
@@ -84,6 +85,29 @@ public sealed class Visitor : IAsyncDisposable
 
     /// <summary>Picks an answer by its text.</summary>
     public Task Pick(string label) => Page.Locator(".tile label", new() { HasText = label }).First.ClickAsync();
+
+    /// <summary>Gives the first answer of the open question that fits: one touch at a practice motor, a tile and the button below it elsewhere.</summary>
+    /// <returns>How many touches it took; none where the question has no choices.</returns>
+    public async Task<int> Choose(Regex? wanted = null)
+    {
+        var all = Page.Locator(".ask .tile label, .ask .once");
+        var fit = wanted is null ? all : Page.Locator(".ask .tile label, .ask .once", new() { HasTextRegex = wanted });
+        if (await all.CountAsync() == 0)
+        {
+            return 0;
+        }
+
+        var answer = await fit.CountAsync() > 0 ? fit.First : all.First;
+        if (await Page.Locator(".ask .once").CountAsync() > 0)
+        {
+            await Press(answer);
+            return 1;
+        }
+
+        await answer.ClickAsync();
+        await Press(Page.Locator(".ask .save .go"));
+        return 2;
+    }
 
     /// <summary>The session of this page, as programs get it.</summary>
     public Task<JsonElement> Read() => _http.GetFromJsonAsync<JsonElement>($"/api/sessions/{Session}");
