@@ -43,7 +43,7 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
             : Statement.Of("connections.expect-unmeasured"));
     }
 
-    private bool Kicks => layout.Capacitor != "none";
+    private bool Kicks => layout.HasCapacitor;
 
     private Statement Note(string from, string to, double ohmsThere)
     {

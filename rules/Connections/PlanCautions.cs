@@ -10,16 +10,13 @@ internal static class PlanCautions
     private static IEnumerable<string> Ids(Plan plan) =>
     [
         "isolate-and-prove-dead",
-        .. When(HasCapacitor(plan), "discharge-capacitor"),
+        .. When(plan.Layout.HasCapacitor, "discharge-capacitor"),
         .. When(plan.Layout.Coils.Any(coil => coil.Role is "series-field" or "shunt-field"), "runaway"),
         .. When(plan.Phases == 3, "three-phase-competent-only"),
         "wrong-voltage-destroys",
         .. When(plan.Layout.Parts.Any(part => part.Kind == "protector"), "protection-not-bypassed"),
         "earth-the-frame", "insulate-joints", "guard-before-power", "driven-load-direction", "lead-colours-unreliable", "code-deferral",
     ];
-
-    internal static bool HasCapacitor(Plan plan) =>
-        plan.Layout.Capacitor != "none" || plan.Outer?.Kind.EndsWith("capacitor", StringComparison.Ordinal) == true;
 
     private static string[] When(bool applies, string id) => applies ? [id] : [];
 }

@@ -9,7 +9,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
     /// <summary>In the order of the work: dead, earth, joints, insulation, meter, first start, direction.</summary>
     public IReadOnlyList<Statement> Steps() =>
     [
-        PlanCautions.HasCapacitor(plan) ? Statement.Of("connections.step-make-safe-capacitor") : Statement.Of("connections.step-make-safe"),
+        plan.Layout.HasCapacitor ? Statement.Of("connections.step-make-safe-capacitor") : Statement.Of("connections.step-make-safe"),
         Statement.Of("connections.step-earth"),
         .. plan.Joints.Select(Joint),
         .. plan.Outer is { } outer ? [Outer(outer)] : Array.Empty<Statement>(),
@@ -29,7 +29,7 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
 
     private Statement Joint(PlanJoint joint)
     {
-        (string, string)[] gaps = [("joint", joint.Name), ("leads", Words.All(joint.Leads)), ("conductor", joint.Conductor ?? string.Empty)];
+        (string, string)[] gaps = [("joint", joint.Name), ("leads", string.Join(" + ", joint.Leads)), ("conductor", joint.Conductor ?? string.Empty)];
         return (joint.Conductor, joint.Leads.Count) switch
         {
             (null, 1) => Statement.Of("connections.step-joint-outer", gaps),
@@ -73,19 +73,21 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
         {
             return request.Rotation is null
                 ? Statement.Of("connections.direction-fixed")
-                : Statement.Of("connections.direction-cannot-be-asked", ("rotation", Words.Rotation(request.Rotation)));
+                : Statement.Of("connections.direction-cannot-be-asked", ("rotation", request.Rotation));
         }
 
         var swap = string.Join("; ", plan.Reverse.Swap.Select(pair => string.Join(" ↔ ", pair)));
         return (plan, request) switch
         {
             ({ Rotation: { } rotation, SeenFrom: { } end }, { DirectionUnproved: false }) => Statement.Of(request.Rotation is null ? "connections.direction-standard" : "connections.direction-asked",
-                ("rotation", Words.Rotation(rotation)), ("end", Words.End(end)), ("opposite", Words.Rotation(RowChoice.Turned(rotation, "shaft-end", "opposite-end")!)),
-                ("other", Words.End(end == "shaft-end" ? "opposite-end" : "shaft-end")), ("swap", swap)),
+                ("rotation", rotation), ("opposite", RowChoice.Turned(rotation, "shaft-end", "opposite-end")!), ("swap", swap))
+                .With("end", End(end)).With("other", End(end == "shaft-end" ? "opposite-end" : "shaft-end")),
             (_, { Rotation: not null }) => Statement.Of("connections.direction-turned", ("swap", swap)),
             _ => Statement.Of("connections.direction-first-run", ("swap", swap)),
         };
     }
+
+    private static Statement End(string end) => Statement.Word(end, [$"term.end.{end}"]);
 
     private Statement Supply()
     {

@@ -53,6 +53,11 @@ public sealed class Planner(TradeKnowledge knowledge)
 
     private static Answer<Plan> Refused(IReadOnlyList<Problem> problems)
     {
+        if (problems[0].Id != "not-ready")
+        {
+            return Answer<Plan>.Refused(problems);
+        }
+
         string[] missing = [.. problems.SelectMany(problem => problem.Missing.Count > 0 ? problem.Missing : [problem.Field]).Distinct(StringComparer.Ordinal)];
         return Answer<Plan>.Refused([problems[0] with { Missing = missing }, .. problems.Skip(1)]);
     }

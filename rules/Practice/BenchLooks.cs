@@ -12,7 +12,7 @@ internal sealed class BenchLooks(Wound wound)
         yield return Option("both-ways", TurnsBothWays() ? "both" : "one");
         yield return Option("brushes", HasArmature() ? "yes" : "no");
         yield return Option("several-speeds", HasSpeeds() ? "several" : "single");
-        if (wound.Form.Capacitor != "none")
+        if (wound.Form.HasCapacitor)
         {
             yield return Option("capacitor-wires", wound.Form.Parts.Any(part => part.IsCapacitor) ? "inside" : "outside");
         }

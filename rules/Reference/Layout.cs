@@ -20,6 +20,9 @@ public sealed record Layout
     /// <summary><c>none</c>, <c>start</c>, <c>run</c> or <c>both</c>: the capacitors that such a motor has.</summary>
     public string Capacitor { get; init; } = "none";
 
+    /// <summary>Whether there is a capacitor, inside or outside.</summary>
+    public bool HasCapacitor => Capacitor != "none";
+
     /// <summary>The coils.</summary>
     public required IReadOnlyList<LayoutCoil> Coils { get; init; }
 

@@ -76,9 +76,9 @@ public sealed class Statement
     /// <param name="values">The values.</param>
     public Statement Resting(params IEnumerable<Quoted> values) => new(this) { Quotes = [.. Quotes, .. values] };
 
-    /// <summary>The id with the gaps, for logs and failing tests.</summary>
-    public override string ToString() =>
-        Gaps.Count == 0 ? Id : $"{Id} ({string.Join(", ", Gaps.Select(gap => $"{gap.Key}: {gap.Value}"))})";
+    /// <summary>The id with all that fills its gaps: statements that say the same are written the same, and no others.</summary>
+    public override string ToString() => Gaps.Count + Parts.Count == 0 ? Id
+        : $"{Id} ({string.Join(", ", Gaps.Select(gap => $"{gap.Key}: {gap.Value}").Concat(Parts.Select(gap => $"{gap.Key}: {string.Join("; ", gap.Value)}")))})";
 
     private Dictionary<string, string> Filled(string gap, string text) => new(Gaps, StringComparer.Ordinal) { [gap] = text };
 }

@@ -18,6 +18,7 @@ public sealed class EchoTest
         Assert.Equal("done: plug out and in sight", Said(new Fact.Confirm { Id = "isolated" }, Role.Homeowner));
         Assert.Equal("capacitor: off and bridged", Said(new Fact.Choice { Question = "capacitor-bridged", Option = "bridged" }));
         Assert.Equal("looking at the capacitor: bulged, leaking or burst", Said(new Fact.BenchTest { Test = "capacitor-look", Outcome = "swollen" }));
+        Assert.Equal("it starts when it is spun", Said(new Fact.Symptom { Id = "starts-if-spun" })); // one flick tells nothing of the other way round
         Assert.Equal("left in the capacitor: 3 V", Said(new Fact.BenchTest { Test = "capacitor-residual", Value = 3, Unit = "volt" }));
         Assert.Equal("joints from 1 to frame: over-range (open)", Said(new Fact.BenchTest { Test = "joint-resistance", Read = ["1", "frame"], Outcome = "open" }));
         Assert.Equal("at the run: it ran up and runs, 241 V, turns the wrong way", Said(new Fact.Running { Outcome = "ran", Volts = 241, Direction = "wrong" }));

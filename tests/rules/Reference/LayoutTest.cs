@@ -95,6 +95,11 @@ public sealed class LayoutTest
     }
 
     [Fact]
+    public void A_motor_with_a_capacitor_outside_has_a_capacitor() => Assert.All(
+        Knowledge.Forms.Where(form => form.Connections.Any(row => row.OuterPart is { IsCapacitor: true })),
+        form => Assert.True(form.HasCapacitor, form.Id));
+
+    [Fact]
     public void Inside_three_leads_there_may_be_a_star_or_a_delta() =>
         Assert.Equal([null, "delta"], Knowledge.Layouts["three-phase-3"].Forms().Select(form => form.Form));
 

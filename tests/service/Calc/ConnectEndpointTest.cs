@@ -35,6 +35,15 @@ public sealed class ConnectEndpointTest(ServiceFixture service) : IClassFixture<
     }
 
     [Fact]
+    public async Task A_connection_that_the_layout_has_not_is_wrong_and_nothing_is_missing()
+    {
+        var (status, problem) = await service.PostText(Path, """{"layout":"capacitor-start-dual-6","leads":{"T1":"1","T2":"2","T3":"3","T4":"4","T5":"5","T8":"8"},"plate":{"volts":[115,230]},"supply":{"volts":230,"phases":1},"connection":"sideways"}""");
+        Assert.Equal((400, "invalid-fact"), ((int)status, problem.GetProperty("type").GetString()));
+        Assert.Equal("connection", Assert.Single(problem.GetProperty("errors").EnumerateObject()).Name);
+        Assert.False(problem.TryGetProperty("missing", out _));
+    }
+
+    [Fact]
     public async Task What_is_missing_is_named()
     {
         var (status, problem) = await service.PostText(Path, """{"layout":"capacitor-start-dual-6","leads":{"T1":"1","T2":"4","T3":"2","T4":"6","T5":"5"}}""");

@@ -72,6 +72,9 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
         Assert.Equal(2, client.Asked.Count(question => question == "isolated"));
         Assert.Contains("reversed", client.Asked);
         Assert.Equal(2, client.Asked.Count(question => question == "first-start"));
+        var steps = client.Plan.GetProperty("steps").GetRawText();
+        Assert.Contains("Turned round since the run that went the wrong way; the next run proves it.", steps, StringComparison.Ordinal);
+        Assert.DoesNotContain("clockwise", steps, StringComparison.Ordinal); // nothing has told the ends of the start winding
     }
 
     [Fact]
@@ -104,6 +107,17 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
         Assert.Contains(client.Asked, asked => asked.StartsWith(question, StringComparison.Ordinal));
         Assert.DoesNotContain(client.Asked, asked => asked is "first-start" or "supply-voltage" or "shaft-free-guarded" or "protected-supply");
         Assert.StartsWith($"Not measured, so not proved: {said}.", client.Assessment.GetProperty("say")[0].GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task All_that_could_not_be_measured_is_said()
+    {
+        var client = new MemberClient(service.Client, new Unmeasured(new BenchAnswers(new BenchMotor(SixTags, 1.5, 3.4)) { Supply = 240 }, "insulation", "earth-continuity"));
+        await client.Hold(Opening());
+        var said = client.Assessment.GetProperty("say").EnumerateArray().Select(one => one.GetString()!).Where(one => one.StartsWith("Not measured", StringComparison.Ordinal)).ToList();
+        Assert.Equal(2, said.Count);
+        Assert.Contains(said, one => one.Contains("insulation", StringComparison.Ordinal));
+        Assert.Contains(said, one => one.Contains("frame to earth", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -143,11 +157,11 @@ public sealed class CapacitorStartConversationTest(ServiceFixture service) : ICl
     }
 
     /// <summary>Somebody who cannot tell one thing.</summary>
-    private sealed class Unmeasured(IBenchAnswers others, string question) : IBenchAnswers
+    private sealed class Unmeasured(IBenchAnswers others, params string[] questions) : IBenchAnswers
     {
         public object[] Known(IReadOnlyDictionary<string, string>? marks) => others.Known(marks);
 
-        public object Answer(JsonElement ask, JsonElement plan) => ask.GetProperty("id").GetString()! is var id && id.StartsWith(question, StringComparison.Ordinal)
+        public object Answer(JsonElement ask, JsonElement plan) => ask.GetProperty("id").GetString()! is var id && questions.Any(question => id.StartsWith(question, StringComparison.Ordinal))
             ? new { questionId = id, unknown = true }
             : others.Answer(ask, plan);
     }

@@ -26,6 +26,15 @@ public sealed class FirstRunConversationTest(ServiceFixture service) : IClassFix
     }
 
     [Fact]
+    public async Task Nobody_is_hurried_to_a_hot_motor_before_it_is_made_safe()
+    {
+        await Run([]);
+        var offer = Text(Assert.Single(_said, sentence => Id(sentence) == "heat.rise-offer"));
+        Assert.InRange(offer.IndexOf("make it safe as before", StringComparison.Ordinal), 0, offer.IndexOf("read the same two joints", StringComparison.Ordinal));
+        Assert.DoesNotContain("half a minute", offer, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Without_a_code_letter_the_start_current_is_a_range_that_is_marked_as_an_estimate()
     {
         await Run([], codeLetter: null);
