@@ -46,6 +46,7 @@ internal sealed class Conclusions
         }
 
         Collect(scene, free, true, found);
+        found.RemoveAll(one => one.Aside && found.Exists(other => !other.Aside && other.Rule == one.Rule));
         return [.. found.GroupBy(one => one.Rule, StringComparer.Ordinal)
             .Select(same => same.FirstOrDefault(one => one.Said == (one.Kind != "confirm")) ?? same.First())
             .OrderBy(one => one.First).ThenBy(one => one.Rule, StringComparer.Ordinal)];
@@ -64,9 +65,18 @@ internal sealed class Conclusions
 
             foreach (var line in lines)
             {
-                if (line.Anywhere == anywhere && Match(line, line.IsReport ? reported : byConcept) is { } places)
+                if (line.Anywhere != anywhere)
+                {
+                    continue;
+                }
+
+                if (Match(line, line.IsReport ? reported : byConcept) is { } places)
                 {
                     found.Add(new Conclusion(line.Rule, line.Said, places));
+                }
+                else if (line.IsReport && line.Said && reported != byConcept && Match(line, byConcept) is { } beside)
+                {
+                    found.Add(new Conclusion(line.Rule, true, beside) { Aside = true });
                 }
             }
         }
@@ -183,6 +193,9 @@ internal sealed class Conclusions
 /// <param name="Hits">The words that say it.</param>
 internal sealed record Conclusion(string Rule, bool Said, List<Hit> Hits)
 {
+    /// <summary>The words do not speak of this motor as it is now.</summary>
+    public bool Aside { get; init; }
+
     public string Kind => Rule[..Rule.IndexOf('/', StringComparison.Ordinal)];
 
     public string Id => Rule[(Rule.IndexOf('/', StringComparison.Ordinal) + 1)..];

@@ -50,6 +50,9 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         var span = scene.Span(first, last);
         switch (said.Kind)
         {
+            case "symptom" when said.Aside:
+                scene.Unsettled.Add(new Leftover(span, ["aside/" + said.Id]));
+                break;
             case "symptom":
                 _symptoms.Add(new HeardSymptom(said.Id, said.Said, span));
                 scene.Note(first, last, new Fact.Symptom { Id = said.Id, Present = said.Said });
@@ -81,7 +84,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             case "history" when said.Said:
                 scene.Note(first, last, new Fact.Choice { Question = "history." + said.Id, Option = "yes" });
                 break;
-            case "unsettled" when said.Said && !words.Rules[said.Rule].Reads.Any(read => concluded.Exists(one => one.Rule == read && one.Said)):
+            case "unsettled" when said.Said && !said.Aside && !words.Rules[said.Rule].Reads.Any(read => concluded.Exists(one => one.Rule == read && one.Said)):
                 scene.Note(first, last, new Fact.Choice { Question = "unsettled." + said.Id, Option = "yes" });
                 scene.Unsettled.Add(new Leftover(span, [.. words.Rules[said.Rule].Reads]));
                 break;

@@ -80,15 +80,18 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         return
         [
             .. read.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", read)))],
-            .. given.Doubtful.Select(doubt => Statement.Of("reply.which", ("text", doubt.Text), ("readings", string.Join(" · ", doubt.Reads.Select(read => sentences.Render(Reading(read), role)))))),
+            .. given.Doubtful.Select(doubt => Statement.Of(doubt.Reads.All(IsAside) ? "reply.aside" : "reply.which", ("text", doubt.Text), ("readings", string.Join(" · ", doubt.Reads.Select(read => sentences.Render(Reading(read), role)))))),
             .. given.NotUnderstood.Except(given.Doubtful.Select(doubt => doubt.Text), StringComparer.Ordinal).Select(text => Statement.Of("reply.not-understood", ("text", text))),
         ];
     }
 
     /// <summary>What doubtful words may mean: a symptom by its name, a figure by what it is of.</summary>
-    private static Statement Reading(string read) => read.StartsWith("symptom/", StringComparison.Ordinal)
-        ? Statement.Named($"symptom.{read["symptom/".Length..]}")
+    private static Statement Reading(string read) => read.StartsWith("symptom/", StringComparison.Ordinal) || IsAside(read)
+        ? Statement.Named($"symptom.{read[(read.IndexOf('/', StringComparison.Ordinal) + 1)..]}")
         : Statement.Named($"reading.{read.Replace('/', '-')}");
+
+    /// <summary>A symptom that was named and not told of this motor.</summary>
+    private static bool IsAside(string read) => read.StartsWith("aside/", StringComparison.Ordinal);
 
     private IEnumerable<Statement> TakenBack(Given given, SessionState before, Role role)
     {

@@ -11,7 +11,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     /// <summary>Kinds that are written into every expectation; the others count only where an expectation names them.</summary>
     private static readonly HashSet<string> Scored = ["symptom", "reading", "plate", "supply", "capacitor", "insulation", "bench", "running", "joint", "confirm"];
 
-    private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml"];
+    private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml", "held-out-third.yaml"];
 
     [Theory]
     [InlineData("development-first.yaml")]
@@ -28,6 +28,8 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
     [InlineData("development-eleventh.yaml", 0.93, 0.88, 0.88)]
     [InlineData("development-twelfth.yaml", 0.90, 0.90, 0)]
+    [InlineData("development-thirteenth.yaml", 0.78, 0.77, 0)]
+    [InlineData("held-out-third.yaml", 0.62, 0.66, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);

@@ -41,6 +41,14 @@ public sealed class UnderstandingTest
     public void What_is_supposed_over_or_of_something_else_is_no_symptom(string text) =>
         Assert.Empty(Listener.Understand(text).Facts.OfType<Fact.Symptom>());
 
+    [Fact]
+    public void What_is_supposed_is_said_back_as_that()
+    {
+        var heard = Listener.Understand("could a dead capacitor make it hum and not start?");
+        Assert.Contains(heard.NotUnderstood, left => left.Reads is ["aside/hums-no-start"]);
+        Assert.DoesNotContain(Listener.Understand("it hums and won't start").NotUnderstood, left => left.Reads.Any(read => read.StartsWith("aside/", StringComparison.Ordinal)));
+    }
+
     [Theory]
     [InlineData("it squealed until we greased it, now it hums and won't turn", "hums-no-start")]
     [InlineData("the radio and the motor: the motor hums and won't turn", "hums-no-start")]

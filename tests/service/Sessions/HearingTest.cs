@@ -55,6 +55,17 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task What_is_only_supposed_is_taken_for_no_report_and_said_so()
+    {
+        var id = await Open();
+        var reply = await Say(id, "could a dead capacitor make it hum and not start?");
+        Assert.DoesNotContain(reply.GetProperty("understood").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom");
+        var aside = Assert.Single(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.aside").GetProperty("text").GetString();
+        Assert.Contains("hum and not start", aside, StringComparison.Ordinal);
+        Assert.Contains("it hums and does not start", aside, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_lead_that_nobody_named_is_refused_with_the_leads_that_there_are()
     {
         var id = await Open();
