@@ -132,7 +132,7 @@ public sealed class Coach
             : waits[0] switch
             {
                 "insulation-passed" => (BeforePower.Insulation(work) ?? BeforePower.NotYetPassed(work)) is { } insulation ? Guarded(work, insulation) : null,
-                "earth-proved" => BeforePower.Earth(work) is { } earth ? Guarded(work, earth) : null,
+                "earth-proved" => BeforePower.EarthAgain(work) is { } earth ? Guarded(work, earth) : null,
                 _ => work.Ask.Confirmation(waits[0]),
             };
     }

@@ -28,11 +28,17 @@ internal static class Goals
     /// <summary>Symptoms that tell of a wiring job rather than of a fault.</summary>
     private static readonly HashSet<string> WiringJobs = new(StringComparer.Ordinal) { "leads-unmarked", "motor-replaced", "supply-changed" };
 
+    /// <summary>What happened to a motor before: alone it makes one look for a fault, beside a wiring job it does not.</summary>
+    private static readonly HashSet<string> Circumstances = new(StringComparer.Ordinal) { "just-rewired", "stood-unused" };
+
     /// <summary>What was said last, or else what shows.</summary>
     public static string? Of(CaseFile file) => file.Goals.LastOrDefault() ?? (file.OldPlate.All.Any() ? FitReplacement : From(file));
 
     /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
-    private static string? From(CaseFile file) => file.Facts.Select(Told).FirstOrDefault(goal => goal is not null);
+    private static string? From(CaseFile file) => file.Facts.Where(fact => !IsCircumstance(fact)).Select(Told).FirstOrDefault(goal => goal is not null)
+        ?? (file.Facts.Any(IsCircumstance) ? Diagnose : null);
+
+    private static bool IsCircumstance(Fact fact) => fact is Fact.Symptom { Present: true } symptom && Circumstances.Contains(symptom.Id);
 
     private static string? Told(Fact fact) => fact switch
     {

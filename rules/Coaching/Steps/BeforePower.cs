@@ -71,6 +71,9 @@ internal static class BeforePower
     public static Question? Earth(Workup work) =>
         JointChecks.Earth(work) is not null || work.Skipped(EarthTest) ? null : work.Ask.Of(EarthTest);
 
+    /// <summary>The same where what was read before does not count: it did not pass, or something has happened since.</summary>
+    public static Question? EarthAgain(Workup work) => work.Skipped(EarthTest) ? null : work.Ask.Of(EarthTest);
+
     public static Question? Shaft(Workup work) => work.Settled("shaft-free-guarded") ? null : work.Ask.Confirmation("shaft-free-guarded");
 
     public static Question? Protection(Workup work) => work.Settled(Protected) ? null : work.Ask.Of(Protected);

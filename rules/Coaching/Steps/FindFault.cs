@@ -64,7 +64,7 @@ internal static class FindFault
     private static Question Test(Workup work, NextTest next)
     {
         // several values of one test are compared by the person; a single one is judged here
-        var measured = next.Unit is not null && work.Knowledge.Tests[next.Test].Value is { SpreadOver: null };
+        var measured = next.Unit is not null && work.Knowledge.Tests[next.Test].Value is { SpreadOver: null, Against: not "spread" };
         return new Question
         {
             Id = TestGuide.QuestionPrefix + next.Test,

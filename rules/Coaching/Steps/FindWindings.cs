@@ -214,7 +214,7 @@ internal static class FindWindings
         var leads = string.Join('–', winding.Leads);
         var name = Statement.Word(winding.Role.Replace('-', ' '), [$"term.winding.{winding.Role}"]);
         return winding.Ohms is { } ohms
-            ? Statement.Of("coach.winding", ("leads", leads)).With("winding", name).With("ohms", Quantities.Quoted.Of(
+            ? (winding.Junction ? Statement.Of("coach.winding-joined", ("leads", leads)) : Statement.Of("coach.winding", ("leads", leads))).With("winding", name).With("ohms", Quantities.Quoted.Of(
                 ohms, "ohm", "winding-resistance", Quantities.Source.Computation("reading less what the probes add"),
                 new Quantities.TrailStep("winding resistance", "R = reading − probes", $"leads {leads}", Quantities.Units.Text(ohms, "ohm"))))
             : Statement.Of("coach.winding-unread", ("leads", leads)).With("winding", name);

@@ -73,6 +73,15 @@ public sealed class CoachTest
     }
 
     [Fact]
+    public void Leads_that_are_joined_inside_are_no_single_winding()
+    {
+        string[] tags = ["a", "b", "c"];
+        var file = tags.Aggregate(Open(Role.Technician, "identify-leads").With(new Fact.Confirm { Id = "isolated" }).With(new Fact.Plate { Field = "phases", Value = PlateValue.Of([3]) }), (known, tag) => known.With(new Fact.Lead { Tag = tag }));
+        file = new[] { ("a", "b"), ("b", "c"), ("a", "c") }.Aggregate(file, (known, pair) => known.With(new Fact.Reading { From = pair.Item1, To = pair.Item2, Ohms = 3.2 }));
+        Assert.Contains("a–b–c: phase windings that are joined inside, 3.2 Ω between any two of these leads.", Coach.Assess(file).Say.Select(one => Knowledge.Sentences.Render(one, Role.Technician)));
+    }
+
+    [Fact]
     public void A_winding_is_called_by_its_name()
     {
         var said = Coach.Assess(Shunt(("2", "4", null))).Say.Where(one => one.Id.StartsWith("coach.winding", StringComparison.Ordinal)).Select(one => Knowledge.Sentences.Render(one, Role.Technician)).ToList();

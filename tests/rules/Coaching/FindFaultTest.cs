@@ -1,5 +1,6 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 
 namespace WireCoach.Rules.Tests.Coaching;
 
@@ -7,6 +8,43 @@ namespace WireCoach.Rules.Tests.Coaching;
 public sealed class FindFaultTest
 {
     private static readonly Coach Coach = new(Trade.Knowledge);
+
+    [Fact]
+    public void A_test_of_several_readings_is_answered_by_what_they_show_and_not_by_one_figure()
+    {
+        var asked = Walk(Complaint("hums-no-start"), "test.resistance");
+        Assert.Equal((QuestionKind.Choice, null), (asked.Kind, asked.Unit));
+        Assert.Contains(asked.Options, option => option.Id == "start-open");
+    }
+
+    [Fact]
+    public void An_earth_that_failed_is_asked_for_again_once_it_is_mended()
+    {
+        var file = Complaint("hums-no-start").With(new Fact.Symptom { Id = "shock-from-frame" }).With(new Fact.Confirm { Id = "isolated" })
+            .With(new Fact.Insulation { Megohms = 200, Celsius = 20 }).With(new Fact.BenchTest { Test = "earth-continuity", Value = 90, Unit = "ohm" });
+        Assert.Equal("earth-continuity", Walk(file, "earth-continuity").Id);
+    }
+
+    private static CaseFile Complaint(string symptom) => CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [new Fact.Goal { Id = "diagnose" }, new Fact.Symptom { Id = symptom }]);
+
+    /// <summary>The question, come to by somebody who makes everything safe and good and cannot tell anything else.</summary>
+    private static Question Walk(CaseFile file, string question)
+    {
+        for (var turn = 0; turn < 60 && Coach.Assess(file).Next is { } asked; turn++)
+        {
+            if (asked.Id == question)
+            {
+                return asked;
+            }
+
+            var answer = asked.Kind == QuestionKind.Confirm ? new QuestionAnswer { QuestionId = asked.Id, Confirmed = true }
+                : asked.Options.Any(option => option.Id == "done") ? new QuestionAnswer { QuestionId = asked.Id, Choice = "done" }
+                : new QuestionAnswer { QuestionId = asked.Id, Unknown = true };
+            file = Coach.Read(file, asked, answer).Value!.Aggregate(file, (known, fact) => known.With(fact));
+        }
+
+        throw new InvalidOperationException($"'{question}' was not asked: {Coach.Assess(file).Status}.");
+    }
 
     [Fact]
     public void Two_causes_that_the_phases_tell_apart_are_not_handed_on_before_those_are_asked_for()

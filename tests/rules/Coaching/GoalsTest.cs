@@ -15,6 +15,15 @@ public sealed class GoalsTest
     private static readonly SafetyGate Gate = new(Knowledge);
 
     [Theory]
+    [InlineData("connect", "just-rewired", "leads-unmarked")]
+    [InlineData("connect", "supply-changed", "just-rewired")]
+    [InlineData("diagnose", "just-rewired", "hums-no-start")]
+    [InlineData("diagnose", "just-rewired")]
+    [InlineData("diagnose", "stood-unused")]
+    public void What_happened_before_does_not_turn_a_wiring_job_into_a_search_for_a_fault(string goal, params string[] told) =>
+        Assert.Equal(goal, Coach.GoalOf(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), told.Select(id => new Fact.Symptom { Id = id }))));
+
+    [Theory]
     [InlineData(Role.Technician, "which capacitor do I need for the brine pump, the start cap is gone", "start cap 161-193 uF 250 VAC", "ready")]
     [InlineData(Role.Homeowner, "which capacitor do I need for my grinder", "161-193 uF 250 VAC start", "referred")]
     [InlineData(Role.Technician, "which capacitor do I need for the brine pump", "I can't read it", "referred")]
