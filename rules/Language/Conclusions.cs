@@ -10,7 +10,6 @@ internal sealed class Conclusions
     private const int Overrules = 14;
     private const int LongestPhrase = 40;
     private readonly Dictionary<string, List<Line>> _lines = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _dangers;
 
     public Conclusions(IEnumerable<WordRule> rules)
     {
@@ -31,8 +30,6 @@ internal sealed class Conclusions
                 }
             }
         }
-
-        _dangers = [.. _lines.Where(lines => lines.Value.Exists(line => line.WarnsAlone)).Select(lines => lines.Key)];
     }
 
     /// <summary>What follows from the words, the first of each kind and place only; a denial stands where nothing affirms it, but what is to be confirmed is confirmed only where nothing denies it.</summary>
@@ -81,7 +78,7 @@ internal sealed class Conclusions
             }
         }
 
-        bool Aside(Hit hit) => scene.Tokens[hit.First].Aside && !_dangers.Contains(hit.Concept);
+        bool Aside(Hit hit) => scene.Tokens[hit.First].Aside;
     }
 
     private static List<Hit>? Match(Line line, HitsByConcept hits) =>
@@ -181,9 +178,6 @@ internal sealed class Conclusions
     {
         /// <summary>It tells how the motor is.</summary>
         public bool IsReport { get; } = Rule.StartsWith("symptom/", StringComparison.Ordinal) || Rule.StartsWith("unsettled/", StringComparison.Ordinal);
-
-        /// <summary>Its first concept alone warns of danger.</summary>
-        public bool WarnsAlone => Rule.StartsWith("danger/", StringComparison.Ordinal) && Atoms.Count(atom => !atom.Absent) == 1;
     }
 }
 

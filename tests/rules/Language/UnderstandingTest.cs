@@ -23,6 +23,8 @@ public sealed class UnderstandingTest
 
     [Theory]
     [InlineData("I got a tingle from it", "shock-felt")]
+    [InlineData("could it give me a shock if the earth wire is off?", "shock-felt")]
+    [InlineData("what if it starts smoking", "smoke")]
     [InlineData("it started smoking", "smoke")]
     [InlineData("someone put foil in the fuse holder", "protection-bypassed")]
     [InlineData("after several resets it runs again", "repeated-resets")]
@@ -54,7 +56,6 @@ public sealed class UnderstandingTest
     [InlineData("the radio and the motor: the motor hums and won't turn", "hums-no-start")]
     [InlineData("when the fridge comes on, the lights dim", "lights-dim")]
     [InlineData("I'm going to open it up because it smells burnt", "smoke-or-burnt-smell")]
-    [InlineData("could a loose wire give me the tingle I got off the frame?", "shock-from-frame")]
     public void What_is_told_beside_it_is_heard(string text, string symptom) =>
         Assert.Contains(Listener.Understand(text).Facts.OfType<Fact.Symptom>(), heard => heard.Present && heard.Id == symptom);
 
