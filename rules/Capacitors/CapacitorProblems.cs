@@ -72,7 +72,7 @@ internal static class CapacitorProblems
                 : (input.Measured.Hertz ?? input.Hertz) is null ? "measured.hertz" : null;
             if (missing is not null)
             {
-                yield return new Problem("invalid-fact", missing, Statement.Of("problem.missing", ("field", missing)));
+                yield return Problem.NotGiven(missing);
             }
         }
 
@@ -117,7 +117,7 @@ internal static class CapacitorProblems
 
         if (needed && part.Microfarads is null)
         {
-            yield return new Problem("invalid-fact", at + "microfarads", Statement.Of("problem.missing", ("field", at + "microfarads")));
+            yield return Problem.NotGiven(at + "microfarads");
         }
     }
 

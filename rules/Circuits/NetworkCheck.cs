@@ -55,7 +55,7 @@ internal static class NetworkCheck
 
     private static Problem? Amount(Network network) => network.Elements.Count switch
     {
-        0 => new Problem("invalid-fact", "elements", Statement.Of("problem.missing", ("field", "elements"))),
+        0 => Problem.NotGiven("elements"),
         > NetworkSolver.MostElements => new Problem("too-large", "elements", Statement.Of("circuits.too-many-elements", ("most", $"{NetworkSolver.MostElements}"))),
         _ => null,
     };

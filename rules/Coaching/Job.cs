@@ -13,10 +13,7 @@ internal static class Job
         KnowMotor.Leads, FindWindings.ProbeZero, FindWindings.Frame, FindWindings.NextReading, FindEnds.Next,
     ];
 
-    private static readonly Step[] Connect =
-    [
-        .. Identify, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Supply, ChooseConnection.Missing,
-    ];
+    private static readonly Step[] Choose = [KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Supply, ChooseConnection.Missing];
 
     /// <summary>Printed marks save the readings; without them the joints are taken apart and the leads told first.</summary>
     private static readonly Step[] CheckMade =
@@ -61,8 +58,11 @@ internal static class Job
         Goals.CheckEarth => JointChecks.EarthIsBroken(work) ? null : First(Earthed, work),
         Goals.CheckNumbers => First(Numbers, work),
         Goals.FitReplacement when First([MakeSafe.Isolate, KnowMotor.BothPlates], work) is { } plates => plates,
-        _ => First(Connect, work) ?? (work.Plan is { IsGiven: true } ? BeforePower.Again(work) ?? First(Prove, work) ?? (BeforePower.Unproved(work).Any() ? null : First(Power, work)) : null),
+        _ => First(Identify, work) ?? (work.Plan is null ? null : First(Choose, work) ?? (work.Plan.IsGiven ? ToPower(work) : null)), // leads or ends that cannot be told give no plan, whatever the supply
     };
+
+    private static Question? ToPower(Workup work) =>
+        BeforePower.Again(work) ?? First(Prove, work) ?? (BeforePower.Unproved(work).Any() ? null : First(Power, work));
 
     private static Question? First(IEnumerable<Step> steps, Workup work) =>
         steps.Select(step => step(work)).FirstOrDefault(question => question is not null);

@@ -15,7 +15,7 @@ internal static class InsulationProblems
         var rule = knowledge.Rules["insulation-reading"];
         if (input.RatedVolts is not { } volts)
         {
-            yield return new Problem("invalid-fact", "ratedVolts", Statement.Of("problem.missing", ("field", "ratedVolts")));
+            yield return Problem.NotGiven("ratedVolts");
         }
         else if (!(volts > 0 && volts <= rule["most-rated-volts"]))
         {

@@ -10,6 +10,10 @@ public sealed record Problem(string Id, string Field, Statement Advice)
 {
     /// <summary>What is missing before the question can be answered; empty unless the id is <c>not-ready</c>.</summary>
     public IReadOnlyList<string> Missing { get; init; } = [];
+
+    /// <summary>A member is needed and was left out.</summary>
+    /// <param name="field">The member, as a path.</param>
+    public static Problem NotGiven(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 }
 
 /// <summary>Either the value asked for, or what is wrong with the question.</summary>

@@ -151,7 +151,7 @@ internal static class SupplyProblems
         if (input.FaultAmps is null != input.FaultSeconds is null)
         {
             var absent = input.FaultAmps is null ? "faultAmps" : "faultSeconds";
-            yield return new Problem("invalid-fact", absent, Statement.Of("problem.missing", ("field", absent)));
+            yield return Problem.NotGiven(absent);
         }
 
         if (input.FaultAmps is not null && input.Region == Region.NorthAmerica)
@@ -171,7 +171,7 @@ internal static class SupplyProblems
 
         if (input.Starter is "autotransformer" && input.Tap is null)
         {
-            yield return new Problem("invalid-fact", "tap", Statement.Of("problem.missing", ("field", "tap")));
+            yield return Problem.NotGiven("tap");
         }
 
         if (input.SinglePhaseVolts is not null && input.Phases == 1)

@@ -89,7 +89,7 @@ internal static class CheckEndpoint
     {
         if (joint?.Leads is null || joint.Leads.Any(string.IsNullOrEmpty))
         {
-            wrong.Add(Missing($"{at}.leads"));
+            wrong.Add(Problem.NotGiven($"{at}.leads"));
             return null;
         }
 
@@ -112,7 +112,7 @@ internal static class CheckEndpoint
             return true;
         }
 
-        wrong.Add(pair is null ? Missing(field) : new Problem("invalid-fact", field, Statement.Of("circuits.not-a-pair")));
+        wrong.Add(pair is null ? Problem.NotGiven(field) : new Problem("invalid-fact", field, Statement.Of("circuits.not-a-pair")));
         return false;
     }
 
@@ -120,11 +120,9 @@ internal static class CheckEndpoint
     {
         if (!given)
         {
-            wrong.Add(Missing(field));
+            wrong.Add(Problem.NotGiven(field));
         }
     }
-
-    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 
     internal sealed record CheckBody(
         IReadOnlyList<CoilBody?>? Coils, IReadOnlyList<JointBody?>? Joints, SupplyBody? Supply,

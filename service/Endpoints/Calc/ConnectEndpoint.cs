@@ -33,24 +33,22 @@ internal static class ConnectEndpoint
     {
         if (string.IsNullOrWhiteSpace(body.Layout))
         {
-            yield return Missing("layout");
+            yield return Problem.NotGiven("layout");
         }
 
         if (body.Leads is null)
         {
-            yield return Missing("leads");
+            yield return Problem.NotGiven("leads");
         }
 
         for (var index = 0; index < (body.Windings?.Count ?? 0); index++)
         {
             if (body.Windings![index] is not { Leads: [{ Length: > 0 }, { Length: > 0 }], Ohms: not null })
             {
-                yield return Missing($"windings[{index}]");
+                yield return Problem.NotGiven($"windings[{index}]");
             }
         }
     }
-
-    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 
     private static PlanRequest Request(ConnectBody body) => new()
     {

@@ -19,7 +19,7 @@ internal static class DiagnoseEndpoint
         var wrong = new List<Problem>();
         if (body.Role is null)
         {
-            wrong.Add(new Problem("invalid-fact", "role", Statement.Of("problem.missing", ("field", "role"))));
+            wrong.Add(Problem.NotGiven("role"));
         }
 
         if (!body.Says)

@@ -21,7 +21,7 @@ internal static class EndsEndpoint
         var wrong = new List<Problem>();
         if (body.Windings is null)
         {
-            wrong.Add(Missing("windings"));
+            wrong.Add(Problem.NotGiven("windings"));
         }
 
         var windings = (body.Windings ?? []).Select((winding, at) => Read(winding, $"windings[{at}]", wrong)).ToList();
@@ -43,13 +43,13 @@ internal static class EndsEndpoint
     {
         if (winding?.Leads is not { Count: > 0 } leads || leads.Any(string.IsNullOrEmpty))
         {
-            wrong.Add(Missing($"{at}.leads"));
+            wrong.Add(Problem.NotGiven($"{at}.leads"));
             return null;
         }
 
         if (winding.Role is null && !winding.Junction)
         {
-            wrong.Add(Missing($"{at}.role"));
+            wrong.Add(Problem.NotGiven($"{at}.role"));
             return null;
         }
 
@@ -60,7 +60,7 @@ internal static class EndsEndpoint
     {
         if (string.IsNullOrEmpty(result?.Test))
         {
-            wrong.Add(Missing($"{at}.test"));
+            wrong.Add(Problem.NotGiven($"{at}.test"));
             return null;
         }
 
@@ -69,13 +69,13 @@ internal static class EndsEndpoint
         var read = result.Between ?? result.Read;
         if (result.Test != "soft-first-run" && read is not [{ Length: > 0 }, { Length: > 0 }])
         {
-            wrong.Add(read is null ? Missing($"{at}.between") : new("invalid-fact", $"{at}.between", Statement.Of("circuits.not-a-pair")));
+            wrong.Add(read is null ? Problem.NotGiven($"{at}.between") : new("invalid-fact", $"{at}.between", Statement.Of("circuits.not-a-pair")));
             return null;
         }
 
         if (number is null && words is null)
         {
-            wrong.Add(Missing($"{at}.value"));
+            wrong.Add(Problem.NotGiven($"{at}.value"));
             return null;
         }
 
@@ -91,8 +91,6 @@ internal static class EndsEndpoint
             Outcome = words,
         };
     }
-
-    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 
     internal sealed record EndsBody(
         string? Layout, IReadOnlyList<WindingBody?>? Windings, IReadOnlyList<string>? Instruments, Role? Role, IReadOnlyList<ResultBody?>? Results,

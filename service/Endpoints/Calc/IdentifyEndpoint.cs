@@ -24,12 +24,12 @@ internal static class IdentifyEndpoint
             .Where(lead => !IsFrame(lead.Tag)).ToList();
         if (body.Leads is null)
         {
-            wrong.Add(Missing("leads"));
+            wrong.Add(Problem.NotGiven("leads"));
         }
 
         if (body.Readings is null)
         {
-            wrong.Add(Missing("readings"));
+            wrong.Add(Problem.NotGiven("readings"));
         }
 
         var readings = (body.Readings ?? []).Select((reading, index) => Reading(reading, $"readings[{index}]", wrong)).ToList();
@@ -55,7 +55,7 @@ internal static class IdentifyEndpoint
         var tag = Text(lead.ValueKind == JsonValueKind.Object && lead.TryGetProperty("tag", out var named) ? named : lead);
         if (string.IsNullOrWhiteSpace(tag))
         {
-            wrong.Add(Missing(at));
+            wrong.Add(Problem.NotGiven(at));
             return null;
         }
 
@@ -67,7 +67,7 @@ internal static class IdentifyEndpoint
         var (from, to) = (Text(reading?.From ?? default), Text(reading?.To ?? default));
         if (string.IsNullOrWhiteSpace(from) || string.IsNullOrWhiteSpace(to))
         {
-            wrong.Add(Missing(string.IsNullOrWhiteSpace(from) ? $"{at}.from" : $"{at}.to"));
+            wrong.Add(Problem.NotGiven(string.IsNullOrWhiteSpace(from) ? $"{at}.from" : $"{at}.to"));
             return null;
         }
 
@@ -110,8 +110,6 @@ internal static class IdentifyEndpoint
         JsonValueKind.Number => value.GetRawText(),
         _ => null,
     };
-
-    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 
     internal sealed record IdentifyBody(
         IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, string? CapacitorUse, Looks? Looks, MeterInput? Meter,

@@ -49,7 +49,7 @@ internal sealed class Members
     {
         if (!Has(names))
         {
-            _wrong.Add(new Problem("invalid-fact", At(names[0]), Statement.Of("problem.missing", ("field", At(names[0])))));
+            _wrong.Add(Problem.NotGiven(At(names[0])));
         }
 
         return Number(names) ?? 1;

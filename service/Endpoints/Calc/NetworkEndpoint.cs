@@ -24,7 +24,7 @@ internal static class NetworkEndpoint
         var elements = (body.Elements ?? []).Select((element, index) => Read(element, $"elements[{index}]", body.Ohmmeter is not null, wrong)).ToList();
         if (body.Elements is null)
         {
-            wrong.Add(Missing("elements"));
+            wrong.Add(Problem.NotGiven("elements"));
         }
 
         var couplings = (body.Couplings ?? []).Select((coupling, index) => Read(coupling, $"couplings[{index}]", wrong)).ToList();
@@ -75,7 +75,7 @@ internal static class NetworkEndpoint
         var before = wrong.Count;
         if (element is null)
         {
-            wrong.Add(Missing(at));
+            wrong.Add(Problem.NotGiven(at));
             return null;
         }
 
@@ -88,7 +88,7 @@ internal static class NetworkEndpoint
 
         if (!IsPair(element.Between))
         {
-            wrong.Add(element.Between is null ? Missing($"{at}.between") : new Problem("invalid-fact", $"{at}.between", Statement.Of("circuits.not-a-pair")));
+            wrong.Add(element.Between is null ? Problem.NotGiven($"{at}.between") : new Problem("invalid-fact", $"{at}.between", Statement.Of("circuits.not-a-pair")));
         }
 
         Figure(element, at, dead, wrong);
@@ -133,11 +133,9 @@ internal static class NetworkEndpoint
     {
         if (!given)
         {
-            wrong.Add(Missing(field));
+            wrong.Add(Problem.NotGiven(field));
         }
     }
-
-    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 
     internal sealed record NetworkBody(
         IReadOnlyList<ElementBody?>? Elements, IReadOnlyList<CouplingBody?>? Couplings, double? Hertz, string? Ground, IReadOnlyList<IReadOnlyList<string>?>? Ohmmeter);

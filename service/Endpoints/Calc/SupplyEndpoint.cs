@@ -69,7 +69,7 @@ internal static class SupplyEndpoint
     {
         if (!given)
         {
-            wrong.Add(new Problem("invalid-fact", field, Statement.Of("problem.missing", ("field", field))));
+            wrong.Add(Problem.NotGiven(field));
         }
     }
 

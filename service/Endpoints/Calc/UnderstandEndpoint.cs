@@ -21,7 +21,7 @@ internal static class UnderstandEndpoint
         var wrong = new List<Problem>();
         if (body.Text is null)
         {
-            wrong.Add(Missing("text"));
+            wrong.Add(Problem.NotGiven("text"));
         }
 
         if (body.Leads is { } tags && (tags.Count > MostLeads || tags.Any(string.IsNullOrWhiteSpace)))
@@ -45,12 +45,12 @@ internal static class UnderstandEndpoint
 
         if (asked.Id is null)
         {
-            wrong.Add(Missing("asked.id"));
+            wrong.Add(Problem.NotGiven("asked.id"));
         }
 
         if (asked.Kind is null)
         {
-            wrong.Add(Missing("asked.kind"));
+            wrong.Add(Problem.NotGiven("asked.kind"));
         }
 
         return asked is { Id: { } id, Kind: { } kind }
@@ -66,7 +66,6 @@ internal static class UnderstandEndpoint
             : null;
     }
 
-    private static Problem Missing(string field) => new("invalid-fact", field, Statement.Of("problem.missing", ("field", field)));
 }
 
 /// <summary>Words to understand, with what is known beside them.</summary>

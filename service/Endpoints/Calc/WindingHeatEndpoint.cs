@@ -27,7 +27,7 @@ internal static class WindingHeatEndpoint
         var absent = Missing(("coldOhms", body.ColdOhms), ("coldCelsius", body.ColdCelsius), ("hotOhms", body.HotOhms), ("ambientCelsius", body.AmbientCelsius));
         if (string.IsNullOrWhiteSpace(body.InsulationClass))
         {
-            absent.Add(new Problem("invalid-fact", "insulationClass", Statement.Of("problem.missing", ("field", "insulationClass"))));
+            absent.Add(Problem.NotGiven("insulationClass"));
         }
 
         return absent.Count > 0 ? Answer<object>.Refused(absent) : WindingHeat.Judge(knowledge, new HeatInput
@@ -44,7 +44,7 @@ internal static class WindingHeatEndpoint
     }
 
     private static List<Problem> Missing(params (string Field, double? Value)[] members) =>
-        [.. members.Where(member => member.Value is null).Select(member => new Problem("invalid-fact", member.Field, Statement.Of("problem.missing", ("field", member.Field))))];
+        [.. members.Where(member => member.Value is null).Select(member => Problem.NotGiven(member.Field))];
 
     internal sealed record HeatBody
     {

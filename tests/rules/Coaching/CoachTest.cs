@@ -73,6 +73,30 @@ public sealed class CoachTest
     }
 
     [Fact]
+    public void Where_the_ends_cannot_be_told_nobody_is_asked_for_a_supply()
+    {
+        var tags = new[] { "1", "2", "3", "4", "5", "6" };
+        var file = tags.Aggregate(Open(Role.Technician, "connect").With(new Fact.Confirm { Id = "isolated" }).With(new Fact.Plate { Field = "phases", Value = PlateValue.Of([1]) }), (known, tag) => known.With(new Fact.Lead { Tag = tag }));
+        var asked = new List<string>();
+        for (; Asked(file) is { } question && asked.Count < 60; asked.Add(question.Id))
+        {
+            var ohms = question.Between is [var from, var to] ? (from + to) switch { "14" or "26" => 1.5, "35" => 3.4, _ => (double?)null } : null;
+            file = Take(file, question, question switch
+            {
+                { Kind: QuestionKind.Confirm } => new() { QuestionId = question.Id, Confirmed = true },
+                { Id: "capacitor" } => new() { QuestionId = question.Id, Choice = "one" },
+                { Id: "capacitor-bridged" } => new() { QuestionId = question.Id, Choice = "bridged" },
+                { Kind: QuestionKind.Reading } => new() { QuestionId = question.Id, Reading = ohms is { } shown ? new() { Ohms = shown } : new() { Open = true } },
+                _ => new() { QuestionId = question.Id, Unknown = true },
+            });
+        }
+
+        Assert.Contains(asked, id => id.StartsWith("ends", StringComparison.Ordinal));
+        Assert.DoesNotContain("supply", asked);
+        Assert.Equal("open", Coach.Assess(file).Status);
+    }
+
+    [Fact]
     public void Leads_that_are_joined_inside_are_no_single_winding()
     {
         string[] tags = ["a", "b", "c"];
