@@ -100,6 +100,27 @@ public sealed record IdentificationFigures
 
     /// <summary><see cref="SlipAndFaultTurnRoles"/> of a table of readings of a motor that nobody has at hand; a probability.</summary>
     public required Judgement SlipAndFaultTurnTable { get; init; }
+
+    /// <summary>How likely the two halves of a winding lie on poles of their own, so that one hardly shows what is fed to the other; a probability.</summary>
+    public required Judgement OwnPoles { get; init; }
+
+    /// <summary>How likely such halves show nothing of each other at all; a probability.</summary>
+    public required Judgement OwnPolesNothing { get; init; }
+
+    /// <summary>How likely like coils on one axis show only as much as phases would; a probability.</summary>
+    public required Judgement HalvesLoaded { get; init; }
+
+    /// <summary>How likely a test between windings shows what it should not; a probability.</summary>
+    public required Judgement TestMisread { get; init; }
+
+    /// <summary>How likely a test between windings must settle the matter, to be asked for; a probability.</summary>
+    public required Judgement TestSettles { get; init; }
+
+    /// <summary>The share above which one class of explanations is near enough to settled for the next test to settle it.</summary>
+    public required Judgement TestLeaves { get; init; }
+
+    /// <summary>How likely a motor with brushes may be while windings are still fed; a probability.</summary>
+    public required Judgement BrushesBarTest { get; init; }
 }
 
 /// <summary>A figure with the place it comes from.</summary>

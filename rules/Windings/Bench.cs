@@ -14,9 +14,9 @@ internal sealed class Bench
     private readonly Lazy<IReadOnlyList<Search>> _faulty;
     private readonly Dictionary<Pattern, int[]> _marked = [];
 
-    public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings)
+    public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings, AxisEvidence axes, double testVolts)
     {
-        (_input, _figures) = (input, figures);
+        (_input, _figures, Axes, TestVolts) = (input, figures, axes, testVolts);
         Leads = input.Leads;
         Readings = readings;
         Meter = new(figures, input.Meter);
@@ -50,10 +50,16 @@ internal sealed class Bench
 
     public IdentificationInput Input => _input;
 
-    /// <summary>What speaks for or against an explanation besides the readings: printed markings.</summary>
+    /// <summary>The volts that a winding is fed with for a test.</summary>
+    public double TestVolts { get; }
+
+    /// <summary>What tests between windings have shown.</summary>
+    public AxisEvidence Axes { get; }
+
+    /// <summary>What speaks for or against an explanation besides the readings: the armature, tests between windings, printed markings.</summary>
     public double Outside(Leaf leaf)
     {
-        var turned = Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? NotAnArmature : 0);
+        var turned = Axes.LogOf(leaf) + (Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? NotAnArmature : 0));
         if (!HasMarkings)
         {
             return turned;

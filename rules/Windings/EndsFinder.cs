@@ -60,7 +60,7 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
         }
 
         var next = new EndsNext(knowledge, scheme, evidence, input, couplings, readings);
-        var confirm = left.Length == 1 && input.Printed.Count == 0 ? next.Confirm(scheme.Ways[left[0]]) : null;
+        var confirm = left.Length == 1 ? next.Crossed() ?? (input.Printed.Count == 0 ? next.Confirm(scheme.Ways[left[0]]) : null) : null;
         var finding = new EndsFinding
         {
             Status = left.Length == 1 && confirm is null ? EndsStatus.Settled : EndsStatus.NeedsTest,

@@ -54,6 +54,31 @@ internal sealed class EndsNext(
         return null;
     }
 
+    /// <summary>Halves that seem to couple as they hardly do at rest: a slipped decimal point looks just so, and the other end tied must say the same.</summary>
+    public NextTest? Crossed()
+    {
+        if (scheme.Phases || !Instrument("low-voltage-ac") || Barred("series-voltage") || input.Role is Role.Homeowner or Role.Manager)
+        {
+            return null;
+        }
+
+        return readings.TooStrong(knowledge.Rules["ends-same-axis"]["cross-above"]).Select(Across).OfType<TestSetup>()
+            .Where(setup => !readings.Has("series-voltage", setup))
+            .Select(setup => new EndsWords(knowledge, scheme, evidence, couplings).Of("series-voltage", setup) with { Why = Statement.Of("ends.why-crossed") }).FirstOrDefault();
+    }
+
+    /// <summary>The same set-up with the other end of the coil that is not fed tied.</summary>
+    private TestSetup? Across(TestSetup setup)
+    {
+        if (setup is not { Tie: [[var fed, var tied]], Read: [var first, var second] } || scheme.Coils.FirstOrDefault(coil => coil.From == tied || coil.To == tied) is not { } read)
+        {
+            return null;
+        }
+
+        var free = Other(read, tied);
+        return free == first ? setup with { Tie = [[fed, free]], Read = [tied, second] } : free == second ? setup with { Tie = [[fed, free]], Read = [first, tied] } : null;
+    }
+
     /// <summary>Why there is no test, and who or what would help.</summary>
     public static Statement WhyNot(EndsScheme scheme, EndsInput input, bool tested) =>
         input.Role is Role.Homeowner ? Statement.Of("ends.not-for-homeowner")

@@ -29,6 +29,11 @@ internal sealed class EndsReadings
     private static bool Fed(TestSetup setup, EndsCoil fed, EndsCoil read) => Same(setup.Drive, [fed.From, fed.To])
         && (setup.Tie.Count == 0 ? Same(setup.Read, [read.From, read.To]) : setup.Read.Concat(setup.Tie.SelectMany(tie => tie)).Intersect([read.From, read.To], StringComparer.Ordinal).Count() == 2);
 
+    /// <summary>Set-ups with tied ends that read as if the coils coupled more strongly than they do with a rotor in place.</summary>
+    /// <param name="coupling">Volts induced over volts applied above which that is so.</param>
+    public IEnumerable<TestSetup> TooStrong(double coupling) =>
+        _all.Where(done => done is { Result.Test: "series-voltage", Ratio: { } ratio } && Math.Abs(ratio - 1) > coupling).Select(done => done.Setup);
+
     /// <summary>Results of soft first runs by their joints.</summary>
     public string? SoftRun(TestSetup setup) => _all.LastOrDefault(done => done.Result.Test == "soft-first-run" && Key(done.Setup) == Key(setup)).Result?.Outcome;
 

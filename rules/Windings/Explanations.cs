@@ -12,9 +12,13 @@ internal sealed class Explanations
     private const int ToChooseFrom = 2_000;
 
     private Explanations(Harvest harvest)
+        : this(harvest.Near(), harvest.Overflow)
     {
-        Overflow = harvest.Overflow;
-        Leaves = harvest.Near();
+    }
+
+    private Explanations(IReadOnlyList<Leaf> leaves, bool overflow)
+    {
+        (Leaves, Overflow) = (leaves, overflow);
         if (Leaves.Count == 0)
         {
             (Probabilities, LogTotal) = ([], double.NegativeInfinity);
@@ -85,6 +89,10 @@ internal sealed class Explanations
 
         return new(harvest);
     }
+
+    /// <summary>These explanations, each with so much more or less weight.</summary>
+    /// <param name="log">ln of what is added to the weight of each.</param>
+    public Explanations Weighed(Func<Leaf, double> log) => new([.. Leaves.Select(leaf => leaf with { LogWeight = leaf.LogWeight + log(leaf) })], Overflow);
 
     /// <summary>The probability of all explanations of which something holds.</summary>
     public double Share(Func<Leaf, bool> holds)

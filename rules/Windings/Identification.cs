@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Windings;
@@ -113,6 +114,9 @@ public sealed record NextReading
 
     /// <summary>Further leads to hold together with <see cref="From"/>; empty unless shortcuts are wanted.</summary>
     public IReadOnlyList<string> Together { get; init; } = [];
+
+    /// <summary>What is fed and what is read, where one winding is tested against another; <see langword="null"/> for a reading in ohms.</summary>
+    public TestSetup? Setup { get; init; }
 
     /// <summary>Why this one.</summary>
     public required Statement Why { get; init; }

@@ -32,6 +32,15 @@ public sealed record IdentificationInput
     /// <summary>The meter readings in any order.</summary>
     public IReadOnlyList<Fact.Reading> Readings { get; init; } = [];
 
+    /// <summary>Results of tests in which one winding was fed and another read; other tests are left aside.</summary>
+    public IReadOnlyList<Fact.BenchTest> Tests { get; init; } = [];
+
+    /// <summary>Ids of such tests that may be asked for: <c>induced-voltage</c>, <c>battery-flick</c>; none where nobody may or can do them.</summary>
+    public IReadOnlyList<string> TestsAllowed { get; init; } = [];
+
+    /// <summary>Volts of the test transformer at hand; the usual ones where it is left out.</summary>
+    public double? TestVolts { get; init; }
+
     /// <summary>Readings that somebody cannot take, as pairs of tags; they are not asked for again.</summary>
     public IReadOnlyList<(string From, string To)> Unreadable { get; init; } = [];
 

@@ -68,7 +68,7 @@ public sealed class Identifier
             }
         }
 
-        var bench = new Bench(input, _knowledge.Identification, _patterns.Of(input.Leads.Count), [.. between, .. GroupReadings.Opens(input, meter)]);
+        var bench = new Bench(input, _knowledge.Identification, _patterns.Of(input.Leads.Count), [.. between, .. GroupReadings.Opens(input, meter)], AxisEvidence.Of(input, _knowledge), input.TestVolts ?? _knowledge.Rules["ends-applied-volts"]["volts"]);
         return new Verdict(bench, FrameReadings.Of(input, meter)).Give();
     }
 }

@@ -54,7 +54,7 @@ internal sealed class RecentIdentifications(int most)
             key.Append(field).Append('=').Append(value.Text).Append('\n');
         }
 
-        key.Append(CultureInfo.InvariantCulture, $"|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Looks}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}\n");
+        key.Append(CultureInfo.InvariantCulture, $"|{input.HasCapacitor}|{input.CapacitorUse}|{input.CapacitorBridged}|{input.Looks}|{input.Shortcuts}|{input.CheckFrame}|{input.Meter}|{input.TestVolts:R}\n");
         foreach (var (from, to) in input.Unreadable)
         {
             Add([from, to]);
@@ -63,6 +63,13 @@ internal sealed class RecentIdentifications(int most)
         foreach (var reading in input.Readings)
         {
             AddReading(reading);
+        }
+
+        Add(input.TestsAllowed);
+        foreach (var test in input.Tests)
+        {
+            Add([test.Test, .. test.Drive, string.Empty, .. test.Read, string.Empty, .. test.Tie.SelectMany(tie => tie)]);
+            key.Append(CultureInfo.InvariantCulture, $"{test.AppliedVolts:R}|{test.Value:R}|{test.Unit}|{test.Outcome}\n");
         }
 
         return key.ToString();

@@ -6,7 +6,7 @@ namespace WireCoach.Rules.Windings;
 internal static class RoleGuard
 {
     /// <summary>What stands against it; <see langword="null"/> for nothing.</summary>
-    public static Statement? Against(Bench bench, Leaf leaf, IReadOnlyList<Winding> windings)
+    public static Statement? Against(Bench bench, AxisEvidence axes, Leaf leaf, IReadOnlyList<Winding> windings)
     {
         if (leaf.Pattern.Layout.Coils.Any(coil => coil.ChangesWithShaft) && bench.Turning.Count == 0)
         {
@@ -22,7 +22,15 @@ internal static class RoleGuard
                 var (one, other) = (measured[first], measured[second]);
                 if (Pair(bench, one, other, Group(one) == Group(other)) is { } against)
                 {
-                    return against;
+                    if (!MadeUnlike(bench, leaf, one, other))
+                    {
+                        return against;
+                    }
+
+                    if (!axes.ShowsCoupled(Leads(bench, one), Leads(bench, other)))
+                    {
+                        return Say(Statement.Of("windings.halves-or-not"), one, other);
+                    }
                 }
             }
         }
@@ -31,6 +39,18 @@ internal static class RoleGuard
 
         string Group(Winding winding) => groups.GetValueOrDefault(string.Join(' ', winding.Leads.Order(StringComparer.Ordinal)), winding.Role);
     }
+
+    /// <summary>Whether like windings need not read alike, because something lies across one of them.</summary>
+    private static bool MadeUnlike(Bench bench, Leaf leaf, Winding one, Winding other)
+    {
+        var (first, second) = (Leads(bench, one), Leads(bench, other));
+        return AxisEvidence.Winding(leaf, first[0], first[^1]) is { } winding && AxisEvidence.Winding(leaf, second[0], second[^1]) is { } twin && winding.Group == twin.Group
+            && Formula(first) != Formula(second);
+
+        int Formula(int[] leads) => leaf.Pattern.Formula[leaf.TerminalOf[leads[0]]][leaf.TerminalOf[leads[^1]]];
+    }
+
+    private static int[] Leads(Bench bench, Winding winding) => [.. winding.Leads.Select(tag => InputCheck.Lead(bench.Leads, tag))];
 
     private static IEnumerable<string> Tags(Bench bench, Leaf leaf, PatternWinding winding)
     {

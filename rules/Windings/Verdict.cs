@@ -233,7 +233,7 @@ internal sealed class Verdict
             return CannotTell(Statement.Of("windings.rests-on-unread")); // what is still missing cannot be read, or it would have been asked for
         }
 
-        if (RoleGuard.Against(_bench, best, windings) is { } against)
+        if (RoleGuard.Against(_bench, _bench.Axes, best, windings) is { } against)
         {
             return CannotTell(against);
         }
@@ -260,6 +260,11 @@ internal sealed class Verdict
             };
         }
 
+        if (Tests().BorneOut(all, RoleKeys.Of(best), _bench.Input.TestsAllowed, axes => RoleGuard.Against(_bench, axes, best, windings) is null) is { Rests: true } once)
+        {
+            return once.Next is { } exchanged ? Wanting(exchanged) : give(IdentificationStatus.CannotTell, [Statement.Of("windings.rests-on-one-test")]) with { Undecided = Kinds() };
+        }
+
         if (_bench.Input.CheckFrame && !_frame.Any)
         {
             return give(IdentificationStatus.NeedsReading, []) with { Next = ToFrame(), ExpectedTouchesLeft = 1 };
@@ -268,7 +273,32 @@ internal sealed class Verdict
         Statement[] taken = unseen ? [Statement.Of("windings.taken-for", ("kind", best.Pattern.Layout.Name))] : [];
         return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning)), .. taken]);
 
-        Identification CannotTell(Statement why) => give(IdentificationStatus.CannotTell, [why]) with { Undecided = all.Kinds(_bench.Figures.UnseenTurnsRoles.Value) };
+        IReadOnlyList<string> Kinds() => all.Kinds(_bench.Figures.UnseenTurnsRoles.Value);
+
+        Identification Wanting(NextReading test) => give(IdentificationStatus.NeedsReading, []) with { Next = test, Undecided = Kinds(), ExpectedTouchesLeft = 1 };
+
+        Identification CannotTell(Statement why) => Tests().Wanted(all, best, _bench.Input.TestsAllowed) is { } test
+            ? Wanting(test)
+            : give(IdentificationStatus.CannotTell, [why, .. WouldTell(all, best)]) with { Undecided = Kinds() };
+    }
+
+    private AxisChoice Tests() => new(_bench, _readings, Stands);
+
+    /// <summary>What a test would tell that nobody here may or can do.</summary>
+    private IEnumerable<Statement> WouldTell(Explanations all, Leaf best) => Tests().Wanted(all, best, [AxisEvidence.ByVolts]) is { Setup: { } setup }
+        ? [Statement.Of("windings.axis-would-tell", ("fed", string.Join('–', setup.Drive)), ("read", string.Join('–', setup.Read)))]
+        : [];
+
+    /// <summary>Whether nothing but a slip stands against the likeliest of some explanations.</summary>
+    private bool Stands(Explanations all, AxisEvidence axes)
+    {
+        var best = all.Best!;
+        var role = RoleKeys.Of(best);
+        return all.Share(leaf => RoleKeys.Of(leaf) == role) >= _bench.Figures.Enough.Value
+            && all.Share(leaf => leaf.Pattern.Condition.IsWhole) >= MostlySound
+            && RoleGuard.Against(_bench, axes, best, new Findings(_bench, _readings, all, []).Of(best)) is null
+            && FaultGuard.Turns(all, best) <= _bench.Figures.FaultTurnsLayout.Value
+            && Unseen(all, best) <= _bench.Figures.UnseenTurnsRoles.Value;
     }
 
     private NextReading ToFrame() => new()

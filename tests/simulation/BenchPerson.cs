@@ -5,12 +5,15 @@ using WireCoach.Rules.Windings;
 namespace WireCoach.Simulation;
 
 /// <summary>Somebody who measures what is asked, and may make one mistake.</summary>
-internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Random chance, bool mistaken, bool looks = false)
+internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Random chance, bool mistaken, bool looks = false, params string[] tests)
 {
     private readonly int _mistakeAt = mistaken ? chance.Next(1, 7) : -1;
     private int _touches;
 
     public List<Fact.Reading> Readings { get; } = [];
+
+    /// <summary>Results of tests between windings.</summary>
+    public List<Fact.BenchTest> Tests { get; } = [];
 
     public int Touches => _touches;
 
@@ -36,10 +39,23 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
     {
         for (; ; )
         {
-            var found = identifier.Identify(input with { Leads = motor.Tags, Readings = Readings, Meter = Said }).Value!;
+            var found = identifier.Identify(input with { Leads = motor.Tags, Readings = Readings, Meter = Said, Tests = Tests, TestsAllowed = tests }).Value!;
             if (found.Status == IdentificationStatus.CannotTell && found.Next is null && Looked(found, input) is { } more && _touches < most)
             {
                 input = more;
+                continue;
+            }
+
+            if (found.Next is { Setup: { } setup } && _touches < most)
+            {
+                // A look costs nothing, so it comes before a test.
+                if (Looked(found, input) is { } seen)
+                {
+                    input = seen;
+                    continue;
+                }
+
+                Test(found.Next.Kind, setup);
                 continue;
             }
 
@@ -57,6 +73,19 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
             BorneOut += found.Next.Why.Id is "windings.one-slip-would-turn-it" or "windings.would-show-a-slip" or "windings.read-again" ? 1 : 0;
             Measure(found.Next.From, found.Next.To);
         }
+    }
+
+    /// <summary>Feeds one winding and reads another; a mistake shows anything.</summary>
+    private void Test(string test, TestSetup setup)
+    {
+        _touches++;
+        var (volts, outcome) = motor.Test(test, setup);
+        if (_touches == _mistakeAt)
+        {
+            (volts, outcome) = (volts is null ? null : setup.AppliedVolts * 0.7 * chance.NextDouble(), outcome is null ? null : outcome == "no-kick" ? "up-on-make" : "no-kick");
+        }
+
+        Tests.Add(new() { Test = test, Drive = setup.Drive, Read = setup.Read, AppliedVolts = setup.AppliedVolts, Value = volts is { } read ? Math.Round(read, 2) : null, Unit = volts is null ? null : "volt", Outcome = outcome });
     }
 
     /// <summary>What a person who can looks for where the ohms leave kinds open; <see langword="null"/> when all was looked at.</summary>

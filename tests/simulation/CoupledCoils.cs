@@ -35,7 +35,8 @@ internal sealed class CoupledCoils(IReadOnlyList<(string From, string To, int De
     {
         var net = Net(setup, feed);
         var meter = new Element.Resistor("meter", Node(setup.Read[0], setup), Node(setup.Read[1], setup), 1e7);
-        return NetworkSolver.Solve(net with { Elements = [.. net.Elements, meter] }).Value!.Elements["meter"].Volts;
+        var solved = NetworkSolver.Solve(net with { Elements = [.. net.Elements, meter] });
+        return solved.Value?.Elements["meter"].Volts ?? throw new InvalidOperationException($"{string.Join("; ", solved.Problems.Select(problem => $"{problem.Field} {problem.Advice}"))}: {string.Join(", ", coils)}; {string.Join('-', setup.Drive)} {string.Join('-', setup.Read)}");
     }
 
     private Network Net(TestSetup setup, Element.Source feed)

@@ -105,8 +105,20 @@ internal sealed class MotorFactory(Random chance)
 
         motor.CapacitorUse = CapacitorOf(kind);
         motor.Looks = LooksOf(kind, motor.CapacitorUse);
+        for (var index = 0; index < coils.Count; index++)
+        {
+            if (coils[index][0] is not ("protector" or "other") && (index != hurt || fault != "open"))
+            {
+                motor.Fields.Add((coils[index][1], coils[index][2], Degrees(coils[index][0], index)));
+            }
+        }
+
+        motor.RotorOhms = Log(1, 6);
+        motor.Stray = kind.Contains("dual", StringComparison.Ordinal) && chance.NextDouble() < 0.12 ? 0.05 * chance.NextDouble() : null;
         return motor;
     }
+
+    private static int Degrees(string role, int index) => role switch { "phase" => index % 3 * 120, "start" or "armature" => 90, _ => 0 };
 
     /// <summary>Of a kind that needs one, what is printed on its capacitor.</summary>
     private string CapacitorOf(string kind) => kind switch

@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Windings;
 
 namespace WireCoach.Simulation;
@@ -26,6 +27,23 @@ internal sealed class SimulatedMotor
 
     /// <summary>The true windings: role and tags.</summary>
     public List<(string Role, string[] Tags)> Windings { get; } = [];
+
+    /// <summary>The coils that carry a field, as nodes and electrical degrees, those that are open left out.</summary>
+    public List<(string From, string To, int Degrees)> Fields { get; } = [];
+
+    /// <summary>Ohms of the cage, which set how strongly coils couple at rest.</summary>
+    public double RotorOhms { get; set; }
+
+    /// <summary>How strongly halves on poles of their own still couple; <see langword="null"/> for halves in the same slots.</summary>
+    public double? Stray { get; set; }
+
+    /// <summary>What a test between two windings shows: volts, or a kick.</summary>
+    public (double? Volts, string? Outcome) Test(string test, TestSetup setup)
+    {
+        var coils = new CoupledCoils(Fields, RotorOhms, ownPoles: Stray is not null, stray: Stray ?? 0);
+        var inside = new TestSetup([.. setup.Drive.Select(NodeOf)], [], [.. setup.Read.Select(NodeOf)], setup.AppliedVolts);
+        return test == "battery-flick" ? (null, coils.Flick(inside)) : (coils.Volts(inside), null);
+    }
 
     public void Coil(string from, string to, double? ohms) => _edges.Add((from, to, ohms));
 

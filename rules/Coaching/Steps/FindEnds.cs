@@ -14,6 +14,13 @@ internal static class FindEnds
 
     private static readonly string[] Instruments = ["low-voltage-ac", "battery"];
 
+    /// <summary>Whether nobody has said yet what there is to test with.</summary>
+    public static bool InstrumentsUnsaid(Workup work) => !Instruments.Any(work.File.Instruments.ContainsKey);
+
+    /// <summary>Tests that the person said they cannot do, by id.</summary>
+    public static IReadOnlyList<string> Barred(Workup work) =>
+        [.. work.File.Unknowns.Where(question => question.StartsWith("ends.", StringComparison.Ordinal)).Select(question => question.Split('.')[1]).Order(StringComparer.Ordinal)];
+
     public static Answer<EndsFinding>? Find(Workup work)
     {
         if (work.Identification is not { Status: IdentificationStatus.Identified, Layouts: [var likeliest, ..] } found)
@@ -21,7 +28,8 @@ internal static class FindEnds
             return null;
         }
 
-        var tests = work.File.BenchTests.Where(test => test.Drive.Count == 2 && test.Test != "joint-resistance");
+        var beside = found.Windings.Where(winding => winding.Role is "protector" or "other").SelectMany(winding => winding.Leads).ToHashSet(StringComparer.Ordinal);
+        var tests = work.File.BenchTests.Where(test => test.Drive.Count == 2 && test.Test != "joint-resistance" && !test.Drive.Concat(test.Read).Any(beside.Contains));
         return work.Rooms.Ends.Find(new EndsInput
         {
             Layout = likeliest.Id,
@@ -32,7 +40,7 @@ internal static class FindEnds
             Role = work.File.Role,
             Results = [.. tests.Select(EndsResult.Of)],
             Printed = work.File.Leads.Where(lead => lead.Marking is not null).ToDictionary(lead => lead.Tag, lead => lead.Marking!, StringComparer.Ordinal),
-            Barred = [.. work.File.Unknowns.Where(question => question.StartsWith("ends.", StringComparison.Ordinal)).Select(question => question.Split('.')[1]).Order(StringComparer.Ordinal)],
+            Barred = Barred(work),
         });
     }
 
@@ -43,7 +51,7 @@ internal static class FindEnds
             return null;
         }
 
-        if (!Instruments.Any(work.File.Instruments.ContainsKey) && !work.Skipped(InstrumentQuestion))
+        if (InstrumentsUnsaid(work) && !work.Skipped(InstrumentQuestion))
         {
             return work.Ask.Of(InstrumentQuestion);
         }
@@ -60,7 +68,8 @@ internal static class FindEnds
     private static Question? Trial(Workup work, NextTest next) => BeforePower.Again(work) ?? BeforePower.Insulation(work) ?? BeforePower.Earth(work)
         ?? (BeforePower.Unproved(work).Any() ? null : BeforePower.CapacitorBack(work) ?? BeforePower.Shaft(work) ?? BeforePower.Protection(work) ?? Test(work, next));
 
-    private static Question Test(Workup work, NextTest next)
+    /// <summary>A test as a question of its own for each set-up.</summary>
+    public static Question Test(Workup work, NextTest next)
     {
         var seen = next.Outcomes.Count > 0;
         var asked = work.Ask.Of(seen ? "ends-outcome" : "ends-volts", ("first", next.Setup.Read is [var first, ..] ? first : next.Setup.Drive[0]), ("second", next.Setup.Read is [.., var second] ? second : next.Setup.Drive[^1]));

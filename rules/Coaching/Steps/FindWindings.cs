@@ -28,6 +28,8 @@ internal static class FindWindings
 
     private const string StartBranch = "start-branch";
 
+    private const string InstrumentQuestion = "windings-instrument";
+
     /// <summary>The card of a reading that is doubted and taken once more.</summary>
     public const string Again = "reading-again";
 
@@ -83,7 +85,20 @@ internal static class FindWindings
 
         return found is { Status: IdentificationStatus.NeedsReading, Next: { Kind: "resistance" } next }
             ? Reading(work, next.From, next.To) with { Why = next.Why }
-            : Beside(work, found);
+            : Beside(work, found) ?? (found.Next is { Setup: not null } test ? Between(work, test) : null);
+    }
+
+    /// <summary>Where neither ohms nor looks decide: what one winding shows of another, by what there is to test it with.</summary>
+    private static Question Between(Workup work, NextReading test) =>
+        FindEnds.InstrumentsUnsaid(work) ? work.Ask.Of(InstrumentQuestion) : FindEnds.Test(work, AxisWords.Of(test, work.Knowledge));
+
+    /// <summary>Tests between windings that may be asked for. While nobody has said what there is, both may be, and it is asked first.</summary>
+    private static IReadOnlyList<string> TestsAllowed(Workup work)
+    {
+        (string Instrument, string Test)[] known = [("low-voltage-ac", AxisEvidence.ByVolts), ("battery", AxisEvidence.ByFlick)];
+        var barred = FindEnds.Barred(work);
+        return work.File.Role is Role.Homeowner or Role.Manager || (FindEnds.InstrumentsUnsaid(work) && work.Skipped(InstrumentQuestion)) ? []
+            : [.. known.Where(one => (FindEnds.InstrumentsUnsaid(work) || work.File.Instruments.GetValueOrDefault(one.Instrument)) && !barred.Contains(one.Test, StringComparer.Ordinal)).Select(one => one.Test)];
     }
 
     /// <summary>A reading that was taken already is asked for as one that is taken again, or it looks as if nobody had listened.</summary>
@@ -151,6 +166,9 @@ internal static class FindWindings
             Looks = new() { BothWays = Said(work, BothWays, "both"), CapacitorOutside = Said(work, CapacitorWires, "outside"), Drags = Said(work, ShaftDrag, "drags"), Speeds = Said(work, SeveralSpeeds, "several"), Brushes = Said(work, BrushesSeen, "yes") ?? Brushes(work) },
             Meter = MeterInput.Probed(null, work.File.BenchTests),
             Readings = Readings(work),
+            Tests = work.File.BenchTests.FindAll(test => test.Drive.Count == 2),
+            TestsAllowed = TestsAllowed(work),
+            TestVolts = work.File.TestVolts,
             Unreadable = [.. Unreadable(work)],
         });
         return answer.Value;

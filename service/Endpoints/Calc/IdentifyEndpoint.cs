@@ -15,6 +15,7 @@ internal static class IdentifyEndpoint
             "A reading is {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
             "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading; 'benchTests' may give their ohms as {test: probe-zero, value}. 'hasCapacitor' and 'capacitorBridged' may be left out, as may 'capacitorUse' (start or run, as printed on the one capacitor) and 'looks': " +
             "{bothWays, capacitorOutside, brushes, drags, speeds}, whether a control turns the motor either way, the capacitor's wires end on the leads, there are brushes, the shaft drags with the armature's ends held together, there are several speeds to choose from; " +
+            "'benchTests' may also give what one winding showed of another, {test: induced-voltage, drive, read, appliedVolts, value} or {test: battery-flick, drive, read, outcome}, and 'instruments' (low-voltage-ac, battery) lets such a test be asked for: 'next' then has a 'setup'. " +
             "'unreadable' lists pairs that cannot be read; 'shortcuts' allows a next reading with several leads held together, 'checkFrame' wants one to the frame.");
 
     private static IResult Identify(IdentifyBody body, Identifier identifier, Problems problems)
@@ -45,6 +46,8 @@ internal static class IdentifyEndpoint
             Meter = MeterInput.Probed(body.Meter, (body.BenchTests ?? []).OfType<Fact.BenchTest>()),
             Readings = [.. readings.OfType<Fact.Reading>()],
             Unreadable = [.. (body.Unreadable ?? []).OfType<PairBody>().Select(pair => (pair.From, pair.To))],
+            Tests = [.. (body.BenchTests ?? []).OfType<Fact.BenchTest>()],
+            TestsAllowed = [.. (body.Instruments ?? []).Select(instrument => instrument switch { "low-voltage-ac" => "induced-voltage", "battery" => "battery-flick", _ => null }).OfType<string>()],
             Shortcuts = body.Shortcuts ?? false,
             CheckFrame = body.CheckFrame ?? false,
         }));
@@ -113,7 +116,7 @@ internal static class IdentifyEndpoint
 
     internal sealed record IdentifyBody(
         IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, string? CapacitorUse, Looks? Looks, MeterInput? Meter,
-        IReadOnlyList<ReadingBody?>? Readings, IReadOnlyList<Fact.BenchTest?>? BenchTests, IReadOnlyList<PairBody?>? Unreadable, bool? Shortcuts, bool? CheckFrame);
+        IReadOnlyList<ReadingBody?>? Readings, IReadOnlyList<Fact.BenchTest?>? BenchTests, IReadOnlyList<string?>? Instruments, IReadOnlyList<PairBody?>? Unreadable, bool? Shortcuts, bool? CheckFrame);
 
     internal sealed record ReadingBody(
         JsonElement From, JsonElement To, JsonElement Ohms, bool? Open, bool? Short, bool? Kick, bool? ChangesWithShaft, double? Celsius, IReadOnlyList<JsonElement>? Together);

@@ -85,6 +85,7 @@ internal static class IdentifyStudy
         }
 
         table.Print(motors);
+        table.PrintOpen();
     }
 
     private static void Simulate(Identifier identifier, int seed, (double Percent, double Counts, double Leads)[] meters, IReadOnlyList<string> kinds, Table table)
@@ -104,8 +105,10 @@ internal static class IdentifyStudy
         var mistaken = chance.NextDouble() < 0.03;
         var looks = chance.NextDouble() < 0.8;
         var input = Known(motor, chance) with { Leads = [], Unreadable = missing && motor.Tags.Count > 3 ? [(pair[0], pair[1])] : [] };
+        var instrument = chance.NextDouble();
+        string[] tests = instrument < 0.5 ? ["induced-voltage"] : instrument < 0.6 ? ["battery-flick"] : [];
         var state = fault.Length > 0 ? ", faulty" : mistaken ? ", one false reading" : string.Empty;
-        One(identifier, seed, $"{kind}{state}", () => new MotorFactory(new Random(seed)).Make(kind, fault), random => new(random, percent, counts, leads), mistaken, input, table, looks);
+        One(identifier, seed, $"{kind}{state}", () => new MotorFactory(new Random(seed)).Make(kind, fault), random => new(random, percent, counts, leads), mistaken, input, table, looks, tests);
     }
 
     /// <summary>What the person has seen beforehand: the plate's phases and the capacitor, most of the time.</summary>
@@ -135,37 +138,43 @@ internal static class IdentifyStudy
         : 1;
 
     private static void One(
-        Identifier identifier, int seed, string family, Func<SimulatedMotor> make, Func<Random, SimulatedMeter> meter, bool mistaken, IdentificationInput input, Table table, bool looks = false)
+        Identifier identifier, int seed, string family, Func<SimulatedMotor> make, Func<Random, SimulatedMeter> meter, bool mistaken, IdentificationInput input, Table table, bool looks = false, params string[] tests)
     {
         var clock = Stopwatch.GetTimestamp();
         var motor = make();
         var chance = new Random(seed + 1);
-        var person = new BenchPerson(motor, meter(chance), chance, mistaken, looks);
+        var person = new BenchPerson(motor, meter(chance), chance, mistaken, looks, tests);
         var found = person.Follow(identifier, input);
         var wrong = found.Status == IdentificationStatus.Identified ? !Judge.IsRight(motor, found) : found.Status == IdentificationStatus.Faulty && motor.Fault.Length == 0 && !mistaken;
         var twin = make();
         var again = new Random(seed + 1);
         table.Add(family, found.Status.ToString(), person.Touches, Habit.Touches(new(twin, meter(again), again, mistaken), twin),
-            seed / MotorFactory.All.Count % CompareEach == 0 ? Settled(identifier, make(), meter, seed, mistaken, input, looks) : null, motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
+            seed / MotorFactory.All.Count % CompareEach == 0 ? Settled(identifier, make(), meter, seed, mistaken, input, looks, tests) : null, motor.Tags.Count * (motor.Tags.Count - 1) / 2, wrong, Stopwatch.GetElapsedTime(clock));
+        if (found.Status == IdentificationStatus.CannotTell)
+        {
+            table.Open(family, $"{string.Join(' ', found.Notes.Select(note => note.Id))}{(looks ? string.Empty : ", nobody looked")}{(tests.Length > 0 ? ", with tests" : string.Empty)}: {string.Join(' ', found.Undecided)}");
+        }
+
         if (wrong)
         {
             Console.WriteLine(
-                $"WRONG {family}, seed {seed}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open")}"))} -> " +
+                $"WRONG {family}, seed {seed}: {string.Join(" | ", person.Readings.Select(one => $"{one.From}-{one.To} {one.Ohms?.ToString("F1") ?? (one.Kick ? "kick" : "open")}"))}{string.Concat(person.Tests.Select(test => $" | {test.Test} {string.Join('-', test.Drive)} {string.Join('-', test.Read)} {test.Value:F2}{test.Outcome}"))} -> " +
                 $"{string.Join(' ', found.Windings.Select(one => $"{one.Role} {string.Join('-', one.Leads)}{(one.Taps is { } taps ? $" over {string.Join('-', taps)}" : string.Empty)}"))} ({found.Layouts[0].Id}); truth {string.Join(' ', motor.Windings.Select(one => $"{one.Role} {string.Join('-', one.Tags)}"))}");
         }
     }
 
     /// <summary>Touches of somebody who goes by habit until just as much is settled.</summary>
-    private static int Settled(Identifier identifier, SimulatedMotor motor, Func<Random, SimulatedMeter> meter, int seed, bool mistaken, IdentificationInput input, bool looks)
+    private static int Settled(Identifier identifier, SimulatedMotor motor, Func<Random, SimulatedMeter> meter, int seed, bool mistaken, IdentificationInput input, bool looks, string[] tests)
     {
         var chance = new Random(seed + 1);
-        return Habit.ToTheSameCertainty(new(motor, meter(chance), chance, mistaken, looks), motor, identifier, input);
+        return Habit.ToTheSameCertainty(new(motor, meter(chance), chance, mistaken, looks, tests), motor, identifier, input);
     }
 
     /// <summary>Figures by family of motors.</summary>
     private sealed class Table
     {
         private readonly SortedDictionary<string, List<(string Status, int Touches, int Habit, int? Fair, int AllPairs, bool Wrong)>> _rows = new(StringComparer.Ordinal);
+        private readonly SortedDictionary<string, Dictionary<string, int>> _open = new(StringComparer.Ordinal);
         private TimeSpan _time;
 
         public int Wrong => _rows.Values.Sum(rows => rows.Count(row => row.Wrong));
@@ -177,6 +186,29 @@ internal static class IdentifyStudy
                 _rows.TryAdd(family, []);
                 _rows[family].Add((status, touches, habit, fair, allPairs, wrong));
                 _time += time;
+            }
+        }
+
+        /// <summary>One more motor of which it cannot be told, for this reason.</summary>
+        public void Open(string family, string why)
+        {
+            lock (_rows)
+            {
+                _open.TryAdd(family, []);
+                _open[family][why] = _open[family].GetValueOrDefault(why) + 1;
+            }
+        }
+
+        /// <summary>For each family in which it cannot be told of one motor in a hundred, the commonest reasons.</summary>
+        public void PrintOpen()
+        {
+            foreach (var (family, reasons) in _open.Where(one => one.Value.Values.Sum() * 100 >= _rows[one.Key].Count))
+            {
+                Console.WriteLine($"cannot tell, {family}:");
+                foreach (var (why, count) in reasons.OrderByDescending(one => one.Value).ThenBy(one => one.Key, StringComparer.Ordinal).Take(8))
+                {
+                    Console.WriteLine($"  {100.0 * count / _rows[family].Count,5:F1}%  {why}");
+                }
             }
         }
 

@@ -50,6 +50,22 @@ public sealed class EndsFinderTest
         Assert.Equal([t1, t3], found.Alike[0]);
     }
 
+    /// <summary>1.84 for 18.4: a slipped decimal point makes unlike ends look alike.</summary>
+    [Theory]
+    [InlineData(1.84, 5.6, EndsStatus.Contradiction)]
+    [InlineData(1.84, 22.0, EndsStatus.Settled)]
+    [InlineData(22.5, 1.5, EndsStatus.Settled)]
+    public void A_coupling_stronger_than_any_at_rest_settles_only_with_the_other_end_tied(double volts, double crossed, EndsStatus status)
+    {
+        var once = Find(Dual with { Results = [Series(volts)] });
+        Assert.Equal((EndsStatus.NeedsTest, "ends.why-crossed"), (once.Status, once.Next?.Why.Id));
+        Assert.Equal(["4", "6"], once.Next!.Setup.Tie.Single());
+        Assert.Equal(["1", "2"], once.Next.Setup.Read);
+        var twice = Find(Dual with { Results = [Series(volts), new() { Test = "series-voltage", Drive = once.Next.Setup.Drive, Tie = once.Next.Setup.Tie, Read = once.Next.Setup.Read, AppliedVolts = 12, Value = crossed }] });
+        Assert.Equal(status, twice.Status);
+        Assert.Equal(EndsStatus.Settled, Find(Dual with { Results = [Series(4.0)] }).Status);
+    }
+
     [Theory]
     [InlineData(9.7)]
     [InlineData(12.0)]

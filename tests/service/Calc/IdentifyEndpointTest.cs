@@ -22,6 +22,28 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
     }
 
     [Fact]
+    public async Task A_client_with_a_transformer_is_told_what_to_feed_and_what_it_reads_counts()
+    {
+        object Halves(params object[] benchTests) => new
+        {
+            leads = new[] { "1", "2", "3", "4" },
+            hasCapacitor = false,
+            looks = new { brushes = false, speeds = false, bothWays = false },
+            instruments = new[] { "low-voltage-ac" },
+            readings = new[] { ("1", "2", 2.0), ("3", "4", 1.45), ("1", "2", 2.0), ("3", "4", 1.45) }.Select(one => Reading(one.Item1, one.Item2, one.Item3))
+                .Concat(new[] { ("1", "3"), ("1", "4"), ("2", "3"), ("2", "4") }.Select(one => Reading(one.Item1, one.Item2, null))),
+            benchTests,
+        };
+        object Shows(JsonElement next, double value) => new { test = next.GetProperty("kind").GetString(), drive = next.GetProperty("setup").GetProperty("drive"), read = next.GetProperty("setup").GetProperty("read"), appliedVolts = next.GetProperty("setup").GetProperty("appliedVolts"), value, unit = "volt" };
+        var first = (await service.Post(Path, Halves())).GetProperty("next");
+        Assert.Equal("induced-voltage", first.GetProperty("kind").GetString());
+        var second = (await service.Post(Path, Halves(Shows(first, 6.1)))).GetProperty("next");
+        var found = await service.Post(Path, Halves(Shows(first, 6.1), Shows(second, 5.3)));
+        Assert.Equal("identified", found.GetProperty("status").GetString());
+        Assert.Equal("dual-voltage-4", found.GetProperty("layouts")[0].GetProperty("id").GetString());
+    }
+
+    [Fact]
     public async Task A_client_that_measures_what_is_asked_comes_to_an_end()
     {
         var readings = new List<object>();

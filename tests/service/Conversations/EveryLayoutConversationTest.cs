@@ -84,6 +84,20 @@ public sealed class EveryLayoutConversationTest(ServiceFixture service) : IClass
         AssertFed(motor.Powered(Joints(client.Plan)), phases);
     }
 
+    /// <summary>One half reads lower because a start winding lies across it inside: to the ohmmeter a run and a start winding. Low volts on one pair, and then on the other, tell.</summary>
+    [Theory]
+    [InlineData("low-voltage-ac", "induced-voltage")]
+    [InlineData("battery", "battery-flick")]
+    public async Task Halves_that_ohms_leave_open_are_told_by_what_they_show_of_each_other(string instrument, string test)
+    {
+        var motor = new WoundBench("run T1 T2 2 0; run T3 T4 2 0; start T3 T4 5 90", 5, capacitor: false);
+        var client = await Held(motor, [115, 230], 230, phases: 1, instrument: instrument);
+        Assert.Contains(client.Asked, asked => asked.StartsWith($"ends.{test}.", StringComparison.Ordinal));
+        Assert.True(client.Plan.ValueKind == JsonValueKind.Object, $"{client.Status} {client.Assessment.GetProperty("planMissing")} {client.Assessment.GetProperty("identification")} {client.Assessment.GetProperty("ends")} {string.Join(", ", client.Asked.TakeLast(6))}");
+        Assert.Equal("dual-voltage-4", client.Assessment.GetProperty("identification").GetProperty("layouts")[0].GetProperty("id").GetString());
+        AssertAiding(motor.Powered(Joints(client.Plan)), 0.5);
+    }
+
     /// <summary>Kinds that neither ohms nor a look tell.</summary>
     [Theory]
     [InlineData("phase T1 T6 4 0; phase T6 T2 4 0; phase T2 T5 4 120; phase T5 T3 4 120; phase T3 T4 4 240; phase T4 T1 4 240", 460, 3)]
