@@ -35,7 +35,7 @@ internal sealed class AxisChoice(Bench bench, IReadOnlyList<Measured> readings, 
         {
             var without = bench.Axes.Without(result);
             var rest = all.Weighed(leaf => without.LogOf(leaf) - bench.Axes.LogOf(leaf));
-            if (guarded(without) && rest.Share(leaf => RoleKeys.Of(leaf) == role) >= bench.Figures.TestLeaves.Value)
+            if (guarded(without) && rest.ShareOf(role) >= bench.Figures.TestLeaves.Value)
             {
                 continue;
             }
@@ -67,8 +67,7 @@ internal sealed class AxisChoice(Bench bench, IReadOnlyList<Measured> readings, 
     private bool Nearly(Explanations before, Explanations then)
     {
         var role = RoleKeys.Of(then.Best!);
-        double Share(Explanations all) => all.Share(leaf => RoleKeys.Of(leaf) == role);
-        return Share(before) < bench.Figures.TestLeaves.Value && Share(then) >= bench.Figures.TestLeaves.Value;
+        return before.ShareOf(role) < bench.Figures.TestLeaves.Value && then.ShareOf(role) >= bench.Figures.TestLeaves.Value;
     }
 
     /// <summary>Two windings of the likeliest explanation each, the one of fewer ohms fed: what is tied across a half that is read takes of its volts.</summary>

@@ -113,22 +113,29 @@ internal sealed class AxisEvidence
 
     /// <summary>How the windings of a test lie to each other if an explanation holds.</summary>
     public static Lie LieOf(Leaf leaf, AxisResult result) =>
-        (Winding(leaf, result.DriveFirst, result.DriveSecond), Winding(leaf, result.ReadFirst, result.ReadSecond)) is ({ } driven, { } read) ? OfLike(leaf.Pattern, driven, read) : Lie.Unknown;
+        (Winding(leaf, result.DriveFirst, result.DriveSecond), Winding(leaf, result.ReadFirst, result.ReadSecond)) is ({ } driven, { } read) ? leaf.Pattern.Lies.GetValueOrDefault((driven.Group, read.Group), Lie.Unknown) : Lie.Unknown;
 
     /// <summary>The winding between two leads; <see langword="null"/> where they are not the ends of one.</summary>
     public static PatternWinding? Winding(Leaf leaf, int first, int second)
     {
         var (one, other) = (leaf.TerminalOf[first], leaf.TerminalOf[second]);
-        return leaf.Pattern.Windings.FirstOrDefault(winding => !winding.Junction && winding.Taps.Count == 0
-            && winding.Terminals is [var from, var to] && ((from == one && to == other) || (from == other && to == one)));
+        foreach (var winding in leaf.Pattern.Windings)
+        {
+            if (!winding.Junction && winding.Taps.Count == 0 && winding.Terminals is [var from, var to] && ((from == one && to == other) || (from == other && to == one)))
+            {
+                return winding;
+            }
+        }
+
+        return null;
     }
 
-    /// <summary>An explanation stands for all that exchange like windings, so that it only says what holds of all of them.</summary>
-    private static Lie OfLike(Pattern pattern, PatternWinding driven, PatternWinding read)
-    {
-        var lies = pattern.Windings.Where(winding => winding.Group == driven.Group).SelectMany(one => pattern.Windings.Where(winding => winding.Group == read.Group && winding != one).Select(other => LieOf(pattern.Layout, one, other))).Distinct().ToList();
-        return lies is [var single] ? single : Lie.Unknown;
-    }
+    /// <summary>How windings of two groups lie to each other. An explanation stands for all that exchange like windings, so that it only says what holds of all of them.</summary>
+    /// <param name="pattern">The motor.</param>
+    public static IReadOnlyDictionary<(string, string), Lie> Lies(Pattern pattern) => pattern.Windings
+        .SelectMany(one => pattern.Windings.Where(other => other != one).Select(other => (Groups: (one.Group, other.Group), Lie: LieOf(pattern.Layout, one, other))))
+        .GroupBy(pair => pair.Groups, pair => pair.Lie)
+        .ToDictionary(pair => pair.Key, pair => pair.Distinct().ToList() is [var single] ? single : Lie.Unknown);
 
     private static Lie LieOf(Layout layout, PatternWinding driven, PatternWinding read)
     {

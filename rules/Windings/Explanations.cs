@@ -11,6 +11,8 @@ internal sealed class Explanations
     /// <summary>While leads are still untouched so many explanations are enough to choose the next reading from; more cost time and save no touch.</summary>
     private const int ToChooseFrom = 2_000;
 
+    private string[]? _roles;
+
     private Explanations(Harvest harvest)
         : this(harvest.Near(), harvest.Overflow)
     {
@@ -92,7 +94,22 @@ internal sealed class Explanations
 
     /// <summary>These explanations, each with so much more or less weight.</summary>
     /// <param name="log">ln of what is added to the weight of each.</param>
-    public Explanations Weighed(Func<Leaf, double> log) => new([.. Leaves.Select(leaf => leaf with { LogWeight = leaf.LogWeight + log(leaf) })], Overflow);
+    public Explanations Weighed(Func<Leaf, double> log) => new([.. Leaves.Select(leaf => leaf with { LogWeight = leaf.LogWeight + log(leaf) })], Overflow) { _roles = Roles };
+
+    /// <summary>The windings that each explanation comes down to.</summary>
+    public string[] Roles => _roles ??= [.. Leaves.Select(RoleKeys.Of)];
+
+    /// <summary>The probability of all explanations that come down to these windings.</summary>
+    public double ShareOf(string role)
+    {
+        var sum = 0.0;
+        for (var index = 0; index < Roles.Length; index++)
+        {
+            sum += Roles[index] == role ? Probabilities[index] : 0;
+        }
+
+        return sum;
+    }
 
     /// <summary>The probability of all explanations of which something holds.</summary>
     public double Share(Func<Leaf, bool> holds)

@@ -97,6 +97,7 @@ internal sealed class Pattern
     private bool[][]? _within;
     private IReadOnlyList<CoilGroup>? _groups;
     private double? _logShare;
+    private IReadOnlyDictionary<(string, string), Lie>? _lies;
 
     public required Layout Layout { get; init; }
 
@@ -105,6 +106,9 @@ internal sealed class Pattern
 
     /// <summary>The terminals in groups between which there are no ohms.</summary>
     public IReadOnlyList<CoilGroup> Groups => _groups ??= Premises.Groups(this);
+
+    /// <summary>How windings of one group lie to those of another.</summary>
+    public IReadOnlyDictionary<(string One, string Other), Lie> Lies => _lies ??= AxisEvidence.Lies(this);
 
     public required Condition Condition { get; init; }
 

@@ -225,7 +225,7 @@ internal sealed class Verdict
     {
         if (share < _bench.Figures.Enough.Value)
         {
-            return CannotTell(Statement.Of("windings.ohms-do-not-decide"));
+            return CannotTell(EitherWay(all, best) ?? Statement.Of("windings.ohms-do-not-decide"));
         }
 
         if (Premises.Missing(best, _readings).Count > 0)
@@ -282,6 +282,25 @@ internal sealed class Verdict
             : give(IdentificationStatus.CannotTell, [why, .. WouldTell(all, best)]) with { Undecided = Kinds() };
     }
 
+    /// <summary>Whether it is one kind of motor in which a run and a start winding may change places: no test at rest tells those.</summary>
+    private Statement? EitherWay(Explanations all, Leaf best)
+    {
+        var role = RoleKeys.Of(best);
+        var rival = all.Leaves.Where(leaf => RoleKeys.Of(leaf) != role).MaxBy(leaf => leaf.LogWeight);
+        if (rival is null || rival.Pattern.Layout.Id != best.Pattern.Layout.Id)
+        {
+            return null;
+        }
+
+        var (named, other) = (Of(best), Of(rival));
+        var changed = named.Where(winding => other.Any(twin => twin.Role != winding.Role && twin.Leads.SequenceEqual(winding.Leads, StringComparer.Ordinal))).ToList();
+        return changed is [var one, var two] && changed.Select(winding => winding.Role).Order(StringComparer.Ordinal).SequenceEqual(["run", "start"], StringComparer.Ordinal)
+            ? Statement.Of("windings.either-way-round", ("one", string.Join('–', one.Leads)), ("other", string.Join('–', two.Leads)))
+            : null;
+
+        IReadOnlyList<Winding> Of(Leaf leaf) => new Findings(_bench, _readings, all, []).Of(leaf);
+    }
+
     private AxisChoice Tests() => new(_bench, _readings, Stands);
 
     /// <summary>What a test would tell that nobody here may or can do.</summary>
@@ -294,7 +313,7 @@ internal sealed class Verdict
     {
         var best = all.Best!;
         var role = RoleKeys.Of(best);
-        return all.Share(leaf => RoleKeys.Of(leaf) == role) >= _bench.Figures.Enough.Value
+        return all.ShareOf(role) >= _bench.Figures.Enough.Value
             && all.Share(leaf => leaf.Pattern.Condition.IsWhole) >= MostlySound
             && RoleGuard.Against(_bench, axes, best, new Findings(_bench, _readings, all, []).Of(best)) is null
             && FaultGuard.Turns(all, best) <= _bench.Figures.FaultTurnsLayout.Value

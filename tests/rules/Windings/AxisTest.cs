@@ -73,6 +73,14 @@ public sealed class AxisTest
     }
 
     [Fact]
+    public void A_main_and_a_capacitor_winding_that_may_change_places_are_not_tested_in_vain()
+    {
+        var found = IdentifierTest.Give(Read(Four, ("1-2", 20), ("3-4", 21)) with { HasCapacitor = true, CapacitorUse = "run", Looks = new() { Brushes = false, Speeds = false, BothWays = false, CapacitorOutside = true } });
+        Assert.Equal((IdentificationStatus.CannotTell, null), (found.Status, found.Next));
+        Assert.Equal("1–2", Assert.Single(found.Notes, note => note.Id == "windings.either-way-round").Gaps["one"]);
+    }
+
+    [Fact]
     public void With_a_cell_alone_the_kick_is_asked_for() =>
         Assert.Equal(AxisEvidence.ByFlick, IdentifierTest.Give(Halves with { TestsAllowed = [AxisEvidence.ByFlick] }).Next?.Kind);
 
