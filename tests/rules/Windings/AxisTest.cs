@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Practice;
 using WireCoach.Rules.Windings;
 
 namespace WireCoach.Rules.Tests.Windings;
@@ -125,6 +126,36 @@ public sealed class AxisTest
     {
         var asked = IdentifierTest.Give(Halves).Next!;
         Assert.Equal(IdentifierTest.Give(Halves).Layouts, IdentifierTest.Give(Halves with { Tests = [Test(asked, 1.0)] }).Layouts);
+    }
+
+    /// <summary>The practice motor's coils and cage are worked out as a network of their own, its start winding across one half.</summary>
+    [Fact]
+    public void Practice_motors_with_a_start_winding_across_one_half_are_told_by_what_they_show()
+    {
+        var (told, tested) = (0, 0);
+        for (var seed = 1; seed <= 60; seed++)
+        {
+            var motor = PracticeMotor.Make(Trade.Knowledge, "dual-voltage-4", null, seed, "good").Value!;
+            if (motor.Truth.Form != "no-capacitor")
+            {
+                continue;
+            }
+
+            var input = Four with { Leads = motor.Tags, Meter = new() { TestLeadOhms = motor.Probes().Value, Zeroed = false } };
+            for (var turn = 0; turn < 20 && IdentifierTest.Give(input) is { Next: { } next, Status: IdentificationStatus.NeedsReading }; turn++)
+            {
+                input = next.Setup is { } setup ? input with { Tests = [.. input.Tests, motor.Test(next.Kind, setup).Value!] }
+                    : input with { Readings = [.. input.Readings, motor.Touch(next.From, next.To, take: turn).Value!] };
+            }
+
+            var found = IdentifierTest.Give(input);
+            Assert.NotEqual(IdentificationStatus.NeedsReading, found.Status);
+            Assert.False(found.Status == IdentificationStatus.Identified && found.Windings.Any(winding => winding.Role == "start"), $"{seed}");
+            tested += input.Tests.Count > 0 ? 1 : 0;
+            told += found.Status == IdentificationStatus.Identified && input.Tests.Count > 0 ? 1 : 0;
+        }
+
+        Assert.True(tested > 5 && told > tested / 2, $"{told} of {tested}");
     }
 
     private static IdentificationInput Read(IdentificationInput input, params (string Pair, double Ohms)[] windings) =>
