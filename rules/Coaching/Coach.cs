@@ -142,7 +142,7 @@ public sealed class Coach
         : FirstStart.Verified(work) ? "verified"
         : OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? "referred"
         : OtherJobs.Settled(work) || work.Repaired ? "ready"
-        : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) ? "ready"
+        : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) && !FirstStart.Stops(work) ? "ready"
         : "open";
 
     private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused) =>

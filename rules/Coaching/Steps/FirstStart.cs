@@ -84,6 +84,9 @@ internal static class FirstStart
     public static bool Verified(Workup work) => Last(work) is { Outcome: "ran" or null, Turned: true, Direction: "right" } run
         && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict != "stop";
 
+    /// <summary>Whether something that the last run showed wants it off.</summary>
+    public static bool Stops(Workup work) => Last(work) is { } run && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict == "stop";
+
     /// <summary>The run against the plate, for the connection that was made; nothing hangs on the shaft at a first start.</summary>
     private static FirstRunJudgement Judge(Workup work, Plan plan, RunEpisode run) => FirstRun.Judge(
         work.Knowledge, work.File.Plate, plan.PlateVolts, plan.LineAmps?.Value,

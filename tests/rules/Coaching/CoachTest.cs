@@ -59,6 +59,15 @@ public sealed class CoachTest
     }
 
     [Fact]
+    public void Nobody_in_training_discharges_a_capacitor_alone()
+    {
+        var file = Open(Role.Apprentice, "identify-leads").With(new Fact.Confirm { Id = "isolated" }).With(new Fact.Plate { Field = "phases", Value = PlateValue.Of([1]) }).With(new Fact.Capacitor());
+        Assert.Equal("competent-person-present", Coach.Assess(file).Next?.Id);
+        Assert.Equal("capacitor-discharged", Coach.Assess(file.With(new Fact.Confirm { Id = "competent-person-present" })).Next?.Id);
+        Assert.Null(Coach.Assess(file.With(new Fact.Confirm { Id = "competent-person-present", Confirmed = false })).Next);
+    }
+
+    [Fact]
     public void The_same_facts_give_the_same_question()
     {
         var file = Open(Role.Technician, "connect").With(new Fact.Confirm { Id = "isolated" });
