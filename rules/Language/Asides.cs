@@ -12,7 +12,7 @@ internal static class Asides
     private const string Other = "other-thing";
     private const string Sought = "sought";
     private const string NotFound = "none-found";
-    private const string Elsewhere = "of-another";
+    private const string OfAnother = "of-another";
     private const string Back = "back-to-motor";
     private const string Turn = "turn-of-speech";
     private const int Opening = 1;
@@ -28,29 +28,31 @@ internal static class Asides
                 case Supposed:
                     Mark(tokens, hit.First, token => token.Sentence == tokens[hit.First].Sentence);
                     break;
-                case Sought when hits.Find(other => other.Concept == NotFound && other.First > hit.Last && other.First - hit.Last <= ReachOfSearch && tokens[other.First].Sentence == tokens[hit.First].Sentence) is { } none:
-                    for (var at = hit.Last + 1; at < none.First; at++)
-                    {
-                        tokens[at].DeniedFrom = hit.First;
-                    }
-
+                case Sought when NotFoundAfter(tokens, hits, hit) is { } none:
+                    tokens.GetRange(hit.Last + 1, none.First - hit.Last - 1).ForEach(token => token.DeniedFrom = hit.First);
                     break;
                 case Sought or Planned:
-                    var turn = hits.Where(other => other.Concept == Turn && other.First > hit.Last).Select(other => other.First).DefaultIfEmpty(tokens.Count).Min();
-                    Mark(tokens, hit.First, token => token.Clause == tokens[hit.First].Clause && token.Start < (turn < tokens.Count ? tokens[turn].Start : int.MaxValue));
+                    var turn = hits.Find(other => other.Concept == Turn && other.First > hit.Last);
+                    Mark(tokens, hit.First, token => token.Clause == tokens[hit.First].Clause && (turn is null || token.Start < tokens[turn.First].Start));
                     break;
-                case Cured or Elsewhere:
+                case Cured or OfAnother:
                     Mark(tokens, tokens.FindIndex(token => token.Sentence == tokens[hit.First].Sentence), token => token.Start < tokens[hit.First].Start);
                     break;
-                case Other when Opens(tokens, hit) && !hits.Exists(back => back.Concept == Back && back.First > hit.Last && tokens[back.First].Clause == tokens[hit.First].Clause):
+                case Other when Opens(tokens, hit) && !ComesBack(tokens, hits, hit):
                     Mark(tokens, hit.First, token => token.Clause == tokens[hit.First].Clause);
                     break;
             }
         }
     }
 
-    private static bool Opens(List<Token> tokens, Hit hit) =>
-        hit.First <= Opening || tokens[hit.First - 1 - Opening].Clause != tokens[hit.First].Clause || tokens[hit.First - 1].Clause != tokens[hit.First].Clause;
+    private static Hit? NotFoundAfter(List<Token> tokens, List<Hit> hits, Hit sought) => hits.Find(other =>
+        other.Concept == NotFound && other.First > sought.Last && other.First - sought.Last <= ReachOfSearch && tokens[other.First].Sentence == tokens[sought.First].Sentence);
+
+    /// <summary>Whether it is the subject of its clause.</summary>
+    private static bool Opens(List<Token> tokens, Hit hit) => tokens[Math.Max(0, hit.First - 1 - Opening)].Clause != tokens[hit.First].Clause || hit.First <= Opening;
+
+    private static bool ComesBack(List<Token> tokens, List<Hit> hits, Hit other) =>
+        hits.Exists(back => back.Concept == Back && back.First > other.Last && tokens[back.First].Clause == tokens[other.First].Clause);
 
     private static void Mark(List<Token> tokens, int from, Func<Token, bool> reaches)
     {
