@@ -34,6 +34,7 @@ internal static class IdentifyEndpoint
         }
 
         var readings = (body.Readings ?? []).Select((reading, index) => Reading(reading, $"readings[{index}]", wrong)).ToList();
+        wrong.AddRange((body.BenchTests ?? []).SelectMany((test, index) => Against(test, leads, $"benchTests[{index}]")));
         return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(identifier.Identify(new()
         {
             Leads = [.. leads.Select(lead => lead.Tag)],
@@ -51,6 +52,30 @@ internal static class IdentifyEndpoint
             Shortcuts = body.Shortcuts ?? false,
             CheckFrame = body.CheckFrame ?? false,
         }));
+    }
+
+    /// <summary>What is wrong with a test between windings: leads that are not there, or volts that cannot be.</summary>
+    private static IEnumerable<Problem> Against(Fact.BenchTest? test, List<(string Tag, string? Marking)> leads, string at)
+    {
+        if (test is not { Test: "induced-voltage" or "battery-flick" })
+        {
+            yield break;
+        }
+
+        if (test.Drive.Concat(test.Read).FirstOrDefault(lead => !leads.Exists(known => string.Equals(known.Tag, lead, StringComparison.OrdinalIgnoreCase))) is { } unknown)
+        {
+            yield return new("unknown-lead", $"{at}.{(test.Drive.Contains(unknown) ? "drive" : "read")}", Statement.Of("problem.unknown-lead", ("lead", unknown), ("leads", string.Join(", ", leads.Select(lead => lead.Tag)))));
+        }
+
+        if (test.AppliedVolts is <= 0)
+        {
+            yield return new("invalid-fact", $"{at}.appliedVolts", Statement.Of("problem.not-positive", ("field", "appliedVolts"), ("value", test.AppliedVolts.Value.ToString(System.Globalization.CultureInfo.InvariantCulture))));
+        }
+
+        if (test.Value is < 0)
+        {
+            yield return new("invalid-fact", $"{at}.value", Statement.Of("problem.ends-negative", ("value", test.Value.Value.ToString(System.Globalization.CultureInfo.InvariantCulture))));
+        }
     }
 
     private static (string Tag, string? Marking)? Lead(JsonElement lead, string at, List<Problem> wrong)

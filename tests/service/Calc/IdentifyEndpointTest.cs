@@ -43,6 +43,22 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
         Assert.Equal("dual-voltage-4", found.GetProperty("layouts")[0].GetProperty("id").GetString());
     }
 
+    [Theory]
+    [InlineData("9", 12.0, 6.0, "benchTests[0].drive")]
+    [InlineData("1", 0.0, 6.0, "benchTests[0].appliedVolts")]
+    [InlineData("1", 12.0, -6.0, "benchTests[0].value")]
+    public async Task A_test_that_cannot_be_is_said_so(string fed, double appliedVolts, double value, string field)
+    {
+        var (status, problem) = await service.PostText(Path, JsonSerializer.Serialize(new
+        {
+            leads = new[] { "1", "2", "3", "4" },
+            readings = new[] { Reading("1", "2", 2.0) },
+            benchTests = new[] { new { test = "induced-voltage", drive = new[] { fed, "2" }, read = new[] { "3", "4" }, appliedVolts, value, unit = "volt" } },
+        }));
+        Assert.InRange(status, 400, 422);
+        Assert.Contains(field, problem.GetRawText(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_client_that_measures_what_is_asked_comes_to_an_end()
     {
