@@ -10,6 +10,8 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
 {
     private static readonly Source Laws = new() { Title = "circuit laws", Place = "series and parallel resistances over the joints of this plan", Basis = SourceBasis.Computed };
 
+    private const double Nothing = 1e-9;
+
     /// <summary>Between the line joints, from the first of them to each inner joint, and to the frame.</summary>
     public IReadOnlyList<ExpectedOhms> Readings()
     {
@@ -31,6 +33,11 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
             return new(between, null, Statement.Of(Kicks ? "connections.expect-kick" : "connections.expect-open"));
         }
 
+        if (any < Nothing)
+        {
+            return new(between, null, Statement.Of("connections.expect-nothing"));
+        }
+
         if (Known(from, to) is { } known)
         {
             var quoted = Quoted.Of(known, "ohm", "connections.expected-ohms", Laws, new TrailStep(
@@ -39,7 +46,7 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
         }
 
         return new(between, null, OneGroup(from, to)
-            ? any < 1e-9 ? Statement.Of("connections.expect-nothing") : Math.Abs(any - 1) < 1e-9 ? Statement.Of("connections.expect-one") : Statement.Of("connections.expect-multiple").With("factor", Quoted.Of(any, "ratio", "connections.expected-ohms", Laws))
+            ? Same(any, 1) ? Statement.Of("connections.expect-one") : Statement.Of("connections.expect-multiple").With("factor", Quoted.Of(any, "ratio", "connections.expected-ohms", Laws))
             : Statement.Of("connections.expect-unmeasured"));
     }
 
@@ -62,7 +69,7 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
     private double? Known(string from, string to)
     {
         var (open, one) = (Between(from, to, null), Between(from, to, 1));
-        return open is { } reading && one is { } other && Math.Abs(reading - other) < 1e-9 * reading ? reading : null;
+        return open is { } reading && one is { } other && Same(reading, other) ? reading : null;
     }
 
     private double? Between(string from, string to, double? unmeasured) =>
@@ -71,7 +78,10 @@ internal sealed class BeforePower(Layout layout, Wiring wiring, IReadOnlyDiction
     /// <summary>Whether the reading depends on alike coils only, none of them measured, so that it is a plain multiple of one.</summary>
     private bool OneGroup(string from, string to) => ohms.Count == 0 && layout.Coils.Select(coil => coil.Group).Distinct(StringComparer.Ordinal)
         .Any(group => wiring.Meter(coil => coil.Group == group ? 1 : null).Between(from, to) is { } alone
-            && Math.Abs(alone - Between(from, to, 1)!.Value) < 1e-9);
+            && Same(alone, Between(from, to, 1)!.Value));
+
+    /// <summary>Alike but for binary fractions.</summary>
+    private static bool Same(double one, double other) => Math.Abs((one / other) - 1) < Nothing;
 
     private IEnumerable<string> Used() => ohms.Select(coil => $"{coil.Key} {Units.Text(coil.Value, "ohm")}");
 }

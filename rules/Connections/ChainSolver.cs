@@ -77,8 +77,7 @@ internal sealed class ChainSolver(
     {
         var elements = lines.Select(line => (Element)new Element.Source(line.Value, Name(line.Key), "middle", LineVolts(line.Value), LineDegrees(line.Value)))
             .Concat(strong.Select((chain, index) => new Element.Resistor($"chain {index}", Name(chain.From), Name(chain.To), Weight(chain))));
-        var solved = NetworkSolver.Solve(new Network { Elements = [.. elements], Hertz = 50, Ground = "middle", IslandsAllowed = true }).Value
-            ?? throw new InvalidOperationException($"The row '{row.Id}' of {layout.Id} cannot be solved: its table joins what must not be joined.");
+        var solved = NetworkSolver.Solve(new Network { Elements = [.. elements], Hertz = 50, Ground = "middle", IslandsAllowed = true }).Value!;
         var reached = Reached(strong);
         return reached.ToDictionary(group => group, group => solved.Nodes[Name(group)]);
     }
@@ -101,7 +100,7 @@ internal sealed class ChainSolver(
         }
 
         var volts = from - to;
-        var amps = chain.Weak ? Complex.Zero : volts / Weight(chain);
+        var amps = volts / Weight(chain);
         var groups = chain.Links.Select(link => link.Coil.Group).Distinct(StringComparer.Ordinal).ToList();
         return new WiredChain(chain.Links, volts, amps, chain.Weak, groups, Touching(chain), lines.GetValueOrDefault(chain.From));
     }
@@ -132,7 +131,7 @@ internal sealed record Link(LayoutCoil Coil, bool Reversed);
 /// <summary>Coils in series with the volts across them.</summary>
 /// <param name="Links">The coils from the chain's beginning to its end.</param>
 /// <param name="Volts">Volts of the beginning against the end, for one volt between the lines.</param>
-/// <param name="Amps">Amps on a scale that all chains that are not weak share; zero for a weak one.</param>
+/// <param name="Amps">Amps on a scale that all chains share that are not weak; of a weak one they mean nothing.</param>
 /// <param name="Weak">A start winding or a coil behind a capacitor or switch.</param>
 /// <param name="Groups">The coil groups in it.</param>
 /// <param name="Lines">The line conductors at its ends.</param>

@@ -51,11 +51,6 @@ internal static class CoilOhms
                 return tags[lead.Marking];
             }
 
-            if (at > 0 && layout.Coils.Any(coil => coil.From == seen[at] || coil.To == seen[at]))
-            {
-                continue;
-            }
-
             seen.AddRange(layout.Parts.SelectMany(part => new[] { (part.From, part.To), (part.To, part.From) })
                 .Where(way => way.Item1 == seen[at] && !seen.Contains(way.Item2)).Select(way => way.Item2));
         }

@@ -33,7 +33,7 @@ internal sealed class PlanBuilder(Layout layout, IReadOnlyDictionary<string, str
             ExpectedOhms = new BeforePower(layout, wiring, CoilOhms.Of(layout, tags, request)).Readings(),
             Steps = [],
             Why = [],
-            Notes = PlanNotes.Of(layout, request),
+            Notes = PlanNotes.Of(layout, row, request),
             Rotation = RotationOf(row),
             SeenFrom = row.Rotation is null ? null : request.Rotation is null ? row.SeenFrom : request.SeenFrom ?? row.SeenFrom,
             Reverse = Reversals.Of(layout, row, tags, Direct),

@@ -7,18 +7,18 @@ namespace WireCoach.Rules.Connections;
 /// <summary>What a plan rests on without proof, and the capacitor that does not go with it.</summary>
 internal static class PlanNotes
 {
-    public static IReadOnlyList<Statement> Of(Layout layout, PlanRequest request) =>
-        [.. Form(layout, request), .. Capacitor(layout, request), .. layout.Warnings.Select(id => Statement.Of(id))];
+    public static IReadOnlyList<Statement> Of(Layout layout, LayoutConnection row, PlanRequest request) =>
+        [.. Form(layout), .. Capacitor(layout, row, request), .. layout.Warnings.Select(id => Statement.Of(id))];
 
     /// <summary>Why the capacitor at hand must not be used in this plan, or <see langword="null"/>.</summary>
     public static Problem? Unfit(Plan plan, PlanRequest request, Limit least)
     {
-        if (request.Capacitor is not { Present: true } capacitor || Kind(plan.Layout, plan.Row) == "none")
+        if (request.Capacitor is not { Present: true } capacitor || !plan.Layout.HasCapacitor)
         {
             return null;
         }
 
-        if (capacitor.Use == "start" && Kind(plan.Layout, plan.Row) == "run")
+        if (capacitor.Use == "start" && plan.Layout.Capacitor == "run")
         {
             return new("not-ready", "capacitor.use", Statement.Of("connections.start-capacitor-for-run")) { Missing = ["capacitor"] };
         }
@@ -32,23 +32,16 @@ internal static class PlanNotes
             : null;
     }
 
-    private static string Kind(Layout layout, LayoutConnection row) => row.OuterPart?.Kind == "run-capacitor" ? "run" : layout.Capacitor;
-
-    private static Statement[] Capacitor(Layout layout, PlanRequest request) => (request.Capacitor, layout.Capacitor) switch
+    private static Statement[] Capacitor(Layout layout, LayoutConnection row, PlanRequest request) => (request.Capacitor, layout.Capacitor) switch
     {
         ({ Present: true, Use: "run" }, "start") => [Statement.Of("connections.note-run-capacitor-for-start")],
-        ({ Present: true }, "none") when layout.Connections.All(row => row.OuterPart is null) => [Statement.Of("connections.note-no-capacitor")],
+        ({ Present: true }, "none") when row.OuterPart is null => [Statement.Of("connections.note-no-capacitor")],
         _ => [],
     };
 
     /// <summary>Another inside with the same leads but another table: nothing that was measured tells them apart.</summary>
-    private static Statement[] Form(Layout layout, PlanRequest request)
+    private static Statement[] Form(Layout layout)
     {
-        if (request.Form is not null || layout.Form is not null)
-        {
-            return [];
-        }
-
         var others = layout.Forms().Skip(1).Where(form => Leads(form).SetEquals(Leads(layout)) && !Table(form).SequenceEqual(Table(layout), StringComparer.Ordinal)).ToList();
         return others.Count == 0 ? [] : [Statement.Of("connections.note-form", ("name", layout.Name), ("others", string.Join("; ", others.Select(form => form.Name))))];
     }

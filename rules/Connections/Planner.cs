@@ -24,7 +24,7 @@ public sealed class Planner(TradeKnowledge knowledge)
         var tags = LeadTags.ByMarking(layout, request.Leads);
         if (layout.NotConnected is { } reason)
         {
-            return new Problem("not-ready", "layout", Statement.Of(reason)) { Missing = ["layout"] };
+            return Refused([new Problem("not-ready", "layout", Statement.Of(reason))]);
         }
 
         if (PlanCheck.Missing(layout, tags, request, _judge) is { Count: > 0 } missing)

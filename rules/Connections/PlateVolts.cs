@@ -47,17 +47,16 @@ internal sealed class PlateVolts
         var (all, amps) = (_plate.Volts, _plate.Amps);
         if (amps.Count == all.Count)
         {
-            return amps.Where((_, index) => all[index] == volts).Cast<double?>().FirstOrDefault();
+            return amps[all.ToList().IndexOf(volts)];
         }
 
         // One figure for each range, in the order of the plate: a low-first plate lists the greater amps first.
-        var rising = all.Count < 2 || all[0] <= all[^1];
-        var range = _ranges.FindIndex(one => one.Contains(volts));
-        return amps.Count == _ranges.Count ? amps[rising ? range : _ranges.Count - 1 - range] : null;
+        var order = all.Select(one => _ranges.FindIndex(range => range.Contains(one))).Distinct().ToList();
+        return amps.Count == order.Count ? amps[order.IndexOf(_ranges.FindIndex(range => range.Contains(volts)))] : null;
     }
 
     /// <summary>The share of the lowest voltage that a figure comes nearest to: on a plate for 230/400/460 V, 400 and 460 are two voltages and no range.</summary>
-    private double Nearest(double volts, List<double> shares) => shares.MinBy(share => OffLowest(volts, share / shares.Min()));
+    private double Nearest(double volts, List<double> shares) => shares.MinBy(share => OffLowest(volts, share));
 
     private double OffLowest(double volts, double share) => _ranges[0].Min(lowest => Math.Abs((volts / (lowest * share)) - 1));
 }

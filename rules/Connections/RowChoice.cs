@@ -25,8 +25,8 @@ internal static class RowChoice
         .GroupBy(row => (row.Row.For, row.Row.Starting))
         .Select(use => InDirection([.. use], request));
 
-    /// <summary>The rotation that was asked, seen from where the row's is; <see langword="null"/> where none was asked or the row has none.</summary>
-    public static string? Asked(LayoutConnection row, PlanRequest request) => row.Rotation is null ? null : Turned(request.Rotation, request.SeenFrom, row.SeenFrom);
+    /// <summary>The rotation that was asked, seen from where the row's is; <see langword="null"/> where none was asked.</summary>
+    public static string? Asked(LayoutConnection row, PlanRequest request) => Turned(request.Rotation, request.SeenFrom, row.SeenFrom);
 
     /// <summary>A sense of rotation seen from the other end, where the ends differ.</summary>
     public static string? Turned(string? rotation, string? seenFrom, string? wantedFrom) =>

@@ -86,10 +86,7 @@ internal sealed class SupplyJudge(TradeKnowledge knowledge)
         statement = request.Connection is null
             ? statement.With("supply", Volts(supply)).With("plate", All(request.Plate.Volts)).With("percent", quoted).With("limit", Limit(limit))
             : Named(string.Join(" / ", asked.Select(row => _names.Use(row)).Distinct(StringComparer.Ordinal)), nearest.Plate, supply).Resting(quoted);
-        return new Problem("not-ready", "supply.volts", statement)
-        {
-            Missing = ["supply.volts"],
-        };
+        return new Problem("not-ready", "supply.volts", statement);
     }
 
     private static Quoted Limit(Limit limit) => Quoted.Of(100 * limit.Value, "percent", "connections.volts-tolerance", limit.Source);

@@ -10,6 +10,11 @@ internal sealed class SupplyKind(ConnectionFigures figures)
     /// <summary>Why the supply does not suit; none where it does.</summary>
     public IEnumerable<Problem> Problems(Layout layout, PlanRequest request, int phases)
     {
+        if (phases == 3 && request.Supply is ({ Hertz: 0 } or { System: "single-phase" or "split-phase" }))
+        {
+            return [Unsuitable("supply.phases", Statement.Of("connections.phases-contradicted"))];
+        }
+
         var direct = request.Supply!.Hertz == 0;
         if (figures.DirectCurrentOnly.Contains(layout.Id))
         {
@@ -93,5 +98,5 @@ internal sealed class SupplyKind(ConnectionFigures figures)
         return [Unsuitable("supply.hertz", statement.With("supply", Units.Text(supply, "hertz")).With("plate", Units.Text(plate, "hertz")).With("percent", quoted))];
     }
 
-    private static Problem Unsuitable(string field, Statement advice) => new("not-ready", field, advice) { Missing = [field] };
+    private static Problem Unsuitable(string field, Statement advice) => new("not-ready", field, advice);
 }

@@ -62,7 +62,15 @@ internal sealed class Wiring
             Live.Tie(part.From, part.To);
         }
 
-        var lines = Joints.Where(joint => joint.Conductor is not null).ToDictionary(joint => Live.GroupOf(joint.Name), joint => joint.Conductor!);
+        var lines = new Dictionary<int, string>();
+        foreach (var joint in Joints.Where(joint => joint.Conductor is not null))
+        {
+            if (!lines.TryAdd(Live.GroupOf(joint.Name), joint.Conductor!))
+            {
+                throw new InvalidOperationException($"The row '{_row.Id}' of {_layout.Id} joins two lines with each other.");
+            }
+        }
+
         return new ChainSolver(_layout, _row, Live, lines, weak, phases).Solve();
     }
 

@@ -14,6 +14,10 @@ public sealed class PlanCheckTest
         ["seen from"] = request => request with { SeenFrom = "above" },
         ["system"] = request => request with { Supply = request.Supply! with { System = "two-phase" } },
         ["phases"] = request => request with { Supply = request.Supply! with { Phases = 2 } },
+        ["phases of direct current"] = request => request with { Supply = request.Supply! with { Phases = 3, Hertz = 0 } },
+        ["phases of a two-leg supply"] = request => request with { Supply = request.Supply! with { Phases = 3, System = "split-phase" } },
+        ["phases of an outlet"] = request => request with { Supply = request.Supply! with { Phases = 3, System = "single-phase" } },
+        ["direct current of three phases"] = request => request with { Supply = request.Supply! with { Phases = null, Hertz = 0, System = "three-phase-star" } },
         ["supply volts"] = request => request with { Supply = request.Supply! with { Volts = 0 } },
         ["supply volts, no number"] = request => request with { Supply = request.Supply! with { Volts = double.NaN } },
         ["supply volts, endless"] = request => request with { Supply = request.Supply! with { Volts = double.PositiveInfinity } },
@@ -32,6 +36,7 @@ public sealed class PlanCheckTest
         ["lead twice"] = request => request with { Leads = With(request, "t1", "x") },
         ["tag twice"] = request => request with { Leads = With(request, "T1", " t2 ") },
         ["lead missing"] = request => request with { Leads = With(request, "T3", " ") },
+        ["lead left out"] = request => request with { Leads = request.Leads.Where(one => one.Key != "T3").ToDictionary(StringComparer.Ordinal) },
         ["no supply"] = request => request with { Supply = null },
         ["no supply volts"] = request => request with { Supply = request.Supply! with { Volts = null } },
         ["no phases"] = request => request with { Supply = request.Supply! with { Phases = null } },
@@ -46,6 +51,10 @@ public sealed class PlanCheckTest
     [InlineData("seen from", "invalid-fact", "seenFrom", "seen-from-word")]
     [InlineData("system", "invalid-fact", "supply.system", "system-word")]
     [InlineData("phases", "invalid-fact", "supply.phases", "phases")]
+    [InlineData("phases of direct current", "not-ready", "supply.phases", "phases-contradicted")]
+    [InlineData("phases of a two-leg supply", "not-ready", "supply.phases", "phases-contradicted")]
+    [InlineData("phases of an outlet", "not-ready", "supply.phases", "phases-contradicted")]
+    [InlineData("direct current of three phases", "not-ready", "supply.phases", "phases-contradicted")]
     [InlineData("supply volts", "invalid-fact", "supply.volts", "out-of-range")]
     [InlineData("supply volts, no number", "invalid-fact", "supply.volts", "out-of-range")]
     [InlineData("supply volts, endless", "invalid-fact", "supply.volts", "out-of-range")]
@@ -64,6 +73,7 @@ public sealed class PlanCheckTest
     [InlineData("lead twice", "invalid-fact", "leads.t1", "lead-twice")]
     [InlineData("tag twice", "invalid-fact", "leads.T2", "tag-twice")]
     [InlineData("lead missing", "not-ready", "leads.T3", "missing-lead")]
+    [InlineData("lead left out", "not-ready", "leads.T3", "missing-lead")]
     [InlineData("no supply", "not-ready", "supply.volts", "missing-supply-volts")]
     [InlineData("no supply volts", "not-ready", "supply.volts", "missing-supply-volts")]
     [InlineData("no phases", "not-ready", "supply.phases", "missing-supply-phases")]
@@ -82,6 +92,72 @@ public sealed class PlanCheckTest
     [Fact]
     public void Every_case_is_tried() => Assert.Equal(
         Spoilt.Count, typeof(PlanCheckTest).GetMethod(nameof(What_is_wrong_is_said_by_its_member))!.GetCustomAttributes(typeof(InlineDataAttribute), inherit: false).Length);
+
+    [Theory]
+    [InlineData("lead unknown", "T1, T2, T3, T4, T5, T8")]
+    [InlineData("winding unknown", "T1, T2, T3, T4, T5, T8")]
+    [InlineData("coil unknown", "run, run-1, run-2, start")]
+    [InlineData("tag twice", "T1, T2")]
+    [InlineData("row unknown", "high, low")]
+    [InlineData("supply volts, no number", "NaN")]
+    [InlineData("supply volts, endless", "Infinity")]
+    [InlineData("plate volts", "99999")]
+    public void What_could_be_meant_is_named_with_it(string what, string named) => Assert.Contains(
+        named, Motors.Knowledge.Sentences.Render(Motors.Planner.Plan(Spoilt[what](Motors.Marked("capacitor-start-dual-6", "115/230", 230, 1, 60))).Problems[0].Advice).Replace(" ", "", StringComparison.Ordinal).Replace(",", ", ", StringComparison.Ordinal), StringComparison.Ordinal);
+
+    [Fact]
+    public void All_that_is_missing_is_said_at_once()
+    {
+        var request = Motors.Marked("dc-shunt", "230", 230, 1, 0);
+        var answer = Motors.Planner.Plan(request with { Leads = request.Leads.Skip(1).ToDictionary(StringComparer.Ordinal), Supply = new Fact.Supply(), Plate = PlateFields.Empty });
+        string[] missing = [$"leads.{request.Leads.Keys.First()}", "supply.volts", "supply.phases", "supply.hertz", "plate.volts"];
+        Assert.Equal(missing, answer.Problems.Select(problem => problem.Field));
+        Assert.Equal(missing, answer.Problems[0].Missing);
+        Assert.All(answer.Problems, problem => Assert.EndsWith(".", Motors.Knowledge.Sentences.Render(problem.Advice), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_least_and_the_most_that_a_figure_can_be_are_no_slip_of_the_pen()
+    {
+        var request = Motors.Marked("capacitor-start-4", "115", 115, 1, 60);
+        var span = Motors.Knowledge.Connections.Volts;
+        Assert.All([span.Least, span.Most], volts => Assert.DoesNotContain(
+            Motors.Planner.Plan(request with { Supply = request.Supply! with { Volts = volts } }).Problems, problem => problem.Id == "invalid-fact"));
+    }
+
+    [Fact]
+    public void A_motor_without_a_table_waits_for_another_layout()
+    {
+        var problem = Assert.Single(Motors.Planner.Plan(Motors.Marked("sealed-compressor-3", "230", 230, 1, 60)).Problems);
+        Assert.Equal(("not-ready", "layout", "layout"), (problem.Id, problem.Field, Assert.Single(problem.Missing)));
+    }
+
+    [Fact]
+    public void The_leads_tell_the_form()
+    {
+        foreach (var form in Motors.Knowledge.Layouts.Values.SelectMany(layout => layout.Forms()))
+        {
+            var alike = Motors.Knowledge.Layouts[form.Id].Forms().First(other => other.Leads.Select(lead => lead.Marking).ToHashSet(StringComparer.Ordinal).SetEquals(form.Leads.Select(lead => lead.Marking)));
+            var plate = string.Join('/', form.Connections.Select(row => Math.Round(230 * row.VoltsShare)).Distinct().Order());
+            if (form.NotConnected is null && Motors.Planner.Plan(Motors.Marked(form, plate, 230, form.Family == "three-phase" ? 3 : 1, form.Id.StartsWith("dc-", StringComparison.Ordinal) ? 0 : 60) with { Form = null }).Value is { } plan)
+            {
+                Assert.Equal((form.Id, alike.Form), (plan.Layout.Id, plan.Layout.Form));
+            }
+        }
+
+        Assert.Equal("series-commutator universal-2", Planned("series-commutator", "L1", "L2"));
+        Assert.Equal("psc-tapped two-speed", Planned("psc-tapped", "C", "HI", "LO", "CAP"));
+
+        static string Planned(string layout, params string[] leads)
+        {
+            var request = Motors.Marked(layout, "230", 230, 1, 60) with { Leads = leads.ToDictionary(lead => lead, StringComparer.Ordinal) };
+            var plan = Motors.Planned(request);
+            return $"{plan.Layout.Id} {plan.Layout.Form}";
+        }
+    }
+
+    [Fact]
+    public void Without_a_request_there_is_no_answer() => Assert.Throws<ArgumentNullException>(() => Motors.Planner.Plan(null!));
 
     [Fact]
     public void A_direct_motor_waits_for_the_kind_of_supply()

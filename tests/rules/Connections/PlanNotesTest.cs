@@ -11,8 +11,36 @@ public sealed class PlanNotesTest
     public void A_capacitor_that_would_burst_gives_no_plan(string layout, double volts, string plate, string use, double rating, string reason)
     {
         var request = Motors.Marked(layout, plate, volts, 1, 60) with { Capacitor = new Fact.Capacitor { Use = use, Volts = rating } };
-        Assert.Equal(reason, Assert.Single(Motors.Planner.Plan(request).Problems).Advice.Id);
+        var problem = Assert.Single(Motors.Planner.Plan(request).Problems);
+        Assert.Equal((reason, "not-ready", "capacitor"), (problem.Advice.Id, problem.Id, Assert.Single(problem.Missing)));
+        Assert.Equal(reason == "connections.start-capacitor-for-run" ? "capacitor.use" : "capacitor.volts", problem.Field);
+        Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
     }
+
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(0.999, false)]
+    public void The_least_volts_of_a_capacitor_are_enough_and_less_is_not(double share, bool planned)
+    {
+        var rating = share * Motors.Knowledge.Connections.CapacitorVolts.Value * 230;
+        Assert.Equal(planned, Motors.Planner.Plan(Motors.Marked("capacitor-start-4", "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "start", Volts = rating } }).IsGiven);
+    }
+
+    [Theory]
+    [InlineData("split-phase-4", true)]
+    [InlineData("split-phase-3", false)]
+    [InlineData("capacitor-start-4", false)]
+    public void A_capacitor_at_a_motor_that_has_none_is_left_out_and_said(string layout, bool said)
+    {
+        var request = Motors.Marked(layout, "230", 230, 1, 60);
+        var plan = Motors.Planned(request with { Capacitor = new Fact.Capacitor { Use = "start", Volts = layout == "capacitor-start-4" ? 250 : 50 } });
+        Assert.Equal(said, plan.Notes.Any(note => note.Id == "connections.note-no-capacitor"));
+        Assert.Equal(Motors.Joints(Motors.Planned(request)), Motors.Joints(plan));
+    }
+
+    [Fact]
+    public void A_run_capacitor_at_a_motor_that_starts_on_one_is_said() => Assert.Contains(
+        Motors.Planned(Motors.Marked("capacitor-start-4", "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "run", Volts = 440 } }).Notes, note => note.Id == "connections.note-run-capacitor-for-start");
 
     [Fact]
     public void On_the_midpoint_a_capacitor_for_half_the_line_is_enough() =>

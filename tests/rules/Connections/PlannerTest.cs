@@ -65,13 +65,39 @@ public sealed class PlannerTest
 
     [Fact]
     public void A_universal_motor_on_direct_current_goes_to_plus_and_minus() =>
-        Assert.Equal("J1:A1->+ J2:S2->- J3:A2+S1", Motors.Joints(Motors.Planned(Motors.Marked("series-commutator", "230", 230, 1, 0))));
+        Assert.Equal(["J1:A1->+ J2:S2->- J3:A2+S1", "J1:L1->+ J2:L2->-"], Motors.Knowledge.Layouts["series-commutator"].Forms().Select(form => Motors.Joints(Motors.Planned(Motors.Marked(form, "230", 230, 1, 0)))));
 
     [Fact]
     public void Eight_leads_on_low_voltage_take_two_exchanges_to_reverse() => Assert.Equal(
         ["T5-T6", "T7-T8"],
         Motors.Planned(Motors.Marked("capacitor-start-dual-8", "115/230", 115, 1, 60)).Reverse.Swap
             .Select(pair => string.Join('-', pair.Order(StringComparer.Ordinal))).Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void Of_alike_windings_those_that_were_measured_tell_the_others()
+    {
+        Assert.Equal(3.0, Between(Motors.Marked("capacitor-start-dual-6", "115/230", 240, 1, 60) with { Windings = [new("T1", "T2", 1.5)] }, "J1", "J2"));
+        Assert.Equal(2.3, Between(Motors.Marked("three-phase-6", "230/400", 400, 3, 50) with { Windings = [new("T1", "T4", 1.0), new("t5 ", " t2", 1.2)] }, "J2", "J3")!.Value, 1e-9);
+        Assert.Null(Between(Motors.Marked("capacitor-start-dual-6", "115/230", 240, 1, 60) with { Windings = [new("T5", "T8", 3.4)] }, "J1", "J2"));
+    }
+
+    [Fact]
+    public void Windings_that_share_a_lead_keep_their_own_ohms()
+    {
+        var request = Motors.Marked("split-phase-3", "230", 230, 1, 60) with { Windings = [new("C", "R", 3), new("C", "S", 9)] };
+        Assert.Equal((3, 12), (Between(request, "J1", "J2"), Between(request, "J1", "J3")));
+    }
+
+    [Fact]
+    public void What_a_bridged_capacitor_would_read_is_said_only_where_its_winding_was_measured()
+    {
+        var request = Motors.Marked("capacitor-start-4", "115", 115, 1, 60) with { Windings = [new("T1", "T4", 1.5)] };
+        Assert.Equal(["connections.expect-measured", "connections.expect-frame"], Motors.Planned(request).ExpectedOhms.Select(one => one.Note.Id));
+        Assert.Equal("connections.expect-capacitor-blocks", Motors.Planned(request with { Windings = [.. request.Windings, new("T5", "T8", 3.4)] }).ExpectedOhms[0].Note.Id);
+    }
+
+    private static double? Between(PlanRequest request, string one, string other) =>
+        Motors.Planned(request).ExpectedOhms.First(reading => reading.Between.SequenceEqual([one, other])).Ohms?.Value;
 
     [Fact]
     public void The_brine_pump_of_the_sketch_is_planned_with_its_own_tags()

@@ -28,6 +28,7 @@ public sealed class UnsuitedSupplyTest
     [InlineData("capacitor-start-4", "115/230", 230, 1, 60, "connections.plate-does-not-fit-layout")]
     [InlineData("three-phase-3", "230/460", 460, 3, 60, "connections.plate-does-not-fit-layout")]
     [InlineData("three-phase-6", "230/460", 230, 3, 60, "connections.plate-does-not-fit-layout")]
+    [InlineData("capacitor-start-dual-6", "100/130", 130, 1, 60, "connections.plate-does-not-fit-layout")] // 1.3 apart is no range any more
     public void No_plan_and_the_reason(string layout, string plate, double volts, int phases, double hertz, string reason)
     {
         var answer = Motors.Planner.Plan(Motors.Marked(layout, plate, volts, phases, hertz));
@@ -62,6 +63,39 @@ public sealed class UnsuitedSupplyTest
         var advice = Assert.Single(answer.Problems).Advice;
         Assert.Equal(reason, advice.Id);
         Assert.Contains(percent, Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("115/230", 277, null, "connections.volts-too-high", "percent=20.4348 volts-tolerance; limit=10 volts-tolerance")]
+    [InlineData("115/230", 90, null, "connections.volts-too-low", "percent=-21.7391 volts-tolerance; limit=10 volts-tolerance")]
+    [InlineData("115/230", 248, "60", "connections.sum-too-large", "percent=7.8261 volts-tolerance; limit=10 volts-tolerance")]
+    public void A_refusal_says_by_how_much_and_by_which_limit(string plate, double volts, string? plateHertz, string reason, string quotes)
+    {
+        var request = Motors.Marked("capacitor-start-dual-6", plate, volts, 1, plateHertz is null ? 60 : 62.9);
+        var problem = Assert.Single(Motors.Planner.Plan(plateHertz is null ? request : request with { Plate = request.Plate.With("hertz", PlateValue.Parse(plateHertz)) }).Problems);
+        Assert.Equal((reason, "supply.volts"), (problem.Advice.Id, Assert.Single(problem.Missing)));
+        Assert.Equal(quotes, string.Join("; ", problem.Advice.Quotes.Zip(["percent", "limit"], (quote, name) => FormattableString.Invariant($"{name}={Math.Round(quote.Value!.Value, 4)} {quote.Rule.Split('.')[1]}"))));
+        var trail = Assert.Single(problem.Advice.Quotes[0].Trail);
+        Assert.All([trail.Step, trail.Formula, trail.Inputs, trail.Result], Assert.NotEmpty);
+        Assert.Contains($"{volts} V", trail.Inputs, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Plate_amps_go_with_their_volts_in_whatever_order_the_plate_has_them()
+    {
+        Assert.Equal(11, Amps("208-230/460", "11/10.4/5.2", 208));
+        Assert.Equal(10.4, Amps("208-230/460", "11/10.4/5.2", 230));
+        Assert.Equal(10.4, Amps("208-230/460", "10.4/5.2", 208));
+        Assert.Equal(5.2, Amps("208-230/460", "10.4/5.2", 460));
+        Assert.Equal(5.2, Amps("460/208-230", "5.2/10.4", 460));
+        Assert.Equal(10.4, Amps("460/208-230", "5.2/10.4", 208));
+        Assert.Null(Amps("208-230/460", "10.4", 460));
+
+        static double? Amps(string volts, string amps, double supply)
+        {
+            var request = Motors.Marked("three-phase-9-star", volts, supply, 3, 60);
+            return Motors.Planned(request with { Plate = request.Plate.With("amps", PlateValue.Parse(amps)) }).LineAmps?.Value;
+        }
     }
 
     [Fact]

@@ -84,12 +84,12 @@ public sealed class WrittenPlansTest
         .. plan.Notes.Select(note => $"note: {Said(note)}"),
         $"cautions: {string.Join(' ', plan.Cautions.Select(caution => $"{caution.Id}{(caution.Text.Id == $"caution.{caution.Id}" ? "" : "!")}"))}",
         $"nodes: {string.Join(", ", plan.Circuit.Nodes.Select(node => $"{node.Id} {node.Kind}{(node.Conductor is null ? "" : $" {node.Conductor}")}"))}",
+        .. plan.ExpectedOhms.Select(one => $"meter: {string.Join('-', one.Between)} {Quote(one.Ohms)}: {Said(one.Note)}"),
         .. plan.Circuit.Elements.Select(one => $"element: {one.Id} {one.Kind} {one.Role} {End(one.From)} to {End(one.To)}{(one.Outside ? ", outside" : "")}{(one.ChangesWithShaft ? ", changes with the shaft" : "")}"),
     ];
 
     private static IEnumerable<string> Words(Plan plan) =>
     [
-        .. plan.ExpectedOhms.Select(one => $"meter: {string.Join('-', one.Between)} {Quote(one.Ohms)}: {Said(one.Note)}"),
         .. plan.Steps.Select(step => $"step: {Said(step)}"),
         .. plan.Why.Select(why => $"why: {Said(why)}"),
     ];
