@@ -89,6 +89,14 @@ public sealed class DrawnOtherwiseTest
     }
 
     [Fact]
+    public void A_row_that_was_named_comes_alone()
+    {
+        var request = Motors.Marked("part-winding-6", "460", 480, 3, 60);
+        Assert.Single(Motors.Planned(request).Others);
+        Assert.Empty(Motors.Planned(request with { Connection = "only" }).Others);
+    }
+
+    [Fact]
     public void A_winding_that_hangs_free_reads_open_and_behind_a_capacitor_the_meter_kicks()
     {
         var layout = Motor([Coil("run", "run", "T1", "T2"), Coil("heater", "run", "H1", "H2") with { Group = "heater" }]);

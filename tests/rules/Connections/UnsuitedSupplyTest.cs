@@ -37,6 +37,7 @@ public sealed class UnsuitedSupplyTest
         Assert.Equal(("not-ready", reason), (problem.Id, problem.Advice.Id));
         Assert.NotEmpty(problem.Missing);
         Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
+        Assert.All(problem.Advice.Quotes, Traced);
     }
 
     [Theory]
@@ -63,6 +64,34 @@ public sealed class UnsuitedSupplyTest
         var advice = Assert.Single(answer.Problems).Advice;
         Assert.Equal(reason, advice.Id);
         Assert.Contains(percent, Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+        Assert.All(advice.Quotes, Traced);
+        Assert.Equal($"{volts} V, {hertz} Hz; 230 V, {plateHertz} Hz", Assert.Single(advice.Quotes.Single().Trail).Inputs);
+    }
+
+    [Theory]
+    [InlineData(62.9, true)]
+    [InlineData(63, true)]
+    [InlineData(63.1, false)]
+    [InlineData(57, true)]
+    public void A_frequency_within_a_twentieth_of_the_plate_is_the_plates_own(double hertz, bool planned)
+    {
+        var request = Motors.Marked("capacitor-start-4", "230", 230, 1, hertz);
+        Assert.Equal(planned, Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse("60")) }).IsGiven);
+    }
+
+    [Fact]
+    public void Another_frequency_is_measured_against_the_plates_volts_that_it_comes_nearest_to()
+    {
+        var request = Motors.Marked("capacitor-start-dual-6", "115/230", 115, 1, 50);
+        var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse("60")) }).Problems).Advice;
+        Assert.Equal(("connections.hertz-saturates", 120), (advice.Id, Math.Round(advice.Quotes.Single().Value!.Value, 3)));
+    }
+
+    private static void Traced(Rules.Quantities.Quoted quote)
+    {
+        Assert.Matches("^(connections.|low-volt-torque$)", quote.Rule);
+        Assert.All([quote.Source.Title, quote.Source.Place], text => Assert.False(string.IsNullOrEmpty(text)));
+        Assert.All(quote.Trail.SelectMany(step => new[] { step.Step, step.Formula, step.Inputs, step.Result }), text => Assert.False(string.IsNullOrEmpty(text)));
     }
 
     [Theory]
@@ -112,6 +141,8 @@ public sealed class UnsuitedSupplyTest
         var advice = Assert.Single(answer.Problems).Advice;
         Assert.Equal("connections.row-not-for-supply", advice.Id);
         Assert.Contains("174 %", Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+        Assert.All(advice.Quotes, Traced);
+        Assert.Equal(["connections.share-of-rated", "connections.volts-tolerance"], advice.Quotes.Select(quote => quote.Rule).Order(StringComparer.Ordinal));
     }
 
     [Theory] // C = 2P/(√3·ω·U²): the figures of the withdrawn German standard
@@ -122,6 +153,8 @@ public sealed class UnsuitedSupplyTest
         var request = Motors.Marked("three-phase-6", "230/400", volts, 1, hertz);
         var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With(field, PlateValue.Of(size)) }).Problems).Advice;
         Assert.Equal("connections.three-phase-on-one-estimate", advice.Id);
+        Assert.All(advice.Quotes, Traced);
+        Assert.Equal([60.0, 70, 30, 2.2, 400], advice.Quotes.Where(quote => quote.Rule == "connections.single-phasing").Select(quote => Math.Round(quote.Value!.Value, 6)));
         Assert.Equal(microfarads * (field == "horsepower" ? 1.3409 * 0.745699872 : 1), advice.Quotes.First(quote => quote.Unit == "microfarad").Value!.Value, 0.02 * microfarads);
     }
 
@@ -131,6 +164,21 @@ public sealed class UnsuitedSupplyTest
         var request = Motors.Marked("three-phase-6", "230/400", 230, 1, 50);
         var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(4)) }).Problems).Advice;
         Assert.Equal("connections.three-phase-on-one-too-big", advice.Id);
+        Assert.Equal((2.2, "connections.single-phasing"), (advice.Quotes.Single().Value, advice.Quotes.Single().Rule));
+        var limit = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(2.2)) }).Problems).Advice;
+        Assert.Equal("connections.three-phase-on-one-estimate", limit.Id);
+        var unknown = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(4)), Supply = request.Supply! with { Hertz = null } }).Problems).Advice;
+        Assert.Equal("connections.three-phase-on-one", unknown.Id);
+    }
+
+    [Theory]
+    [InlineData("three-phase-6", 3, "1")]
+    [InlineData("capacitor-start-dual-6", 1, "3")]
+    public void A_plate_of_other_phases_than_the_layout_is_looked_at_again(string layout, int phases, string plate)
+    {
+        var request = Motors.Marked(layout, phases == 3 ? "230/400" : "115/230", 230, phases, 50);
+        var problem = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("phases", PlateValue.Parse(plate)) }).Problems);
+        Assert.Equal(("connections.plate-phases", "plate.phases"), (problem.Advice.Id, problem.Field));
     }
 
     [Fact]
