@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests;
@@ -15,6 +16,10 @@ public sealed partial class SentencesTest
     [Fact]
     public void Every_gap_is_closed() =>
         Assert.All(Knowledge.Sentences.Ids, id => Assert.Equal(Knowledge.Sentences[id].Text.Count('{'), Knowledge.Sentences[id].Text.Count('}')));
+
+    [Fact]
+    public void A_question_that_the_rules_answer_has_no_other_answer_that_is_never_given() =>
+        Assert.Empty(Faq.Questions.Select(question => $"asked.{question}").Intersect(Knowledge.Sentences.Ids, StringComparer.Ordinal));
 
     private static IEnumerable<string> Said() => Directory
         .EnumerateFiles(Path.Combine(Repository.Root, "rules"), "*.cs", SearchOption.AllDirectories)

@@ -42,11 +42,19 @@ public sealed class WordsTest
     }
 
     [Fact]
-    public void Every_caution_cause_and_task_has_a_name_of_its_own()
+    public void Every_kind_of_word_is_used_by_a_page_or_a_rule()
+    {
+        string[] sources = [.. Sources.Select(source => source.Text), .. Directory.EnumerateFiles(Path.Combine(Repository.Root, "rules"), "*.cs", SearchOption.AllDirectories).Select(File.ReadAllText)];
+        var kinds = Ids.Where(id => id.StartsWith("term.", StringComparison.Ordinal)).Select(id => id.Split('.')[1]).Distinct(StringComparer.Ordinal).ToList();
+        Assert.True(kinds.Count > 20, "The words have other names now.");
+        Assert.Empty(kinds.Where(kind => !sources.Any(text => text.Contains($"(\"{kind}\"", StringComparison.Ordinal) || text.Contains($"=\"{kind}\"", StringComparison.Ordinal) || text.Contains($"term.{kind}", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void Every_caution_and_cause_has_a_name_of_its_own()
     {
         var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
-        string[] needed = [.. knowledge.Cautions.Keys.Select(id => $"term.caution-name.{id}").Concat(knowledge.Causes.Keys.Select(id => $"cause.{id}.name"))
-            .Concat(knowledge.GateTasks.Keys.Select(id => $"term.task.{id}"))];
+        string[] needed = [.. knowledge.Cautions.Keys.Select(id => $"term.caution-name.{id}").Concat(knowledge.Causes.Keys.Select(id => $"cause.{id}.name"))];
         Assert.DoesNotContain(needed, id => !Ids.Contains(id, StringComparer.Ordinal));
     }
 
