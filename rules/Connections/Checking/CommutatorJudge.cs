@@ -53,7 +53,7 @@ internal sealed class CommutatorJudge
         _ when Has("field-open") => Statement.Of("check.seen-runaway"),
         _ when Has("over-volts") => Statement.Of("check.seen-over-volts"),
         _ when Has("fields-opposed") => Statement.Of("check.seen-differential"),
-        _ when _volts.All(volts => volts == Complex.Zero) => Statement.Of("check.seen-dead"),
+        _ when IsStill => Statement.Of("check.seen-dead"),
         _ => Statement.Of("check.seen-weak"),
     };
 
@@ -80,6 +80,9 @@ internal sealed class CommutatorJudge
 
     /// <summary>Carries a current like that of an armature on the line, not that of a shunt field.</summary>
     private bool IsInCircuit(int coil) => Math.Abs(Flow(coil)) > _limits["none"];
+
+    /// <summary>Nothing flows anywhere, or on direct current at most through a field, which makes no sound: no armature works.</summary>
+    private bool IsStill => Nodes.Found.Hertz > 0 ? _volts.All(volts => volts == Complex.Zero) : Of(FoundCoil.Armature).TrueForAll(index => !IsInCircuit(index));
 
     private bool Has(string rule) => _findings.All.Any(finding => finding.Rule == rule);
 

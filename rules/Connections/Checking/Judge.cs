@@ -124,7 +124,7 @@ internal sealed class Judge
         var working = Enumerable.Range(0, _coils.Count).Where(index => _coils[index].Coil!.IsPhase && IsFed(index)).Select(index => _coils[index].Coil!).ToList();
         bool Whole(List<FoundCoil> set) => AxisNames.All(axis => set.Exists(coil => coil.Axis == axis));
         var apart = resting.TrueForAll(coil => IsLooseOrInside(coil, resting)) && resting.TrueForAll(coil => coil.Ohms is not null) && working.TrueForAll(coil => coil.Ohms is not null);
-        return Whole(resting) && Whole(working) && apart && Differ(resting.Average(coil => coil.Ohms!.Value), working.Average(coil => coil.Ohms!.Value))
+        return Whole(resting) && Whole(working) && apart && !ClosedLoops.Of(_coils.Where(coil => resting.Contains(coil.Coil!) && coil.From != coil.To)).Any() && Differ(resting.Average(coil => coil.Ohms!.Value), working.Average(coil => coil.Ohms!.Value))
             ? [.. resting.Select(coil => coil.Id)]
             : [];
     }

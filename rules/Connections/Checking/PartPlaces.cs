@@ -29,6 +29,12 @@ internal sealed class PartPlaces
         {
             Switch(contact, [found.From, found.To]);
         }
+
+        // Two alike windings without a capacitor: neither of them is a start branch.
+        if (!Wires.Any(wire => wire.IsCapacitor) && nodes.Coils.Select(coil => coil.Coil!.Role).Distinct(StringComparer.Ordinal).Count() == 1 && IsChangeover(Weak))
+        {
+            Weak = [];
+        }
     }
 
     /// <summary>The ids of the coils of the start branch.</summary>
