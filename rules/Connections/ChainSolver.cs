@@ -108,9 +108,7 @@ internal sealed class ChainSolver(
     private List<string> Touching(Chain chain) =>
         [.. new[] { chain.From, chain.To }.Where(lines.ContainsKey).Select(group => lines[group])];
 
-    private double Weight(Chain chain) => chain.Links.Select(link => link.Coil.Group).Distinct(StringComparer.Ordinal).Count() == 1
-        ? chain.Links.Sum(link => Share(row, link.Coil))
-        : chain.Links.Max(link => Share(row, link.Coil));
+    private double Weight(Chain chain) => chain.Links.Sum(link => Share(row, link.Coil));
 
     internal static double Share(LayoutConnection row, LayoutCoil coil) => row.RatedShares.GetValueOrDefault(coil.Group, coil.RatedShare);
 

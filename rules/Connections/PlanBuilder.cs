@@ -63,7 +63,7 @@ internal sealed class PlanBuilder(Layout layout, IReadOnlyDictionary<string, str
 
     private string? RotationOf(LayoutConnection row) => request.Rotation is null
         ? row.Rotation
-        : RowChoice.Turned(row.Rotation, row.SeenFrom, request.SeenFrom ?? row.SeenFrom);
+        : RowChoice.Turned(row.Rotation, row.SeenFrom, request.SeenFrom);
 
     private static Quoted LineAmps(double amps, SuitedRow suited) => Quoted.Of(amps, "amp", "connections.plate-amps",
         new Source { Title = "the motor's own plate", Place = $"amps at {SupplyJudge.Volts(suited.PlateVolts)}", Basis = SourceBasis.Primary },

@@ -46,7 +46,6 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
         return outer.Kind switch
         {
             "run-capacitor" => Statement.Of("connections.step-run-capacitor", gaps),
-            "start-capacitor" => Statement.Of("connections.step-start-capacitor", gaps),
             _ => Statement.Of("connections.step-start-relay", gaps),
         };
     }

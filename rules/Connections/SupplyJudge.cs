@@ -45,10 +45,7 @@ internal sealed class SupplyJudge(TradeKnowledge knowledge)
         var plate = new PlateVolts(_figures, request.Plate, layout.Connections);
         if (LowestShare(layout, plate, request.Plate) is not { } lowest)
         {
-            return new Problem("not-ready", "plate.volts", Statement.Of("connections.one-voltage-of-several", ("volts", Volts(request.Plate.Volts[0]))))
-            {
-                Missing = ["plate.volts"],
-            };
+            return new Problem("not-ready", "plate.volts", Statement.Of("connections.one-voltage-of-several", ("volts", Volts(request.Plate.Volts[0]))));
         }
 
         return Matching(layout, asked, plate, lowest, request);

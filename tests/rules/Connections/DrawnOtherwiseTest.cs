@@ -128,6 +128,34 @@ public sealed class DrawnOtherwiseTest
     }
 
     [Fact]
+    public void A_form_with_one_lead_more_is_known_by_it()
+    {
+        var layout = Motor([Coil("run", "run", "T1", "T2")]);
+        layout = layout with { Variants = [new() { Id = "more", Name = "more", Weight = 1, Leads = [.. layout.Leads, new() { Marking = "P1", Node = "T1" }] }] };
+        Assert.Equal([null, "more"], new[] { layout, layout.Forms()[1] }.Select(form => LeadTags.FormOf(layout, Request(form, layout.Connections[0]) with { Form = null }).Form));
+    }
+
+    [Fact]
+    public void All_insides_with_the_same_leads_and_another_table_are_named()
+    {
+        var layout = Motor([Coil("run", "run", "T1", "T2")]);
+        LayoutVariant Other(string name) => new() { Id = name, Name = name, Weight = 1, Connections = [layout.Connections[0] with { For = name }] };
+        var note = Assert.Single(Planned(layout with { Variants = [Other("one"), Other("two")] }, layout.Connections[0]).Notes, note => note.Id == "connections.note-form");
+        Assert.Contains("one; two", note.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_direction_turns_by_what_the_table_has_and_is_not_promised_where_it_has_nothing()
+    {
+        var magnets = Motors.Knowledge.Layouts["dc-permanent-magnet"] with { Variants = [] };
+        var turned = Planned(magnets, magnets.Connections[0] with { ReverseSwap = [] }).Reverse;
+        Assert.Equal((true, "+ -", "connections.reverse-polarity"), (turned.Possible, string.Join(' ', turned.Swap.Single()), turned.Why.Id));
+        var layout = Motor([Coil("run", "run", "T1", "T2")]) with { NotReversible = null };
+        var fixedOne = Planned(layout, layout.Connections[0]).Reverse;
+        Assert.Equal((false, 0, "connections.reverse-not-known"), (fixedOne.Possible, fixedOne.Swap.Count, fixedOne.Why.Id));
+    }
+
+    [Fact]
     public void Four_pairs_in_series_share_the_line_alike_however_deep_they_lie()
     {
         string[] nodes = ["T1", "p", "q", "r", "T2"];
@@ -145,6 +173,15 @@ public sealed class DrawnOtherwiseTest
         var request = Request(layout, layout.Connections[0]);
         var plan = Planned(layout, layout.Connections[0], request with { Plate = request.Plate.With("amps", Cases.PlateValue.Of(6)) });
         Assert.All(plan.Windings, winding => Assert.Equal((Volts / 4, 6.0, 0.0), (winding.Volts.Value!.Value, winding.Amps!.Value!.Value, winding.AngleDegrees)));
+    }
+
+    [Fact]
+    public void Two_alike_in_series_carry_half_the_amps_of_one_alone_beside_them()
+    {
+        var layout = Motor([Coil("a", "run", "T1", "p"), Coil("b", "run", "p", "T2"), Coil("c", "run", "T1", "T2")]);
+        var request = Request(layout, layout.Connections[0]);
+        var plan = Planned(layout, layout.Connections[0], request with { Plate = request.Plate.With("amps", Cases.PlateValue.Of(6)) });
+        Assert.Equal([2.0, 2, 4], plan.Windings.Select(winding => Math.Round(winding.Amps!.Value!.Value, 9)));
     }
 
     [Fact]

@@ -29,6 +29,7 @@ public sealed class PlanCheckTest
         ["plate kilowatts"] = request => request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(99_999)) },
         ["plate horsepower"] = request => request with { Plate = request.Plate.With("horsepower", PlateValue.Of(99_999)) },
         ["coil ohms"] = request => request with { CoilOhms = new Dictionary<string, double> { ["run"] = -1 } },
+        ["coil ohms, many digits"] = request => request with { CoilOhms = new Dictionary<string, double> { ["run"] = -0.123456789 } },
         ["coil unknown"] = request => request with { CoilOhms = new Dictionary<string, double> { ["rum"] = 1 } },
         ["winding ohms"] = request => request with { Windings = [new("T1", "T2", -1)] },
         ["winding unknown"] = request => request with { Windings = [new("T1", "T99", 1)] },
@@ -66,6 +67,7 @@ public sealed class PlanCheckTest
     [InlineData("plate kilowatts", "invalid-fact", "plate.kilowatts", "out-of-range")]
     [InlineData("plate horsepower", "invalid-fact", "plate.horsepower", "out-of-range")]
     [InlineData("coil ohms", "invalid-fact", "coilOhms.run", "out-of-range")]
+    [InlineData("coil ohms, many digits", "invalid-fact", "coilOhms.run", "out-of-range")]
     [InlineData("coil unknown", "invalid-fact", "coilOhms.rum", "unknown-coil")]
     [InlineData("winding ohms", "invalid-fact", "windings.ohms", "out-of-range")]
     [InlineData("winding unknown", "unknown-lead", "windings", "unknown-lead")]
@@ -103,6 +105,7 @@ public sealed class PlanCheckTest
     [InlineData("supply volts, no number", "NaN")]
     [InlineData("supply volts, endless", "Infinity")]
     [InlineData("plate volts", "99999")]
+    [InlineData("coil ohms, many digits", "0.123457;")]
     public void What_could_be_meant_is_named_with_it(string what, string named) => Assert.Contains(
         named, Motors.Knowledge.Sentences.Render(Motors.Planner.Plan(Spoilt[what](Motors.Marked("capacitor-start-dual-6", "115/230", 230, 1, 60))).Problems[0].Advice).Replace(" ", "", StringComparison.Ordinal).Replace(",", ", ", StringComparison.Ordinal), StringComparison.Ordinal);
 

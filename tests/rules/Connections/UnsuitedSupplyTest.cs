@@ -35,7 +35,8 @@ public sealed class UnsuitedSupplyTest
         Assert.False(answer.IsGiven);
         var problem = Assert.Single(answer.Problems);
         Assert.Equal(("not-ready", reason), (problem.Id, problem.Advice.Id));
-        Assert.NotEmpty(problem.Missing);
+        Assert.Equal([problem.Field], problem.Missing);
+        Assert.Equal(reason is "connections.one-voltage-of-several" or "connections.plate-does-not-fit-layout", problem.Field == "plate.volts");
         Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
         Assert.All(problem.Advice.Quotes, Traced);
     }
