@@ -36,7 +36,14 @@ public sealed class UnsuitedSupplyTest
         var problem = Assert.Single(answer.Problems);
         Assert.Equal(("not-ready", reason), (problem.Id, problem.Advice.Id));
         Assert.Equal([problem.Field], problem.Missing);
-        Assert.Equal(reason is "connections.one-voltage-of-several" or "connections.plate-does-not-fit-layout", problem.Field == "plate.volts");
+        Assert.Equal(reason switch
+        {
+            "connections.one-voltage-of-several" or "connections.plate-does-not-fit-layout" => "plate.volts",
+            "connections.direct-motor-on-alternating" or "connections.alternating-motor-on-direct" => "supply.hertz",
+            "connections.three-phase-on-one" or "connections.single-phase-motor-on-three" => "supply.phases",
+            _ => "supply.volts",
+        }, problem.Field);
+        Assert.True(problem.Field is not ("plate.volts" or "supply.volts") || problem.Advice.Id == "connections.one-voltage-of-several" || problem.Advice.ToString().Contains($"{plate} V", StringComparison.Ordinal));
         Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
         Assert.All(problem.Advice.Quotes, Traced);
     }
@@ -63,7 +70,7 @@ public sealed class UnsuitedSupplyTest
         var request = Motors.Marked("capacitor-start-4", "230", volts, 1, hertz);
         var answer = Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse(plateHertz)) });
         var advice = Assert.Single(answer.Problems).Advice;
-        Assert.Equal(reason, advice.Id);
+        Assert.Equal((reason, "supply.hertz"), (advice.Id, answer.Problems[0].Field));
         Assert.Contains(percent, Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
         Assert.All(advice.Quotes, Traced);
         Assert.Equal($"{volts} V, {hertz} Hz; 230 V, {plateHertz} Hz", Assert.Single(advice.Quotes.Single().Trail).Inputs);
@@ -83,10 +90,15 @@ public sealed class UnsuitedSupplyTest
     [Fact]
     public void Another_frequency_is_measured_against_the_plates_volts_that_it_comes_nearest_to()
     {
-        var request = Motors.Marked("capacitor-start-dual-6", "115/230", 115, 1, 50);
+        var request = Motors.Marked("capacitor-start-dual-6", "115/230", 230, 1, 50);
         var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse("60")) }).Problems).Advice;
         Assert.Equal(("connections.hertz-saturates", 120), (advice.Id, Math.Round(advice.Quotes.Single().Value!.Value, 3)));
+        Assert.Equal("120 %", Assert.Single(advice.Quotes.Single().Trail).Result);
     }
+
+    [Fact]
+    public void Within_a_range_of_the_plate_any_volts_are_its_own() =>
+        Assert.True(Motors.Planner.Plan(Motors.Marked("three-phase-3", "380-480", 427, 3, 60)).IsGiven);
 
     private static void Traced(Rules.Quantities.Quoted quote)
     {
@@ -165,6 +177,9 @@ public sealed class UnsuitedSupplyTest
         var request = Motors.Marked("three-phase-6", "230/400", 230, 1, 50);
         var advice = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(4)) }).Problems).Advice;
         Assert.Equal("connections.three-phase-on-one-too-big", advice.Id);
+        Assert.Matches(@"4 kW.*2\.2 kW|2\.2 kW.*4 kW", Motors.Knowledge.Sentences.Render(advice));
+        var both = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(1)).With("horsepower", PlateValue.Of(5)) }).Problems).Advice;
+        Assert.Equal("connections.three-phase-on-one-estimate", both.Id);
         Assert.Equal((2.2, "connections.single-phasing"), (advice.Quotes.Single().Value, advice.Quotes.Single().Rule));
         var limit = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("kilowatts", PlateValue.Of(2.2)) }).Problems).Advice;
         Assert.Equal("connections.three-phase-on-one-estimate", limit.Id);
@@ -180,6 +195,7 @@ public sealed class UnsuitedSupplyTest
         var request = Motors.Marked(layout, phases == 3 ? "230/400" : "115/230", 230, phases, 50);
         var problem = Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("phases", PlateValue.Parse(plate)) }).Problems);
         Assert.Equal(("connections.plate-phases", "plate.phases"), (problem.Advice.Id, problem.Field));
+        Assert.All([plate, Motors.Knowledge.Layouts[layout].Name], said => Assert.Contains(said, Motors.Knowledge.Sentences.Render(problem.Advice), StringComparison.Ordinal));
     }
 
     [Fact]
