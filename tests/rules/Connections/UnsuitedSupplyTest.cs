@@ -50,6 +50,7 @@ public sealed class UnsuitedSupplyTest
 
     [Theory]
     [InlineData("115/208-230", 208, "high-counterclockwise", 100)]
+    [InlineData("115/208-230", 250, "high-counterclockwise", 108.696)]
     [InlineData("115/230", 240, "high-counterclockwise", 104.348)]
     [InlineData("115/230", 253, "high-counterclockwise", 110)]
     [InlineData("115/230", 126.5, "low-counterclockwise", 110)]
