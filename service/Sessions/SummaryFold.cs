@@ -50,16 +50,17 @@ internal sealed record SummaryFold(SessionSummary Shown, string Words)
     private SummaryFold Taken(SessionSummary shown, SessionEvent.FactsTaken taken)
     {
         var confirms = taken.Facts.OfType<Fact.Confirm>().ToList();
+        var words = taken.Words ?? taken.Facts.OfType<Fact.Application>().FirstOrDefault()?.Text;
         return new(
             shown with
             {
-                Title = shown.Title ?? Short(taken.Words ?? taken.Facts.OfType<Fact.Application>().FirstOrDefault()?.Text),
+                Title = shown.Title ?? Short(words),
                 Facts = shown.Facts + taken.Facts.Count,
                 Touches = shown.Touches + taken.Facts.Count(fact => fact is Fact.Reading),
                 Confirmed = confirms.Where(confirm => confirm.Confirmed).Aggregate(shown.Confirmed, (ids, confirm) => With(ids, confirm.Id)),
                 NotConfirmed = confirms.Where(confirm => !confirm.Confirmed).Aggregate(shown.NotConfirmed, (ids, confirm) => With(ids, confirm.Id)),
             },
-            taken.Words is null || Words.Length >= WordsLength ? Words : Lower($"{Words} {taken.Words}"));
+            words is null || Words.Length >= WordsLength ? Words : Lower($"{Words} {words}"));
     }
 
     private static IReadOnlyList<string> With(IReadOnlyList<string> ids, string id) =>

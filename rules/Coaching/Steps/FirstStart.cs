@@ -20,16 +20,16 @@ internal static class FirstStart
     public static Question? Start(Workup work) => Due(work) ? work.Ask.Of(Asked, ("seconds", "5 s")) : null;
 
     public static Question? Volts(Workup work) =>
-        Last(work) is not { Turned: true, Volts: null } || work.Skipped("run-volts") ? null : work.Ask.Of("run-volts");
+        Running(work) is not { Volts: null } || work.Skipped("run-volts") ? null : work.Ask.Of("run-volts");
 
     public static Question? Amps(Workup work) =>
-        Last(work) is not { Turned: true, Amps: null, Lines: null } || work.Skipped("run-current") ? null
+        Running(work) is not { Amps: null, Lines: null } || work.Skipped("run-current") ? null
             : work.Ask.Of("run-current") is var asked && work.Plan?.Value is { Phases: 3 } ? asked : asked with { How = [.. asked.How.Take(1)] };
 
     /// <summary>The other lines of a three-phase motor: one alone tells neither a lost phase nor a bad winding.</summary>
     public static Question? Lines(Workup work)
     {
-        if (work.Plan?.Value is not { Phases: 3 } || Last(work) is not { Turned: true, Amps: not null, Lines: null } run)
+        if (work.Plan?.Value is not { Phases: 3 } || Running(work) is not { Amps: not null, Lines: null } run)
         {
             return null;
         }
@@ -40,10 +40,10 @@ internal static class FirstStart
     }
 
     public static Question? Speed(Workup work) =>
-        Last(work) is not { Turned: true, Rpm: null } || work.Skipped("run-speed") ? null : work.Ask.Of("run-speed");
+        Running(work) is not { Rpm: null } || work.Skipped("run-speed") ? null : work.Ask.Of("run-speed");
 
     public static Question? Direction(Workup work) =>
-        Last(work) is not { Turned: true, Direction: null } || work.Skipped("run-direction") ? null : work.Ask.Of("run-direction");
+        Running(work) is not { Direction: null } || work.Skipped("run-direction") ? null : work.Ask.Of("run-direction");
 
     /// <summary>After a run in the wrong direction: the exchange, once the motor is safe to touch again.</summary>
     public static Question? Reverse(Workup work) =>
@@ -83,6 +83,9 @@ internal static class FirstStart
     /// <summary>Whether the motor ran, the right way round, and nothing that was read stands against it.</summary>
     public static bool Verified(Workup work) => Last(work) is { Outcome: "ran" or null, Turned: true, Direction: "right" } run
         && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict != "stop";
+
+    /// <summary>The last run where the shaft turned and nothing wants it off: only then is it gone on with.</summary>
+    private static RunEpisode? Running(Workup work) => Last(work) is { Turned: true } run && !Stops(work) ? run : null;
 
     /// <summary>Whether something that the last run showed wants it off.</summary>
     public static bool Stops(Workup work) => Last(work) is { } run && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict == "stop";

@@ -69,6 +69,17 @@ public sealed class FirstRunConversationTest(ServiceFixture service) : IClassFix
         Assert.Equal("open", _reply.GetProperty("assessment").GetProperty("status").GetString()); // neither verified nor ready for power
     }
 
+    [Fact]
+    public async Task A_run_that_must_be_switched_off_is_not_measured_further()
+    {
+        await Run(new() { ["run-volts"] = 5 });
+        Assert.Contains(_said, sentence => Id(sentence) == "heat.run-volts-out");
+        Assert.DoesNotContain("run-current", _asked);
+        Assert.DoesNotContain("run-direction", _asked);
+        Take(await service.Post($"/api/sessions/{_id}/facts", new { facts = new[] { new { kind = "running", volts = 230 } } }));
+        Assert.Equal("run-current", Ask);
+    }
+
     [Theory]
     [InlineData("supply-voltage", 460)]
     [InlineData("supply-voltage.l2-l3", 120)]

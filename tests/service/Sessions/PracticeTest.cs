@@ -38,6 +38,8 @@ public sealed class PracticeTest(ServiceFixture service) : IClassFixture<Service
         var machine = session.GetProperty("facts").EnumerateArray().Single(fact => fact.GetProperty("kind").GetString() == "application").GetProperty("text").GetString();
         var listed = (await service.Get("/api/sessions")).Body.GetProperty("items").EnumerateArray().Single(item => item.GetProperty("id").GetString() == session.GetProperty("id").GetString());
         Assert.Equal(machine, listed.GetProperty("title").GetString());
+        var found = (await service.Get($"/api/sessions?size=50&text={Uri.EscapeDataString(machine!)}")).Body.GetProperty("items").EnumerateArray();
+        Assert.Contains(found, item => item.GetProperty("id").GetString() == session.GetProperty("id").GetString());
     }
 
     [Fact]
