@@ -137,6 +137,11 @@ internal sealed class Belonging
                     return "supply";
                 }
 
+                if (hit.Concept == "at-the-motor")
+                {
+                    return null; // it was measured there
+                }
+
                 if (hit.Concept == "plate-noun")
                 {
                     return "plate";
