@@ -19,26 +19,13 @@ internal static class AxisWords
             Test = wanted.Kind,
             Setup = setup,
             Unit = flick ? null : "volt",
-            Outcomes = flick ? ["up-on-make", "down-on-make", "no-kick"] : [],
+            Outcomes = flick ? TestSteps.Kicks : [],
             Task = "low-voltage-test",
             Why = wanted.Why,
-            How = [.. flick ? Flick(setup) : Feed(setup, knowledge), Statement.Of("windings.how-others-apart")],
+            How = [.. flick ? TestSteps.Flick(setup) : [TestSteps.Feed(setup, knowledge), TestSteps.Read(setup)], Statement.Of("windings.how-others-apart")],
             Expect = flick ? Kicks() : Volts(setup.AppliedVolts!.Value, knowledge),
         };
     }
-
-    private static IEnumerable<Statement> Flick(TestSetup setup) =>
-    [
-        Statement.Of("ends.how-flick-meter", ("plus", setup.Read[0]), ("minus", setup.Read[1])),
-        Statement.Of("ends.how-flick-cell", ("plus", setup.Drive[0]), ("minus", setup.Drive[1])),
-        Statement.Of("ends.how-flick-both-ways"),
-    ];
-
-    private static IEnumerable<Statement> Feed(TestSetup setup, TradeKnowledge knowledge) =>
-    [
-        Statement.Of("ends.how-feed", ("a", setup.Drive[0]), ("b", setup.Drive[1])).With("volts", knowledge.Rules["ends-applied-volts"].Quote(setup.AppliedVolts!.Value, "volt", "the usual figure")),
-        Statement.Of("ends.how-read", ("a", setup.Read[0]), ("b", setup.Read[1])),
-    ];
 
     private static IReadOnlyList<Expectation> Kicks() =>
     [

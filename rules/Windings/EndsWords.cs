@@ -16,16 +16,10 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
         {
             Test = test,
             Setup = setup,
-            Outcomes = ["up-on-make", "down-on-make", "no-kick"],
+            Outcomes = TestSteps.Kicks,
             Task = "low-voltage-test",
             Why = Statement.Of("ends.why-flick"),
-            How =
-            [
-                Statement.Of("ends.how-flick-meter", ("plus", setup.Read[0]), ("minus", setup.Read[1])),
-                Statement.Of("ends.how-flick-cell", ("plus", setup.Drive[0]), ("minus", setup.Drive[1])),
-                Statement.Of("ends.how-flick-both-ways"),
-                .. Capacitors(setup),
-            ],
+            How = [.. TestSteps.Flick(setup), .. Capacitors(setup)],
             Expect = Flicks(setup),
         },
         "induced-voltage" => new()
@@ -35,7 +29,7 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
             Unit = "volt",
             Task = "low-voltage-test",
             Why = Statement.Of("ends.why-induced"),
-            How = [Feed(setup), .. Capacitors(setup), Statement.Of("ends.how-read", ("a", setup.Read[0]), ("b", setup.Read[1]))],
+            How = [TestSteps.Feed(setup, knowledge), .. Capacitors(setup), TestSteps.Read(setup)],
             Expect = Volts(test, setup),
         },
         _ => new()
@@ -48,9 +42,9 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
             How =
             [
                 Statement.Of("ends.how-tie", ("a", setup.Tie[0][0]), ("b", setup.Tie[0][1])),
-                Feed(setup),
+                TestSteps.Feed(setup, knowledge),
                 .. Capacitors(setup),
-                Statement.Of("ends.how-read", ("a", setup.Read[0]), ("b", setup.Read[1])),
+                TestSteps.Read(setup),
             ],
             Expect = Volts(test, setup),
         },
@@ -132,13 +126,6 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
             new(Statement.Of("ends.when-hummed"), Statement.Of("ends.means-soft-turn-over")),
         ],
     };
-
-    private Statement Feed(TestSetup setup)
-    {
-        var rule = knowledge.Rules["ends-applied-volts"];
-        return Statement.Of("ends.how-feed", ("a", setup.Drive[0]), ("b", setup.Drive[1]))
-            .With("volts", rule.Quote(setup.AppliedVolts!.Value, "volt", "the usual figure"));
-    }
 
     /// <summary>A capacitor in the way of the volts can turn their sense round.</summary>
     private IEnumerable<Statement> Capacitors(TestSetup setup) =>
