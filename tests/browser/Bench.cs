@@ -41,6 +41,14 @@ public sealed class Bench : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        Serve();
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = Arguments });
+    }
+
+    /// <summary>The service alone, to be visited with the browser of another bench.</summary>
+    public void Serve()
+    {
         _service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
             .UseSetting("urls", "http://127.0.0.1:0").UseSetting("Data:Folder", _folder.FullName)
             .ConfigureTestServices(services => services
@@ -48,8 +56,6 @@ public sealed class Bench : IAsyncLifetime
         _service.UseKestrel(0);
         _service.StartServer();
         Http = _service.CreateClient();
-        _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = Arguments });
     }
 
     /// <summary>Somebody opens the pages on a device.</summary>

@@ -58,14 +58,20 @@ public sealed class HandsTest(Bench bench)
         await visitor.Go("/");
         var busy = visitor.Page.Locator("#busy");
         Assert.False(await busy.IsVisibleAsync());
+        var seen = new TaskCompletionSource();
         await visitor.Page.RouteAsync("**/*", async route =>
         {
-            await Task.Delay(route.Request.Method == "POST" ? 1500 : 0);
+            if (route.Request.Method == "POST")
+            {
+                await seen.Task; // the network is as slow as it takes
+            }
+
             await route.ContinueAsync();
         });
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
         await busy.WaitForAsync(new() { State = WaitForSelectorState.Visible });
         await visitor.Picture("busy");
+        seen.SetResult();
         await visitor.Page.Locator("#asked").WaitForAsync();
         await busy.WaitForAsync(new() { State = WaitForSelectorState.Hidden });
         Assert.Empty(visitor.Complaints);

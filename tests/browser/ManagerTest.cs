@@ -140,11 +140,11 @@ public sealed class ManagerTest(Bench bench)
     public async Task Jobs_past_their_time_are_deleted_together_and_leave_a_record()
     {
         await using var shop = new Bench();
-        await shop.InitializeAsync();
+        shop.Serve();
         var old = new[] { await Open(new { role = "technician", region = "na", text = "It hums." }, shop), await Open(new { role = "technician", region = "na", text = "It trips." }, shop) };
         shop.Ahead = TimeSpan.FromDays(40);
         var kept = await Open(new { role = "technician", region = "na", text = "It squeals." }, shop);
-        await using var visitor = await shop.Visit(Device.Phone);
+        await using var visitor = await bench.Visit(Device.Phone, shop.Http);
         await visitor.Go("/retention?days=30");
         await visitor.Page.Locator("summary", new() { HasText = "Which ones" }).ClickAsync();
         Assert.Equal(2, await visitor.Page.Locator(".rows a").CountAsync());

@@ -157,12 +157,7 @@ public sealed class PagesTest(Bench bench)
         var before = await visitor.Page.Locator("#asked").InnerTextAsync();
         await TabTo(visitor, visitor.Page.Locator(".ask button.go").First);
         await visitor.Page.Keyboard.PressAsync("Enter");
-        for (var tries = 0; tries < 200 && await visitor.Page.Locator("#asked").InnerTextAsync() == before; tries++)
-        {
-            await Task.Delay(25, TestContext.Current.CancellationToken);
-        }
-
-        Assert.NotEqual(before, await visitor.Page.Locator("#asked").InnerTextAsync());
+        await visitor.Page.WaitForFunctionAsync("before => (document.querySelector('#asked')?.innerText ?? before) !== before", before);
         await Settled(visitor, "asked");
         Assert.Equal(0, await visitor.Page.EvaluateAsync<int>("() => Math.round(window.scrollY)"));
     }
@@ -314,15 +309,6 @@ public sealed class PagesTest(Bench bench)
         Assert.Fail($"Tab does not lead to {target}.");
     }
 
-    private static async Task Settled(Visitor visitor, string id)
-    {
-        string? focused = null;
-        for (var tries = 0; tries < 100 && focused != id; tries++)
-        {
-            await Task.Delay(20, TestContext.Current.CancellationToken);
-            focused = await visitor.Page.EvaluateAsync<string?>("() => document.activeElement?.id");
-        }
-
-        Assert.Equal(id, focused);
-    }
+    private static Task Settled(Visitor visitor, string id) =>
+        visitor.Page.WaitForFunctionAsync("id => document.activeElement?.id === id", id);
 }

@@ -1,3 +1,5 @@
+using System.Net.Http.Json;
+using System.Text.Json;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Playwright;
@@ -91,7 +93,7 @@ public sealed class RewordingsTest(Bench bench) : IDisposable
     {
         var service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
             .UseSetting("Data:Folder", _folder.FullName)
-            .UseSetting("Phrasing:Endpoint", $"http://{model.Address}").UseSetting("Phrasing:Model", "m"));
+            .UseSetting("Phrasing:Endpoint", $"http://{model.Address}").UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:TimeoutSeconds", "60"));
         service.UseKestrel(0);
         service.StartServer();
         return service;
@@ -108,12 +110,17 @@ public sealed class RewordingsTest(Bench bench) : IDisposable
     /// <summary>Until the page's own request has ended: the model is then free for the next one.</summary>
     private static async Task Ended(Visitor visitor, HttpClient client)
     {
-        for (var tries = 0; tries < 100 && !(await client.GetStringAsync($"/api/sessions/{visitor.Session}/rewordings")).Contains("\"ready\"", StringComparison.Ordinal); tries++)
+        string state;
+        while ((state = await State()) is "busy" or "overtaken")
         {
-            await Task.Delay(20);
+            await Task.Delay(20, TestContext.Current.CancellationToken);
         }
 
+        Assert.Contains(state, (string[])["ready", "resting"]);
+
         await visitor.Page.WaitForLoadStateAsync(LoadState.NetworkIdle);
+
+        async Task<string> State() => (await client.GetFromJsonAsync<JsonElement>($"/api/sessions/{visitor.Session}/rewordings")).GetProperty("state").GetString()!;
     }
 
     private static Task<IReadOnlyList<string>> Sentences(Visitor visitor) => visitor.Page.Locator("ul.said > li > p").AllTextContentsAsync();

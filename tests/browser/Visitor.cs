@@ -17,6 +17,10 @@ public sealed class Visitor : IAsyncDisposable
     /// <summary>Milliseconds until something is taken for never coming; long, as a machine that does other work beside the tests is no fault of a page.</summary>
     internal const int MostPatience = 60_000;
 
+    private const string Marked = """
+        () => [location.href, ...[...document.querySelectorAll("input[name$='.Key']")].map(key => key.value), document.querySelectorAll('.wrong, .wrong-line').length].join(' ')
+        """;
+
     private readonly Device _device;
     private readonly HttpClient _http;
     private readonly List<string> _complaints = [];
@@ -199,9 +203,7 @@ public sealed class Visitor : IAsyncDisposable
     {
         try
         {
-            var keys = await Page.Locator("input[name$='.Key']").EvaluateAllAsync<string[]>("all => all.map(one => one.value)");
-            var wrong = await Page.Locator(".wrong, .wrong-line").CountAsync();
-            return $"{Page.Url} {string.Join(' ', keys)} {wrong.ToString(CultureInfo.InvariantCulture)}";
+            return await Page.EvaluateAsync<string>(Marked);
         }
         catch (PlaywrightException)
         {

@@ -80,7 +80,7 @@ internal sealed class ServiceProcess : IAsyncDisposable
         using var process = started;
         process.StandardInput.Close();
         var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(120));
         try
         {
             await process.WaitForExitAsync(patience.Token);

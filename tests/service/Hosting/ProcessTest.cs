@@ -63,13 +63,18 @@ public sealed class ProcessTest : DataFolderTest
         {
             id = await service.Open();
             var load = Load(service, id, taken);
-            await Task.Delay(200, TestContext.Current.CancellationToken);
+            while (taken.Count < 5 && !load.IsCompleted)
+            {
+                await Task.Delay(5, TestContext.Current.CancellationToken);
+            }
+
             Assert.Equal(0, await service.Stop());
             await load;
         }
 
         await using var again = await ServiceProcess.Start(Folder);
         var facts = (await again.Get($"/api/sessions/{id}")).GetProperty("facts");
+        Assert.True(taken.Count >= 5);
         Assert.Equal(taken, facts.EnumerateArray().Select(fact => fact.GetProperty("ohms").GetDouble()).Take(taken.Count));
     }
 

@@ -6,7 +6,7 @@ namespace WireCoach.Service.Tests.Hosting;
 /// <summary>A caller that never finishes its request, or sends too much of a header, is let go, and nobody waits for it.</summary>
 public sealed class SlowClientsTest : DataFolderTest
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(40);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
     [Fact]
     public async Task Who_does_not_finish_is_let_go_while_others_are_answered()

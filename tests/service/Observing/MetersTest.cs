@@ -138,7 +138,7 @@ public sealed class MetersTest : DataFolderTest
 
         public async Task Has(string name)
         {
-            for (var tries = 0; tries < 200; tries++)
+            for (var tries = 0; tries < 1200; tries++)
             {
                 if (Received.Contains(name, StringComparison.Ordinal))
                 {

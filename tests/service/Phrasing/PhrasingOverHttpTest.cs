@@ -85,7 +85,7 @@ public sealed class PhrasingOverHttpTest : IDisposable
         var cancel = TestContext.Current.CancellationToken;
         await using var factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
             .UseSetting("Data:Folder", _folder.FullName)
-            .UseSetting("Phrasing:Endpoint", Troubles.Address(trouble, model)).UseSetting("Phrasing:TimeoutSeconds", trouble is "slow" or "stalled" ? "1" : "30").UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:Key", Key));
+            .UseSetting("Phrasing:Endpoint", Troubles.Address(trouble, model)).UseSetting("Phrasing:TimeoutSeconds", Troubles.IsEndedByTime(trouble) ? "3" : "60").UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:Key", Key));
         using var client = factory.CreateClient();
         using var begun = await client.PostAsJsonAsync(
             "/api/sessions", new { role = "technician", region = "iec", who = $"{Marker}who", motorTag = $"{Marker}tag" }, cancel);

@@ -10,7 +10,7 @@ internal static class Troubles
 
     public static Func<NetworkStream, CancellationToken, Task> Script(string trouble) => trouble switch
     {
-        "slow" => (_, cancel) => Task.Delay(5000, cancel),
+        "slow" => (_, cancel) => Task.Delay(Timeout.Infinite, cancel),
         "401" or "429" or "500" => ScriptedModel.Answers(int.Parse(trouble), "application/json", "{\"error\":{\"message\":\"no\"}}"),
         "html" => ScriptedModel.Answers(200, "text/html", "<html><body>Hello</body></html>"),
         "not json" => ScriptedModel.Answers(200, "text/event-stream", "data: {\"id\": oops\n\n"),
@@ -24,7 +24,7 @@ internal static class Troubles
         {
             await ScriptedModel.Begin(stream, cancel);
             await ScriptedModel.Write(stream, ScriptedModel.Piece("Most likely"), cancel);
-            await Task.Delay(5000, cancel);
+            await Task.Delay(Timeout.Infinite, cancel);
         },
         "endless" => async (stream, cancel) =>
         {
@@ -44,6 +44,9 @@ internal static class Troubles
         "down" => (_, _) => Task.CompletedTask, // nobody asks it: the address given is another one
         _ => throw new ArgumentOutOfRangeException(nameof(trouble), trouble, "No such trouble."),
     };
+
+    /// <summary>Whether only the caller's own limit ends it.</summary>
+    public static bool IsEndedByTime(string trouble) => trouble is "slow" or "stalled";
 
     /// <summary>Where a service is told to look for the model.</summary>
     public static string Address(string trouble, ScriptedModel model) => trouble switch

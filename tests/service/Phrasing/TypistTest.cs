@@ -51,7 +51,7 @@ public sealed class TypistTest
 
     private static async Task<(Rewordings Answer, PhrasingFigures Figures)> Reword(ScriptedModel server, int times)
     {
-        var settings = new PhrasingSettings(new Uri($"http://{server.Address}"), "m", null, TimeSpan.FromSeconds(5));
+        var settings = new PhrasingSettings(new Uri($"http://{server.Address}"), "m", null, TimeSpan.FromSeconds(60));
         var folder = Directory.CreateTempSubdirectory("wirecoach-");
         var tally = new Tally(new DataFolder(folder.FullName), TimeProvider.System, NullLogger<Tally>.Instance, settings);
         using var typist = new Typist(Trade, new Guard(Trade.Phrasing), tally, new Watches(), TimeProvider.System, NullLogger<Typist>.Instance, settings);

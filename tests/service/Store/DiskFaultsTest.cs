@@ -92,7 +92,7 @@ public sealed class DiskFaultsTest
                 await Task.Delay(chance.Next(200, 900), TestContext.Current.CancellationToken);
                 counted = new(acknowledged, StringComparer.Ordinal); // what was acknowledged before the light went out
                 disk.Cut();
-                Assert.NotNull(await Trouble(service, patience: 100));
+                Assert.NotNull(await Trouble(service, patience: 3000));
                 await service.Kill();
                 await Task.WhenAll(load);
             }

@@ -30,6 +30,8 @@ public sealed class PostgresStoreTest(PostgresServer server) : SessionStoreTest,
         var acknowledged = new List<IReadOnlyList<StoredEvent>>();
         for (var cut = 0; cut < 3; cut++)
         {
+            var enough = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+            var until = acknowledged.Count + 5;
             var writing = Task.Run(async () =>
             {
                 while (true)
@@ -37,9 +39,13 @@ public sealed class PostgresStoreTest(PostgresServer server) : SessionStoreTest,
                     var events = StoredSessions.New("a", 4);
                     await opened.Store.Append(events);
                     acknowledged.Add(events);
+                    if (acknowledged.Count == until)
+                    {
+                        enough.SetResult();
+                    }
                 }
             });
-            await Task.Delay(300, TestContext.Current.CancellationToken);
+            await Task.WhenAny(enough.Task, writing); // in the midst of writing, however fast this machine is
             server.Cut();
             await Assert.ThrowsAsync<StoreException>(() => writing);
             Assert.NotNull(opened.Store.Trouble);
