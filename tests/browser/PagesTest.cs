@@ -309,6 +309,6 @@ public sealed class PagesTest(Bench bench)
         Assert.Fail($"Tab does not lead to {target}.");
     }
 
-    private static Task Settled(Visitor visitor, string id) =>
-        visitor.Page.WaitForFunctionAsync("id => document.activeElement?.id === id", id);
+    private static async Task Settled(Visitor visitor, string id) =>
+        await visitor.Page.WaitForFunctionAsync("id => document.activeElement?.id === id", id);
 }
