@@ -86,6 +86,8 @@ internal sealed class TroubleSections(Sections sections)
         [
             .. Missing(condition.Cautions, Cautions, "there is no such caution"),
             .. condition.Rows.SelectMany(row => row.Roles).Except(Roles, StringComparer.Ordinal).Select(role => (role, "this is no role")),
+            .. condition.KeepsOff.Except(Roles, StringComparer.Ordinal).Select(role => (role, "this is no role")),
+            .. condition.KeepsOff.Count > 0 && condition.Rows.All(row => row.ReferTo is null) ? [("keeps-off", "nobody is named who takes it over")] : Array.Empty<(string, string)>(),
             .. condition.Rows.SelectMany(row => row.Tasks).Where(task => !tasks.Contains(task)).Select(task => (task, "this is no task and no group of tasks")),
             .. condition.Rows.SelectMany(row => Missing(row.Needs, Confirmations, "there is no such confirmation")),
             .. Missing(condition.When.Select(trigger => trigger.Symptom).OfType<string>(), Symptoms, "there is no such symptom"),

@@ -24,7 +24,7 @@ public sealed class Coach
     {
         ArgumentNullException.ThrowIfNull(file);
         var work = new Workup(file, _rooms);
-        var wanted = work.Gate.Stop ? work.Ask.Confirmation(MakeSafe.Isolated) : Job.Wanted(work);
+        var wanted = work.Gate.Stop ? work.Ask.Confirmation(MakeSafe.Isolated) : work.Gate.KeptFor is null ? Job.Wanted(work) : null;
         var next = Guarded(work, wanted);
         var refused = next is null && wanted is not null ? work.Gate.Closed.FirstOrDefault(closed => closed.Task == wanted.Task) : null;
         return new Assessment
@@ -138,19 +138,24 @@ public sealed class Coach
     }
 
     private static string StatusOf(Workup work) =>
-        work.Gate.ReferOut || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
+        work.Gate.ReferOut || work.Gate.KeptFor is not null || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
         : FirstStart.Verified(work) ? "verified"
         : OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? "referred"
         : OtherJobs.Settled(work) || work.Repaired ? "ready"
         : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) && !FirstStart.Stops(work) ? "ready"
         : "open";
 
-    private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused) =>
+    /// <summary>Whoever is kept off a machine is told why, what it may be and whose it is, and nothing that could be done to it.</summary>
+    private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused) => work.Gate.KeptFor is not null
+        ? [work.Gate.Reason!, .. FindFault.Say(work, shut: true), .. work.Gate.TellThem]
+        : SayAll(work, refused);
+
+    private static IEnumerable<Statement> SayAll(Workup work, ClosedTask? refused) =>
     [
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
         .. BeforePower.SayUnproved(work),
-        .. FindFault.Say(work),
+        .. FindFault.Say(work, shut: work.Gate.Stop || refused is not null),
         .. work.Gate.ReferOut || refused is not null || OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? work.Gate.TellThem : [],
         .. KnowMotor.Say(work),
         .. SideFigures.Say(work),

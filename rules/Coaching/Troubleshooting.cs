@@ -34,7 +34,7 @@ public sealed class Troubleshooting(TradeKnowledge knowledge)
         var gate = _gate.Judge(file);
         var access = knowledge.GateTasks.Keys.ToDictionary(
             task => task, task => gate.Opens(task) ? TaskAccess.Open : new TaskAccess(!gate.CouldOpen(task), gate.WaitsFor(task)), StringComparer.Ordinal);
-        var faults = _diagnostician.Examine(file, access, gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal));
+        var faults = _diagnostician.Examine(file, access, gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal), gate.KeptFor);
         return new TroubleReport(faults.ReferTo is null || gate.ReferOut ? gate : Referred(gate, faults.ReferTo), faults, Cautions(gate, faults));
     }
 

@@ -30,13 +30,14 @@ public sealed class Diagnostician
     /// <param name="file">The case.</param>
     /// <param name="access">What the gate says of each task, by task id.</param>
     /// <param name="sealedCircuit">Whether it drives a sealed refrigerant circuit.</param>
-    public FaultReport Examine(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit = false)
+    /// <param name="keptFor">Who has to see the machine before anything more of it is touched; then no test is asked for.</param>
+    public FaultReport Examine(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit = false, string? keptFor = null)
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(access);
         var thought = Think(file, access, sealedCircuit);
         var unjudged = _reader.Unjudged(file);
-        var report = Conclude(thought, access, file);
+        var report = keptFor is null ? Conclude(thought, access, file) : Kept(thought, keptFor);
         return report with
         {
             Unjudged = unjudged,
@@ -111,6 +112,23 @@ public sealed class Diagnostician
         var before = task.Needs.Sum(need => _knowledge.Confirmations[need].Seconds);
         var cost = _knowledge.Rules["diagnosis-cost"];
         return cost["each-seconds"] + (guide.Seconds * _knowledge.GateTasks[guide.Task].CostFactor) + before + (atHand ? 0 : cost["fetch-seconds"]);
+    }
+
+    /// <summary>What it looks like to somebody who is not to touch it any more.</summary>
+    private FaultReport Kept(Thought thought, string keptFor)
+    {
+        var (prior, belief, signs, _, decisions) = thought;
+        var top = decisions[0].Likeliest;
+        return new FaultReport
+        {
+            Status = "refer",
+            Causes = _explainer.Ranked(prior, belief, signs),
+            Decision = top.Decision,
+            Certainty = decisions[0].Share,
+            ReferTo = keptFor,
+            Say = Explainer.Kept(top, keptFor),
+            Cautions = top.Cautions,
+        };
     }
 
     private FaultReport Conclude(Thought thought, IReadOnlyDictionary<string, TaskAccess> access, CaseFile file)

@@ -63,7 +63,7 @@ internal sealed class Explainer(CauseModel model)
         var top = decisions[0].Likeliest;
         var second = decisions[Math.Min(1, decisions.Count - 1)];
         var repair = Statement.Of($"cause.{top.Id}.repair");
-        var handOn = HandOn(top);
+        var handOn = HandOn(top.ReferTo);
         return status switch
         {
             "settled" =>
@@ -80,9 +80,12 @@ internal sealed class Explainer(CauseModel model)
     }
 
     /// <summary>Where the one cause that is left was made good in vain.</summary>
-    public static IReadOnlyList<Statement> NotCured(Cause cause) => [Statement.Of("diagnosis.not-cured", ("cause", cause.Name)), HandOn(cause)];
+    public static IReadOnlyList<Statement> NotCured(Cause cause) => [Statement.Of("diagnosis.not-cured", ("cause", cause.Name)), HandOn(cause.ReferTo)];
 
-    private static Statement HandOn(Cause cause) => Statement.Of("diagnosis.take-it-to", ("who", cause.ReferTo.Replace('-', ' ')));
+    /// <summary>What it looks like, and whose it is now.</summary>
+    public static IReadOnlyList<Statement> Kept(Cause likeliest, string keptFor) => [Statement.Of("diagnosis.most-likely", ("cause", likeliest.Name)), HandOn(keptFor)];
+
+    private static Statement HandOn(string who) => Statement.Of("diagnosis.take-it-to", ("who", who.Replace('-', ' ')));
 
     /// <summary>Whether the test is expected to take most of the doubt away; one that merely tells something decides nothing.</summary>
     private static bool Decides(NextTest next, IReadOnlyList<Decided> decisions, TradeKnowledge knowledge) =>

@@ -69,6 +69,9 @@ public sealed record GateCondition
     /// <summary>Whether everything stops until the machine is isolated anew.</summary>
     public bool Stops { get; init; }
 
+    /// <summary>The roles that touch nothing more of the machine until whoever it is referred to has seen it.</summary>
+    public IReadOnlyList<string> KeepsOff { get; init; } = [];
+
     /// <summary>Whether confirmations given before the condition arose no longer count.</summary>
     public bool Renews { get; init; }
 

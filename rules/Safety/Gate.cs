@@ -23,6 +23,9 @@ public sealed record Gate
     /// <summary>Whether everything stops until the machine is isolated anew.</summary>
     public bool Stop { get; init; }
 
+    /// <summary>Who has to see the machine before this person touches anything more of it; <see langword="null"/> where nothing keeps them off.</summary>
+    public string? KeptFor { get; init; }
+
     /// <summary>The cautions that apply, the weightiest first.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 

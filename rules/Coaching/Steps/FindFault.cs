@@ -11,6 +11,8 @@ internal static class FindFault
 {
     private const string Symptoms = "symptoms";
 
+    private static readonly HashSet<string> Tests = new(StringComparer.Ordinal) { "diagnosis.next", "diagnosis.this-decides" };
+
     public static Question? Next(Workup work)
     {
         if (MakeSafe.Isolate(work) is { } isolate)
@@ -53,12 +55,14 @@ internal static class FindFault
         $"{card}.{cause}" is var id && work.Chosen(id) ? null : work.Ask.Of(card) with { Id = id };
 
     public static FaultReport Examine(Workup work) =>
-        work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal));
+        work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal), work.Gate.KeptFor);
 
-    public static IEnumerable<Statement> Say(Workup work) =>
+    /// <param name="work">The case.</param>
+    /// <param name="shut">Whether no test may be done as it stands: then none is spoken of.</param>
+    public static IEnumerable<Statement> Say(Workup work, bool shut) =>
         work.Repaired ? [Statement.Of("coach.runs-again")]
         : !work.LooksForFault || work.File.Symptoms.Count == 0 ? []
-        : Phases(work) is null ? work.Faults.Say
+        : Phases(work) is null ? work.Faults.Say.Where(said => !shut || !Tests.Contains(said.Id))
         : [Statement.Of("diagnosis.phases-decide").With("first", work.Faults.Causes[0].Name).With("second", work.Faults.Causes[1].Name)];
 
     private static Question Test(Workup work, NextTest next)
