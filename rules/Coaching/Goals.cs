@@ -34,6 +34,13 @@ internal static class Goals
     /// <summary>What was said last, or else what shows.</summary>
     public static string? Of(CaseFile file) => file.Goals.LastOrDefault() ?? (file.OldPlate.All.Any() ? FitReplacement : From(file));
 
+    /// <summary>The job in the middle of which the earth was spoken of, which goes on once that is dealt with; <see langword="null"/> where the earth is all that is wanted.</summary>
+    public static string? BesideEarth(CaseFile file)
+    {
+        var before = file.Facts.FindIndex(file.Facts.FindLastIndex(fact => fact is Fact.Goal { Id: not CheckEarth }) + 1, fact => fact is Fact.Goal { Id: CheckEarth });
+        return before < 0 ? null : Of(CaseFile.From(file.Opening, file.Facts.Take(before)));
+    }
+
     /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
     private static string? From(CaseFile file) => file.Facts.Where(fact => !IsCircumstance(fact)).Select(Told).FirstOrDefault(goal => goal is not null)
         ?? (file.Facts.Any(IsCircumstance) ? Diagnose : null);

@@ -29,6 +29,9 @@ internal static class Job
 
     private static readonly Step[] Earthed = [MakeSafe.Isolate, MakeSafe.LookForCapacitor, MakeSafe.Discharge, BeforePower.Earth];
 
+    /// <summary>In the middle of another job the earth is made good and read before that goes on.</summary>
+    private static readonly Step[] EarthedAgain = [.. Earthed[..^1], BeforePower.EarthAgain];
+
     private static readonly Step[] Numbers = [KnowMotor.Plate, KnowMotor.PlateVolts, KnowMotor.PlateAmps, KnowMotor.Phases];
 
     private static readonly Step[] Prove =
@@ -55,6 +58,7 @@ internal static class Job
             : First([MakeSafe.Isolate, CheckFound.Decide, CheckFound.AskChange], work),
         "identify-leads" => First(Identify, work),
         Goals.ReplaceCapacitor => First(NewCapacitor, work),
+        Goals.CheckEarth when work.IsBesideEarth => First(EarthedAgain, work),
         Goals.CheckEarth => JointChecks.EarthIsBroken(work) ? null : First(Earthed, work),
         Goals.CheckNumbers => First(Numbers, work),
         Goals.FitReplacement when First([MakeSafe.Isolate, KnowMotor.BothPlates], work) is { } plates => plates,

@@ -44,7 +44,7 @@ public sealed record Question
     /// <summary>What each outcome would mean.</summary>
     public IReadOnlyList<Expectation> Expect { get; init; } = [];
 
-    /// <summary>Whether a quantity is answered by a reading that is open, too.</summary>
+    /// <summary>Whether a quantity may be answered by <c>reading: {open: true}</c> too, where the meter shows over-range.</summary>
     public bool CanBeOpen { get; init; }
 
     /// <summary>Whether "I can't tell" moves things on.</summary>

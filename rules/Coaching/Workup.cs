@@ -15,6 +15,7 @@ internal sealed class Workup
 {
     private const int MarksThatTell = 6;
 
+    private readonly Lazy<string?> _goal;
     private readonly Lazy<Gate> _gate;
     private readonly Lazy<Identification?> _identification;
     private readonly Lazy<Answer<EndsFinding>?> _ends;
@@ -26,6 +27,7 @@ internal sealed class Workup
     {
         (File, Rooms) = (file, rooms);
         Runs = RunEpisodes.Of(file);
+        _goal = new(() => IsBesideEarth && JointChecks.EarthIsDealtWith(this) ? Goals.BesideEarth(File) : Goals.Of(File));
         _gate = new(() => rooms.Gate.Judge(file));
         _identification = new(() => FindWindings.Identify(this));
         _ends = new(() => FindEnds.Find(this));
@@ -43,7 +45,10 @@ internal sealed class Workup
     public TradeKnowledge Knowledge => Rooms.Knowledge;
 
     /// <summary>What the person wants; from what they brought where they did not say it.</summary>
-    public string? Goal => Goals.Of(File);
+    public string? Goal => _goal.Value;
+
+    /// <summary>Whether the earth was spoken of in the middle of another job, which goes on by itself once that is dealt with.</summary>
+    public bool IsBesideEarth => Goals.Of(File) == Goals.CheckEarth && Goals.BesideEarth(File) is not null;
 
     public IReadOnlyList<string> Tags => [.. File.Leads.Select(lead => lead.Tag)];
 

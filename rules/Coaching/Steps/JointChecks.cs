@@ -47,6 +47,10 @@ internal static class JointChecks
     /// <summary>Whether there is no path to earth: its pin is gone, its wire is off, or the meter shows over-range.</summary>
     public static bool EarthIsBroken(Workup work) => EarthOhms(work) is double.PositiveInfinity;
 
+    /// <summary>Whether the earth that was spoken of last has been read since and holds, or nobody can read it: then there is no power, but the rest goes on.</summary>
+    public static bool EarthIsDealtWith(Workup work) => work.Skipped(Fact.BenchTest.EarthContinuity)
+        || (Earth(work) is { Verdict: "pass" } && work.File.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) > work.File.Facts.FindLastIndex(fact => fact is Fact.Goal));
+
     /// <summary>One reading between line joints.</summary>
     public static Check Joints(Workup work, ExpectedOhms expected, Fact.BenchTest shown)
     {

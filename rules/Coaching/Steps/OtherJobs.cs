@@ -45,6 +45,7 @@ internal static class OtherJobs
     /// <summary>Whether it has to be handed on: the earth is broken, or nothing can be read that says which capacitor belongs there.</summary>
     public static bool HandsOn(Workup work) => work.Goal switch
     {
+        Goals.CheckEarth when work.IsBesideEarth => false,
         Goals.CheckEarth => JointChecks.Earth(work) is { Verdict: not "pass" } || work.Skipped(Fact.BenchTest.EarthContinuity),
         Goals.ReplaceCapacitor => work.Skipped(Marks) && Marked(work) is null,
         _ => false,
@@ -81,6 +82,11 @@ internal static class OtherJobs
         else if (JointChecks.Earth(work) is null && work.Skipped(Fact.BenchTest.EarthContinuity))
         {
             yield return Statement.Of("coach.earth-unmeasured");
+        }
+
+        if (work.IsBesideEarth)
+        {
+            yield return Statement.Of("coach.earth-then");
         }
     }
 

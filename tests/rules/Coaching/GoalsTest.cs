@@ -54,6 +54,39 @@ public sealed class GoalsTest
         Assert.Contains("coach.earth-first", Ids(assessed));
     }
 
+    /// <summary>In the middle of a connection: the earth is made good and read, or nobody can read it; then the connection goes on without being asked for again.</summary>
+    [Theory]
+    [InlineData("0.2")]
+    [InlineData(null)]
+    public void A_missing_earth_in_the_middle_of_a_job_is_dealt_with_and_the_job_goes_on(string? ohms)
+    {
+        var file = Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. Listener.Understand("six leads 1 2 3 4 5 6, which goes where?").Facts]);
+        Dictionary<string, string> script = new() { ["capacitor"] = "none", ["plate"] = "1/2 hp 115 V 7.8 A 1725 rpm 60 Hz single phase" };
+        for (var before = Coach.Assess(file).Next!; before.Id != "leads-numbered"; before = Coach.Assess(file).Next!)
+        {
+            var answer = Answer(file, before, script);
+            Assert.True(answer.Count > 0, before.Id);
+            file = Add(file, answer);
+        }
+
+        var heard = Listener.Hear("there is no earth wire", [.. file.SpokenLeads]).Value!;
+        file = Add(file, [.. heard.Facts, .. heard.Dangers.Select(danger => SafetyGate.Heard(danger.Id, danger.Span))]);
+        var broken = Coach.Assess(file);
+        Assert.Equal(("earth-check", "earth-continuity", "open"), (broken.Goal, broken.Next?.Id, broken.Status));
+        Assert.Contains("cause.missing-earth.repair", Ids(broken));
+        Assert.Contains("coach.earth-then", Ids(broken));
+        if (ohms is not null)
+        {
+            file = Add(file, Answer(file, broken.Next!, new() { ["earth-continuity"] = "14" }));
+            Assert.Equal(("earth-check", "earth-continuity"), (Coach.Assess(file).Goal, Coach.Assess(file).Next?.Id));
+        }
+
+        file = Add(file, Answer(file, broken.Next!, ohms is null ? [] : new() { ["earth-continuity"] = ohms }));
+        var after = Coach.Assess(file);
+        Assert.Equal(("connect", "leads-numbered"), (after.Goal, after.Next?.Id));
+        Assert.DoesNotContain("coach.earth-first", Ids(after));
+    }
+
     [Theory]
     [InlineData(Role.Technician)]
     [InlineData(Role.Homeowner)]
