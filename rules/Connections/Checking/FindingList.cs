@@ -11,7 +11,7 @@ internal sealed class FindingList
     public IReadOnlyList<CheckFinding> All => _all;
 
     /// <summary>What the others follow from comes before them, the first of these first.</summary>
-    private static readonly string[] Causes = ["supply-missing", "line-not-used", "three-phase-on-single-phase"];
+    private static readonly string[] Causes = ["supply-missing", "line-not-used", "three-phase-on-single-phase", "single-phase-on-three-lines"];
 
     /// <summary>What would burn or trip at once, then what the rest follows from, then the rest, the worst first.</summary>
     public IReadOnlyList<CheckFinding> WorstFirst =>

@@ -8,6 +8,7 @@ namespace WireCoach.Rules.Connections.Checking;
 internal sealed class Judge
 {
     private const string SpeedTap = "speed-tap";
+    private const double Quarter = 90;
     private static readonly string[] AxisNames = ["a", "b", "c"];
     private readonly TradeRule _limits;
     private readonly double _degrees;
@@ -191,7 +192,23 @@ internal sealed class Judge
         var direct = fed.Where(index => !Places!.Weak.Contains(_coils[index].Id)).ToList();
         if (direct.Select(index => _coils[index].Coil!.Axis).Distinct(StringComparer.Ordinal).Count() > 1)
         {
-            Add("no-phase-shift", Severity.Wrong, [.. direct.Select(index => _coils[index].Id)], Statement.Of("check.no-phase-shift"));
+            Unshifted(direct);
+        }
+    }
+
+    /// <summary>Windings of two axes straight on the line: on one phase their volts are in step, on three lines they need not be.</summary>
+    private void Unshifted(List<int> direct)
+    {
+        var apart = direct.Max(other => Apart(Volts[direct[0]], Volts[other]) is var angle && angle > Quarter ? (2 * Quarter) - angle : angle); // a winding the other way round turns the sense, not the shift
+        var ids = direct.Select(index => _coils[index].Id).ToList();
+        if (apart <= _degrees)
+        {
+            Add("no-phase-shift", Severity.Wrong, ids, Statement.Of("check.no-phase-shift"));
+        }
+        else
+        {
+            Add("single-phase-on-three-lines", Severity.Wrong, ids, Statement.Of("check.single-phase-on-three-lines")
+                .With("degrees", _limits.Quote(Math.Round(apart), "degree", string.Join(", ", direct.Select(index => $"{_coils[index].Coil!.Called}: {Volts[index].Magnitude:F1} V")))));
         }
     }
 

@@ -135,6 +135,24 @@ public sealed class FindingsTest
         Assert.Equal(string.Empty, Connected.Told(Connected.Checked(Connected.Of(Alike(10, 25), Straight))));
     }
 
+    [Theory]
+    [InlineData("L1:M1,A1 L2:M2 L3:A2", "60")]
+    [InlineData("L1:M1 L2:M2,A1 L3:A2", "60")]
+    [InlineData("L1:A1,M1 L2:M2 N:A2", "30")]
+    [InlineData("L1:M1 L2:M2 L3:A1 N:A2", "90")]
+    public void Run_and_start_on_three_lines_are_out_of_step_by_the_lines_and_refused_for_that(string joints, string degrees)
+    {
+        var result = Connected.Checked(Connected.Of(Connected.Split, joints, phases: 3));
+        var said = Assert.Single(result.Findings, finding => finding.Rule == "single-phase-on-three-lines");
+        Assert.Contains($"stand {degrees}° apart", Trade.Knowledge.Sentences.Render(said.Why), StringComparison.Ordinal);
+        Assert.DoesNotContain(result.Findings, finding => finding.Rule == "no-phase-shift");
+        Assert.True(result.Verdict is Verdict.Wrong or Verdict.Dangerous);
+    }
+
+    [Fact]
+    public void On_the_same_two_of_three_lines_nothing_shifts_the_phase() =>
+        Assert.Contains("no-phase-shift Wrong main,start", Connected.Told(Connected.Checked(Connected.Of(Connected.Split, "L1:M1,A1 L2:M2,A2 L3:", phases: 3))), StringComparison.Ordinal);
+
     [Fact]
     public void The_leads_of_a_resting_winding_are_not_tied_together()
     {
