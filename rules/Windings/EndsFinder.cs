@@ -82,7 +82,7 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
 
         return (confirm ?? next.Choose()) is { } test
             ? finding with { Next = test }
-            : finding with { Status = EndsStatus.CannotTell, Notes = [EndsNext.WhyNot(scheme, input, readings.Any)] };
+            : finding with { Status = EndsStatus.CannotTell, Notes = [next.WhyNot(readings.Any)] };
     }
 
     /// <summary>Pairs of starts, and pairs of finishes, that every way left agrees on.</summary>

@@ -9,6 +9,8 @@ namespace WireCoach.Rules.Windings;
 internal sealed class EndsNext(
     TradeKnowledge knowledge, EndsScheme scheme, EndsEvidence evidence, EndsInput input, ulong[] couplings, EndsReadings readings)
 {
+    private static readonly string[] Useful = ["low-voltage-ac", "lcr-meter", "battery"];
+
     /// <summary>The test, or <see langword="null"/> where none at hand would tell more.</summary>
     public NextTest? Choose()
     {
@@ -80,13 +82,18 @@ internal sealed class EndsNext(
     }
 
     /// <summary>Why there is no test, and who or what would help.</summary>
-    public static Statement WhyNot(EndsScheme scheme, EndsInput input, bool tested) =>
+    public Statement WhyNot(bool tested) =>
         input.Role is Role.Homeowner ? Statement.Of("ends.not-for-homeowner")
         : input.Role is Role.Manager ? Statement.Of("ends.not-at-the-bench")
         : scheme.Phases && tested && input.Instruments.Contains("low-voltage-ac", StringComparer.Ordinal) ? Statement.Of("ends.phases-by-running")
         : input.Role is Role.Apprentice && tested ? Statement.Of("ends.with-a-technician")
         : tested ? Statement.Of("ends.nothing-left")
-        : Statement.Of("ends.needs-instrument");
+        : Wanting() is { Count: > 0 } wanting ? Statement.Of("ends.needs-instrument").With("instruments", wanting)
+        : Statement.Of("ends.nothing-left");
+
+    /// <summary>What is not at hand and would allow a test that tells something here.</summary>
+    private List<Statement> Wanting() =>
+        [.. Useful.Where(id => !Instrument(id) && new EndsNext(knowledge, scheme, evidence, input with { Instruments = [id], LowVolts = null }, couplings, readings).Choose() is not null).Select(id => Statement.Named($"ends.instrument.{id}"))];
 
     /// <summary>Whether these joints lay the run halves of a way in series so that they help each other.</summary>
     public static bool SoftRuns(EndsScheme scheme, int[] way, TestSetup setup) =>

@@ -159,9 +159,7 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
             }
 
             return new Expectation(
-                Statement.Of("ends.when-about")
-                    .With("low", rule.Quote(ends[0] * volts, "volt", Inputs(ends[0], volts)))
-                    .With("high", rule.Quote(ends[1] * volts, "volt", Inputs(ends[1], volts))),
+                About(rule.Quote(ends[0] * volts, "volt", Inputs(ends[0], volts)), rule.Quote(ends[1] * volts, "volt", Inputs(ends[1], volts))),
                 Means(setup, cluster.Value));
         });
         if (test == "induced-voltage" && clusters.Count == 1)
@@ -181,6 +179,11 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
 
         return said;
     }
+
+    /// <summary>A band, or one figure where the coupling does not change it.</summary>
+    private static Statement About(Quoted low, Quoted high) => low.Text == high.Text
+        ? Statement.Of("ends.when-about-one").With("volts", low)
+        : Statement.Of("ends.when-about").With("low", low).With("high", high);
 
     private Quoted Null(double volts)
     {

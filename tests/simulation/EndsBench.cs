@@ -34,6 +34,12 @@ internal sealed class EndsBench
         _windings = Windings(coils, random);
     }
 
+    /// <summary>What is known before any test.</summary>
+    public EndsInput Input => new() { Layout = _form.Id, Windings = _windings };
+
+    /// <summary>The coils that are tested.</summary>
+    public CoupledCoils Motor => _coils;
+
     /// <summary>Follows the finder until it asks for no more tests.</summary>
     /// <param name="finder">The finder.</param>
     /// <param name="instruments">What is at hand.</param>
@@ -46,12 +52,21 @@ internal sealed class EndsBench
     /// <param name="input">What is known beforehand.</param>
     /// <param name="coils">The coils.</param>
     /// <returns>What was found and how many tests it took.</returns>
-    public static (EndsFinding Found, int Tests) Follow(EndsFinder finder, EndsInput input, CoupledCoils coils)
+    public static (EndsFinding Found, int Tests) Follow(EndsFinder finder, EndsInput input, CoupledCoils coils) => Follow(_ => { }, finder, input, coils);
+
+    /// <summary>The same, looked at.</summary>
+    /// <param name="look">Sees each finding.</param>
+    /// <param name="finder">The finder.</param>
+    /// <param name="input">What is known beforehand.</param>
+    /// <param name="coils">The coils.</param>
+    /// <returns>What was found and how many tests it took.</returns>
+    public static (EndsFinding Found, int Tests) Follow(Action<EndsFinding> look, EndsFinder finder, EndsInput input, CoupledCoils coils)
     {
         for (var test = 0; test < MostTests; test++)
         {
             var answer = finder.Find(input);
             var found = answer.Value ?? throw new InvalidOperationException(string.Join("; ", answer.Problems.Select(problem => $"{problem.Field} {problem.Advice}")));
+            look(found);
             if (found.Next is not { } next)
             {
                 return (found, test);

@@ -159,6 +159,29 @@ public sealed class EndsFinderTest
     public void Without_any_instrument_it_says_what_would_tell() =>
         Assert.Equal("ends.needs-instrument", Find(Dual with { Instruments = ["multimeter"] }).Notes.Single().Id);
 
+    /// <summary>Never what is at hand already, nor what tells nothing of these windings.</summary>
+    [Theory]
+    [InlineData("dc-compound", "low-voltage-ac", "a torch cell with a meter that shows a kick.")]
+    [InlineData("dc-compound", "lcr-meter", "a torch cell with a meter that shows a kick.")]
+    [InlineData("three-phase-12", "lcr-meter", "a fused isolating transformer of 6 to 24 V, a torch cell with a meter that shows a kick.")]
+    [InlineData("capacitor-start-dual-6", "multimeter", "a fused isolating transformer of 6 to 24 V, an LCR meter, a torch cell with a meter that shows a kick.")]
+    public void What_would_tell_is_not_at_hand_and_tells(string layout, string instrument, string wanted)
+    {
+        var found = Find(new EndsBench(Knowledge, layout, seed: 1, rotor: 3).Input with { Instruments = ["multimeter", instrument] });
+        Assert.Equal("ends.needs-instrument", found.Notes.Single().Id);
+        Assert.EndsWith($"not at hand: {wanted}", Knowledge.Sentences.Render(found.Notes[0]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reading_that_no_coupling_changes_is_told_as_one_figure()
+    {
+        var input = new EndsBench(Knowledge, "three-phase-9-star", seed: 1, rotor: 3).Input with { Instruments = ["multimeter", "low-voltage-ac"] };
+        List<string> expected = [];
+        EndsBench.Follow(found => expected.AddRange(found.Next?.Expect.Select(expect => Knowledge.Sentences.Render(expect.When)) ?? []), Finder, input, new EndsBench(Knowledge, "three-phase-9-star", seed: 1, rotor: 3).Motor);
+        Assert.Contains("About 12 V", expected);
+        Assert.DoesNotContain("About 12 V to 12 V", expected);
+    }
+
     [Fact]
     public void Halves_in_all_slots_are_never_told_wrong_whatever_the_cage()
     {
