@@ -45,7 +45,6 @@ public static class SessionPaper
                 NoPlan(writer, session, words);
             }
 
-            Cautions(writer, session, words);
             return writer.Finish(words["page.foot"], (at, of) => words.Fill("report.page", ("session", session.Id), ("at", Number(at)), ("of", Number(of))));
         }
     }
@@ -73,6 +72,7 @@ public static class SessionPaper
             writer.Item($"{Number(at + 1)}.", words.Say(plan.Steps[at], session.Role), ticked: true);
         }
 
+        Cautions(writer, session, words);
         Checks(writer, session, plan, words, knowledge);
         AfterPower(writer, session, plan, words);
         Windings(writer, plan, words);
@@ -148,12 +148,6 @@ public static class SessionPaper
             writer.Text(words.Fill("report.next", ("question", words.Say(next.Text, session.Role))));
         }
 
-        writer.Heading(words["report.known"]);
-        foreach (var fact in session.Facts)
-        {
-            writer.Item("·", words.Say(Echo.Of(fact), session.Role));
-        }
-
         if (session.Assessment.Say.Count > 0)
         {
             writer.Heading(words["report.says"]);
@@ -162,11 +156,18 @@ public static class SessionPaper
                 writer.Item("·", words.Say(statement, session.Role));
             }
         }
+
+        Cautions(writer, session, words);
+        writer.Heading(words["report.known"]);
+        foreach (var fact in session.Facts)
+        {
+            writer.Item("·", words.Say(Echo.Of(fact), session.Role));
+        }
     }
 
     private static void Cautions(PaperWriter writer, SessionView session, PageWords words)
     {
-        var cautions = (session.Assessment.Plan?.Cautions ?? []).Concat(session.Assessment.Cautions).DistinctBy(caution => caution.Id, StringComparer.Ordinal).ToList();
+        var cautions = PlanCautions.Of(session);
         if (cautions.Count == 0)
         {
             return;

@@ -35,12 +35,28 @@ public sealed class SessionPaperTest(ServiceFixture service) : IClassFixture<Ser
             var text = string.Concat(document.GetPages().Select(page => page.Text));
             Assert.All(client.Plan.GetProperty("joints").EnumerateArray(), joint => Assert.Contains(joint.GetProperty("name").GetString()!, text, StringComparison.Ordinal));
             Assert.All(["brine pump", "Cautions", "Before power", "After power", "240 V", "Ω", "verified", "at least", "turns the right way"], expected => Assert.Contains(expected, text, StringComparison.Ordinal));
+            Assert.Equal(["Joints", "Cautions", "Before power", "After power"], new[] { "Joints", "Cautions", "Before power", "After power" }.OrderBy(heading => text.IndexOf(heading, StringComparison.Ordinal)));
             var steps = client.Plan.GetProperty("steps").GetArrayLength();
             Assert.All(Enumerable.Range(1, steps), step => Assert.Contains($"{step}.", text, StringComparison.Ordinal));
             Assert.True(document.GetPages().Sum(page => page.Paths.Count) > 60, "The diagram and the boxes are drawn as lines.");
             Assert.Equal(0, document.GetPages().Sum(page => page.NumberOfImages));
             Assert.All(document.GetPages().SelectMany(page => page.Letters), letter => Assert.InRange(letter.BoundingBox.Right, 0, width - 20));
         }
+    }
+
+    /// <summary>On paper, on the page and in the file: what was found and what to do, then what to beware of, then what was told.</summary>
+    [Fact]
+    public async Task The_result_stands_before_the_cautions_and_those_before_the_facts()
+    {
+        var id = (await service.Post("/api/sessions", new { role = "technician", region = "na", text = "it hums and does not start" })).GetProperty("id").GetString()!;
+        string[] order = ["Open question", "What was found, and what to do", "Cautions", "What is known"];
+        using var document = await Paper(id, string.Empty);
+        var page = await service.Client.GetStringAsync($"/api/sessions/{id}/report", TestContext.Current.CancellationToken);
+        Assert.All(new[] { string.Concat(document.GetPages().Select(sheet => sheet.Text)), page }, text =>
+        {
+            Assert.All(order, heading => Assert.Contains(heading, text, StringComparison.Ordinal));
+            Assert.Equal(order, order.OrderBy(heading => text.IndexOf(heading, StringComparison.Ordinal)));
+        });
     }
 
     [Fact]
