@@ -27,6 +27,28 @@ public sealed class ManagerTest(Bench bench)
         Assert.Empty(visitor.Complaints);
     }
 
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("desk")]
+    public async Task Who_asks_after_a_job_that_was_never_here_is_told_so_and_offered_all_of_them(string device)
+    {
+        await Open(new { role = "technician", region = "na", text = "The agitator hums and does not start." });
+        await using var visitor = await bench.Visit(Device.Of(device));
+        await visitor.Go("/");
+        await visitor.Page.Locator("label[for=role-Manager]").ClickAsync();
+        await visitor.Page.FillAsync("#words", "how did the job on the paper shredder go last week");
+        await visitor.Press("Begin");
+        var card = await visitor.Page.Locator("section[aria-labelledby=asked]").InnerTextAsync();
+        Assert.Contains("No job on record here speaks of “shredder”", card, StringComparison.Ordinal);
+        Assert.DoesNotContain("0 found", card, StringComparison.Ordinal);
+        await visitor.Picture("manager-sought-none", whole: true);
+        await Look(visitor);
+        await visitor.Press(visitor.Page.Locator("a.go", new() { HasText = "Look through all jobs" }));
+        Assert.Equal("/sessions", new Uri(visitor.Page.Url).PathAndQuery);
+        Assert.NotEqual(0, await visitor.Page.Locator(".rows a").CountAsync());
+        Assert.Empty(visitor.Complaints);
+    }
+
     [Fact]
     public async Task Whoever_means_a_new_job_all_the_same_begins_it()
     {
