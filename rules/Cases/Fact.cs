@@ -84,7 +84,7 @@ public abstract record Fact
         /// <summary>Winding temperature in °C at the reading.</summary>
         public double? Celsius { get; init; }
 
-        /// <summary>Further leads that were held together with <see cref="From"/>.</summary>
+        /// <summary>Further leads that were held together with <c>from</c>.</summary>
         public IReadOnlyList<string> Together { get; init; } = [];
 
         /// <summary>Whether it is of two single leads, whichever was named first.</summary>
@@ -105,7 +105,7 @@ public abstract record Fact
         /// <summary>The unit that was given, where the field leaves a choice.</summary>
         public string? Unit { get; init; }
 
-        /// <summary>Whose plate: <see cref="Old"/> for the motor that this one replaces, <see langword="null"/> for the motor at hand.</summary>
+        /// <summary>Whose plate: <c>old</c> for the motor that this one replaces, <see langword="null"/> for the motor at hand.</summary>
         public string? Of { get; init; }
 
         /// <summary>The value of <see cref="Of"/> for the motor that is replaced.</summary>

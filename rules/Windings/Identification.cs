@@ -112,7 +112,7 @@ public sealed record NextReading
     /// <summary>Another lead by tag, or <c>frame</c>.</summary>
     public required string To { get; init; }
 
-    /// <summary>Further leads to hold together with <see cref="From"/>; empty unless shortcuts are wanted.</summary>
+    /// <summary>Further leads to hold together with <c>from</c>; empty unless shortcuts are wanted.</summary>
     public IReadOnlyList<string> Together { get; init; } = [];
 
     /// <summary>What is fed and what is read, where one winding is tested against another; <see langword="null"/> for a reading in ohms.</summary>

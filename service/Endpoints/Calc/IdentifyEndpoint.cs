@@ -11,11 +11,11 @@ internal static class IdentifyEndpoint
     public static void MapIdentify(this RouteGroupBuilder calc) => calc.MapPost("/identify", Identify)
         .WithSummary("Tells the leads of a motor apart by meter readings in any order, and names the next reading")
         .WithDescription(
-            "'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1, or C, R and S) count as printed and are checked against the ohms. " +
-            "A reading is {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
+            "'plate' is what the plate says. 'leads' are tags, or {tag, marking}; tags that are markings themselves (T1, U1, or C, R and S) count as printed and are checked against the ohms. " +
+            "'readings' are {from, to} with 'ohms' (null for over-range), or open, short or kick: true; 'from' and 'to' may be 'frame' or 'earth'; 'changesWithShaft' and 'together' are understood. " +
             "'meter' is {percent, counts, testLeadOhms, zeroed}; test leads that are not zeroed are taken off each reading; 'benchTests' may give their ohms as {test: probe-zero, value}. 'hasCapacitor' and 'capacitorBridged' may be left out, as may 'capacitorUse' (start or run, as printed on the one capacitor) and 'looks': " +
             "{bothWays, capacitorOutside, brushes, drags, speeds}, whether a control turns the motor either way, the capacitor's wires end on the leads, there are brushes, the shaft drags with the armature's ends held together, there are several speeds to choose from; " +
-            "'benchTests' may also give what one winding showed of another, {test: induced-voltage, drive, read, appliedVolts, value} or {test: battery-flick, drive, read, outcome}, and 'instruments' (low-voltage-ac, battery) lets such a test be asked for: 'next' then has a 'setup'. " +
+            "'benchTests' may also give what one winding showed of another, {test: induced-voltage, drive, read, appliedVolts, value} or {test: battery-flick, drive, read, outcome}, and 'instruments' (low-voltage-ac, battery) lets such a test be asked for: 'next' then has a 'setup' {drive, tie, read, appliedVolts}, null for a reading in ohms. " +
             "'unreadable' lists pairs that cannot be read; 'shortcuts' allows a next reading with several leads held together, 'checkFrame' wants one to the frame.");
 
     private static IResult Identify(IdentifyBody body, Identifier identifier, Problems problems)

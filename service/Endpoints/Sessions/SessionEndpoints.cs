@@ -18,7 +18,13 @@ internal static class SessionEndpoints
         sessions.MapPost("/", Open).Produces<SessionView>(StatusCodes.Status201Created).ProducesProblem(StatusCodes.Status400BadRequest);
         sessions.MapGet("/{id}", Find).Produces<SessionView>().ProducesProblem(StatusCodes.Status404NotFound);
         Turn(sessions.MapPost("/{id}/messages", Hear));
-        Turn(sessions.MapPost("/{id}/answers", Respond));
+        Turn(sessions.MapPost("/{id}/answers", Respond)
+            .WithSummary("Answers the question that is open")
+            .WithDescription(
+                "The question is 'next' of the assessment: {id, kind, text, why, how, about, task, options, unit, between, setup, expect, canBeOpen, canBeUnknown, cautions}. " +
+                "'questionId' is its id, and one more member answers it by its kind: 'choice' the id of an option, 'quantity' {value, unit} in the unit of the question, " +
+                "'reading' {ohms}, {open: true}, {short: true} or {kick: true}, 'confirmed' true or false, 'text' free words. " +
+                "'unknown': true says \"I can't tell\" where canBeUnknown holds. Where canBeOpen holds, a quantity may be answered by 'reading' {open: true} too: the meter shows over-range."));
         Turn(sessions.MapPost("/{id}/facts", Take));
         Turn(sessions.MapDelete("/{id}/facts/{factId}", Retract));
         Turn(sessions.MapPost("/{id}/probe", Probe));

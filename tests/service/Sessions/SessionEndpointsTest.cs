@@ -272,12 +272,36 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
         Assert.True(contract.GetProperty("paths").TryGetProperty("/api/sessions/{id}/answers", out _));
     }
 
+    /// <summary>A client can be written from the document alone: what a question holds, how it is answered, what identification takes and asks next.</summary>
+    [Theory]
+    [InlineData("/api/sessions/{id}/answers", "Question")]
+    [InlineData("/api/sessions/{id}/answers", "QuestionAnswer")]
+    [InlineData("/api/sessions/{id}/answers", "AnsweredReading")]
+    [InlineData("/api/calc/identify", "IdentifyBody")]
+    [InlineData("/api/calc/identify", "TestSetup")]
+    public async Task The_contract_names_every_member_in_words(string path, string schema)
+    {
+        var (_, contract) = await service.Get("/openapi/v1.json");
+        var words = contract.GetProperty("paths").GetProperty(path).GetProperty("post").GetProperty("description").GetString()!.Split(' ', ',', '.', ':', ';', '{', '}', '(', ')', '\'');
+        var members = contract.GetProperty("components").GetProperty("schemas").GetProperty(schema).GetProperty("properties").EnumerateObject().Select(member => member.Name).ToList();
+        Assert.NotEmpty(members);
+        Assert.Empty(members.Except(words, StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task No_name_of_the_code_stands_in_the_contract()
+    {
+        var contract = await service.Client.GetStringAsync("/openapi/v1.json", TestContext.Current.CancellationToken);
+        Assert.DoesNotMatch(@"\bstring [A-Z]\w*\.[A-Z]", contract);
+    }
+
     [Fact]
     public async Task A_report_is_a_page_a_table_and_data()
     {
         var id = await Open(who: "=1+1");
         var page = await service.Client.GetStringAsync($"/api/sessions/{id}/report", TestContext.Current.CancellationToken);
         Assert.StartsWith("<!DOCTYPE html>", page.TrimStart(), StringComparison.Ordinal);
+        Assert.True(page.IndexOf("Status:", StringComparison.Ordinal) < page.IndexOf("What is known", StringComparison.Ordinal));
         var table = await service.Client.GetStringAsync($"/api/sessions/{id}/report?format=csv", TestContext.Current.CancellationToken);
         Assert.Contains("'=1+1", table, StringComparison.Ordinal);
         var (_, data) = await service.Get($"/api/sessions/{id}/report?format=json");
