@@ -3,8 +3,8 @@ namespace WireCoach.Browser.Tests;
 /// <summary>Somebody who has never seen it, from the start page to the first figure on a meter.</summary>
 public sealed class NewcomerTest(Bench bench)
 {
-    /// <summary>Words that a grown-up reads in a minute.</summary>
-    private const int WordsOfAMinute = 238;
+    /// <summary>Words that somebody who reads slowly, two hundred in a minute, reads in clearly under one.</summary>
+    private const int MostWords = 185;
 
     /// <summary>Words that are read before a button is reached: what stands above it, unfolded.</summary>
     private const string ReadBefore = """
@@ -41,7 +41,7 @@ public sealed class NewcomerTest(Bench bench)
         }
 
         Assert.Equal(5, touches);
-        Assert.InRange(words, 100, WordsOfAMinute);
+        Assert.InRange(words, 100, MostWords);
         Assert.All(new[] { "isolate-and-prove-dead", "discharge-capacitor" }, id => Assert.Contains(cautions, shown => shown.Contains(bench.Knowledge.Cautions[id].What, StringComparison.Ordinal) && shown.Contains(bench.Knowledge.Cautions[id].Why, StringComparison.Ordinal)));
         Assert.Contains((await visitor.Read()).GetProperty("facts").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "bench-test" && fact.GetProperty("how").GetString() == "probe");
     }
