@@ -93,10 +93,11 @@ public sealed class Diagnostician
         return trials;
     }
 
-    /// <summary>Whether a test makes sense: for one of the kinds that this motor may be, and not one that the person said they cannot do.</summary>
+    /// <summary>Whether a test makes sense: for one of the kinds that this motor may be, and not one that the person said they cannot do or has told already.</summary>
     private static bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file) =>
         (guide.Families.Count == 0 || families.Exists(family => guide.Families.Contains(family.Id, StringComparer.Ordinal)))
         && !(guide.NeedsCapacitor && file.Capacitors.Count > 0 && file.Capacitors.All(capacitor => !capacitor.Present))
+        && !guide.ToldBy.Any(symptom => file.Symptoms.GetValueOrDefault(symptom))
         && !file.Unknowns.Contains(guide.Id) && !file.Unknowns.Contains($"test.{guide.Id}");
 
     /// <summary>Seconds of a person's time with what has to be confirmed before, dearer by its risk; nothing where the gate or the tools refuse it.</summary>

@@ -92,6 +92,9 @@ public sealed record TestGuide
     /// <summary>Whether it only makes sense on a motor with a capacitor.</summary>
     public bool NeedsCapacitor { get; init; }
 
+    /// <summary>Symptoms that show already what it would: nobody is sent to look whether there is power at a motor that hums.</summary>
+    public IReadOnlyList<string> ToldBy { get; init; } = [];
+
     /// <summary>Why it is worth its time.</summary>
     public required string Why { get; init; }
 

@@ -143,8 +143,14 @@ internal static class BeforePower
         var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),
     };
 
-    public static IEnumerable<Statement> Say(Workup work) =>
-        Checks(work).SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]);
+    /// <summary>What stands between here and power; it is said before all that went well.</summary>
+    public static IEnumerable<Statement> SayFailed(Workup work) => Say(Checks(work).Where(check => check.Verdict != "pass"));
+
+    /// <summary>What was found good.</summary>
+    public static IEnumerable<Statement> SayPassed(Workup work) => Say(Checks(work).Where(check => check.Verdict == "pass"));
+
+    private static IEnumerable<Statement> Say(IEnumerable<Check> checks) =>
+        checks.SelectMany(check => (Statement[])[check.Says, .. check.Also is { } also ? [also] : Array.Empty<Statement>(), .. check.DoNext]);
 
     /// <summary>What keeps the motor from power although nobody found a fault; it is said before all else, or it would be lost below the plan.</summary>
     public static IEnumerable<Statement> SayUnproved(Workup work) =>

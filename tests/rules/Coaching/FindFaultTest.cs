@@ -25,6 +25,37 @@ public sealed class FindFaultTest
         Assert.Equal("earth-continuity", Walk(file, "earth-continuity").Id);
     }
 
+    /// <summary>Somebody at home who can tell nothing else is asked for everything that may be looked at, but not whether a motor that hums has power.</summary>
+    [Theory]
+    [InlineData("hums-no-start", false)]
+    [InlineData("silent-no-start", true)]
+    public void What_the_complaint_shows_already_is_not_asked_for(string symptom, bool asked)
+    {
+        var file = CaseFile.From(new CaseOpening(Role.Homeowner, Region.NorthAmerica), [new Fact.Goal { Id = "diagnose" }, new Fact.Symptom { Id = symptom }]);
+        List<string> questions = [];
+        while (Coach.Assess(file).Next is { } next)
+        {
+            Assert.DoesNotContain(next.Id, questions);
+            questions.Add(next.Id);
+            QuestionAnswer answer = next.Kind == QuestionKind.Confirm ? new() { QuestionId = next.Id, Confirmed = true } : new() { QuestionId = next.Id, Unknown = true };
+            file = Coach.Read(file, next, answer).Value!.Aggregate(file, (known, fact) => known.With(fact));
+        }
+
+        Assert.Equal(asked, questions.Contains("test.lamp-in-socket"));
+    }
+
+    [Fact]
+    public void A_check_that_failed_is_said_before_the_plan_and_what_went_well()
+    {
+        CaseFile file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [
+            new Fact.Goal { Id = "connect" }, new Fact.Plate { Field = "volts", Value = PlateValue.Of([115, 230]) }, new Fact.Plate { Field = "phases", Value = PlateValue.Of(1) },
+            new Fact.Supply { Volts = 230, Phases = 1, Hertz = 60 }, .. new[] { "T1", "T2", "T3", "T4", "T5", "T8" }.Select(mark => new Fact.Lead { Tag = mark, Marking = mark }),
+            new Fact.Insulation { Megohms = 200, Celsius = 20 }, new Fact.BenchTest { Test = "earth-continuity", Value = 90, Unit = "ohm" }]);
+        var said = Coach.Assess(file).Say.Select(one => one.Id).ToList();
+        Assert.Equal("insulation.earth-fail", said[0]);
+        Assert.Contains(said, id => id == "insulation.pass");
+    }
+
     private static CaseFile Complaint(string symptom) => CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [new Fact.Goal { Id = "diagnose" }, new Fact.Symptom { Id = symptom }]);
 
     /// <summary>The question, come to by somebody who makes everything safe and good and cannot tell anything else.</summary>
