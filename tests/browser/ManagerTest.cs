@@ -36,10 +36,10 @@ public sealed class ManagerTest(Bench bench)
         await using var visitor = await bench.Visit(Device.Of(device));
         await visitor.Go("/");
         await visitor.Page.Locator("label[for=role-Manager]").ClickAsync();
-        await visitor.Page.FillAsync("#words", "how did the job on the paper shredder go last week");
+        await visitor.Page.FillAsync("#words", "how did the bandsaw job of last week go");
         await visitor.Press("Begin");
         var card = await visitor.Page.Locator("section[aria-labelledby=asked]").InnerTextAsync();
-        Assert.Contains("No job on record here speaks of “shredder”", card, StringComparison.Ordinal);
+        Assert.Contains("No job on record here speaks of “bandsaw”", card, StringComparison.Ordinal);
         Assert.DoesNotContain("0 found", card, StringComparison.Ordinal);
         await visitor.Picture("manager-sought-none", whole: true);
         await Look(visitor);
@@ -56,7 +56,7 @@ public sealed class ManagerTest(Bench bench)
         await visitor.Go("/");
         await visitor.Page.FillAsync("#words", "Show me the jobs of the curd mill.");
         await visitor.Press("Begin");
-        await visitor.Press("No, begin a new job with these words");
+        await visitor.Press("Begin a new job with these words");
         Assert.NotEmpty(visitor.Session);
         Assert.Contains("Jobs and Figures", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(visitor.Complaints);
