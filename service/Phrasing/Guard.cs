@@ -63,7 +63,7 @@ internal sealed partial class Guard(PhrasingWords words)
     /// <summary>"Never" where the sentence says "do not" forbids no less.</summary>
     private static string Milder(string rewording) => ForbidsRegex().Replace(rewording, "${begin}do not ");
 
-    [GeneratedRegex("(?<begin>^|[.:;] )[Nn]ever ", RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex("(?<begin>^|[.:;] )[Nn]ever ", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex ForbidsRegex();
 
     private static string Reason(List<Atom> wanted, List<Atom> got)

@@ -37,9 +37,9 @@ internal sealed partial record Masked(string Exact, string Text, IReadOnlyList<s
         return answer.Count(sign => sign is '⟦' or '⟧') == 2 * Hidden.Count ? restored : null;
     }
 
-    [GeneratedRegex(@"⟦g(?<gap>[0-9]+)⟧|[0-9]+(?:[.,][0-9]+)*", RegexOptions.ExplicitCapture, 200)]
+    [GeneratedRegex(@"⟦g(?<gap>[0-9]+)⟧|[0-9]+(?:[.,][0-9]+)*", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex HideRegex();
 
-    [GeneratedRegex("⟦[0-9]+⟧", RegexOptions.None, 200)]
+    [GeneratedRegex("⟦[0-9]+⟧", RegexOptions.None, 1000)]
     private static partial Regex TokenRegex();
 }

@@ -150,7 +150,7 @@ public sealed class DiskFaultsTest
     {
         for (var tries = 0; await Trouble(service) is { } trouble; tries++)
         {
-            Assert.True(tries < 200, trouble);
+            Assert.True(tries < 1200, trouble);
             await Task.Delay(100, TestContext.Current.CancellationToken);
         }
     }
