@@ -76,11 +76,12 @@ internal sealed class PlanWords(Plan plan, SuitedRow suited, PlanRequest request
         }
 
         var swap = string.Join("; ", plan.Reverse.Swap.Select(pair => string.Join(" ↔ ", pair)));
+        var other = plan.SeenFrom == "shaft-end" ? "opposite-end" : "shaft-end";
         return (plan, request) switch
         {
             ({ Rotation: { } rotation, SeenFrom: { } end }, { DirectionUnproved: false }) => Statement.Of(request.Rotation is null ? "connections.direction-standard" : "connections.direction-asked",
-                ("rotation", rotation), ("opposite", RowChoice.Turned(rotation, "shaft-end", "opposite-end")!), ("swap", swap))
-                .With("end", End(end)).With("other", End(end == "shaft-end" ? "opposite-end" : "shaft-end")),
+                ("rotation", rotation), ("opposite", RowChoice.Turned(rotation, end, other)!), ("swap", swap))
+                .With("end", End(end)).With("other", End(other)),
             (_, { Rotation: not null }) => Statement.Of("connections.direction-turned", ("swap", swap)),
             _ => Statement.Of("connections.direction-first-run", ("swap", swap)),
         };

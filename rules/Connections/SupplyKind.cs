@@ -47,7 +47,7 @@ internal sealed class SupplyKind(ConnectionFigures figures)
     {
         var limits = figures.SinglePhasing;
         var kilowatts = request.Plate.Kilowatts ?? request.Plate.Horsepower * KilowattsPerHorsepower;
-        if (kilowatts is not { } power || request.Supply!.Hertz is not > 0)
+        if (kilowatts is not { } power || request.Supply!.Hertz is not { } hertz)
         {
             return Limited(Statement.Of("connections.three-phase-on-one"));
         }
@@ -58,7 +58,7 @@ internal sealed class SupplyKind(ConnectionFigures figures)
                 .With("power", Units.Text(power, "kilowatt"));
         }
 
-        var (volts, hertz) = (request.Supply.Volts!.Value, request.Supply.Hertz.Value);
+        var volts = request.Supply.Volts!.Value;
         var microfarads = limits.Factor * power * 1000 / (Math.Sqrt(3) * 2 * Math.PI * hertz * volts * volts) * 1e6;
         var quoted = Quoted.Of(microfarads, "microfarad", "connections.single-phasing-capacitor", limits.Source, new TrailStep(
             "run capacitor, an estimate", "C = 2·P ÷ (√3 · 2π·f · U²)",

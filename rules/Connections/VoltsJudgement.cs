@@ -16,7 +16,7 @@ internal sealed class VoltsJudgement
         var near = Math.Abs(Deviation) <= limit + Rounding;
         BySum = near && !within && Math.Abs(Deviation) + hertzDeviation > figures.CombinedTolerance.Value + Rounding;
         OnlyByName = family.MustBeOnPlate && !same && !within && Math.Abs(Deviation) <= figures.VoltsTolerance.Value + Rounding;
-        ByName = !same && !near && Math.Abs(Deviation) <= figures.VoltsTolerance.Value + Rounding;
+        ByName = !near && Math.Abs(Deviation) <= figures.VoltsTolerance.Value + Rounding;
         Suits = near && !BySum && !OnlyByName;
     }
 

@@ -23,7 +23,7 @@ public sealed class WindingNames(SentenceBook words)
     public string Use(LayoutConnection row) =>
         words[words.Ids.Contains($"term.connection.{row.Id}") ? $"term.connection.{row.Id}" : $"term.connection.{row.For}"].Text;
 
-    /// <summary>The word for a kind of connection, for example "higher voltage".</summary>
+    /// <summary>The word for a kind of connection, for example "higher voltage"; a kind without a word stands for itself.</summary>
     /// <param name="kind">What a row is for, or a part of that.</param>
     public string Use(string kind) => words.Ids.Contains($"term.connection.{kind}") ? words[$"term.connection.{kind}"].Text : kind;
 
@@ -43,7 +43,6 @@ public sealed class WindingNames(SentenceBook words)
         ("start", true) => Statement.Of("connections.name-start-half"),
         ("start", _) => Statement.Of("connections.name-start"),
         ("phase", true) => Statement.Of("connections.name-phase-half"),
-        ("phase", _) => Statement.Of("connections.name-phase"),
         ("speed-tap", _) => Statement.Of("connections.name-speed-tap"),
         ("armature", _) => Statement.Of("connections.name-armature"),
         ("series-field", _) => Statement.Of("connections.name-series-field"),
@@ -62,11 +61,6 @@ public sealed class WindingNames(SentenceBook words)
             if (layout.Leads.FirstOrDefault(lead => layout.NodeOf(lead.Marking) == seen[at]) is { } lead)
             {
                 return lead.Marking;
-            }
-
-            if (at == 0 && layout.Coils.Count(coil => coil.From == node || coil.To == node) > 1)
-            {
-                return null;
             }
 
             seen.AddRange(layout.Parts.Where(part => part.From == seen[at] || part.To == seen[at])

@@ -23,7 +23,7 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
         return chain.Links.Select(link =>
         {
             var share = ChainSolver.Share(row, link.Coil);
-            var volts = chain.Volts * (link.Reversed ? -1 : 1) * (share / sum);
+            var volts = (link.Reversed ? -chain.Volts : chain.Volts) * (share / sum);
             return Planned(link.Coil, [Name(link.Coil.From), Name(link.Coil.To)], volts, share, chain, amps, chain.Links.Count);
         });
     }
@@ -34,7 +34,7 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
         var (first, last) = (chain.Links[0], chain.Links[^1]);
         var ends = new[] { Name(first.Reversed ? first.Coil.To : first.Coil.From), Name(last.Reversed ? last.Coil.From : last.Coil.To) };
         var main = chain.Links.Select(link => link.Coil).MinBy(coil => layout.Coils.ToList().IndexOf(coil))!;
-        return Planned(main, ends, chain.Volts, chain.Links.Max(link => ChainSolver.Share(row, link.Coil)), chain, amps, 0);
+        return Planned(main, ends, chain.Volts, ChainSolver.Share(row, main), chain, amps, 0);
     }
 
     private PlannedWinding Planned(LayoutCoil coil, IReadOnlyList<string> leads, Complex shareOfLine, double ratedShare, WiredChain chain, double? ampsPerUnit, int inSeries)
@@ -77,9 +77,9 @@ internal sealed class WindingVolts(Layout layout, LayoutConnection row, IReadOnl
             return null;
         }
 
-        var line = running.Where(chain => chain.Lines.Contains(chain.Lines.Contains("+") ? "+" : "L1"))
-            .Aggregate(Complex.Zero, (sum, chain) => sum + (chain.Begins == "L1" || chain.Begins == "+" ? chain.Amps : -chain.Amps));
-        return line.Magnitude > 0 ? plate / line.Magnitude : null;
+        var first = row.Lines.ContainsKey("+") ? "+" : "L1";
+        var amps = running.Where(chain => chain.Lines.Contains(first)).Select(chain => chain.Begins == first ? chain.Amps : -chain.Amps);
+        return plate / amps.Aggregate(Complex.Add).Magnitude;
     }
 
     private string Name(string node) => CoilOhms.LeadAt(layout, tags, node);

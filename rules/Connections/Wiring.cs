@@ -13,9 +13,8 @@ internal sealed class Wiring
     {
         (_layout, _row) = (layout, row);
         Joints = JointsOf(row);
-        foreach (var node in layout.Coils.SelectMany(coil => new[] { coil.From, coil.To }).Concat(Parts.SelectMany(part => new[] { part.From, part.To })))
+        foreach (var node in layout.Coils.SelectMany(coil => new[] { coil.From, coil.To }))
         {
-            Dead.Add(node);
             Live.Add(node);
         }
 
@@ -33,7 +32,6 @@ internal sealed class Wiring
             if (IsProtector(part))
             {
                 Dead.Tie(part.From, part.To);
-                Live.Tie(part.From, part.To);
             }
         }
     }
@@ -42,14 +40,14 @@ internal sealed class Wiring
     public IReadOnlyList<WiredJoint> Joints { get; }
 
     /// <summary>The parts of the layout and the one that the row adds, with the nodes of its leads.</summary>
-    public IEnumerable<LayoutPart> Parts => _row.OuterPart is { } outer
-        ? _layout.Parts.Append(outer with { From = _layout.NodeOf(outer.From), To = _layout.NodeOf(outer.To) })
+    public IReadOnlyList<LayoutPart> Parts => _row.OuterPart is { } outer
+        ? [.. _layout.Parts, outer with { From = _layout.NodeOf(outer.From), To = _layout.NodeOf(outer.To) }]
         : _layout.Parts;
 
     /// <summary>Nodes that are one with joints and protectors made: what a meter finds, but for switches.</summary>
-    public Ties Dead { get; } = new();
+    private Ties Dead { get; } = new();
 
-    /// <summary>The same, to which switches and capacitors are added as paths of the current.</summary>
+    /// <summary>The same, to which all parts are added as paths of the current.</summary>
     private Ties Live { get; } = new();
 
     /// <summary>Volts across each coil by id, as a share of the line volts; a coil without current is left out.</summary>

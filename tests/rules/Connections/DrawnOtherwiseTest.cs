@@ -47,6 +47,36 @@ public sealed class DrawnOtherwiseTest
     }
 
     [Fact]
+    public void The_order_in_which_a_row_names_its_lines_changes_nothing()
+    {
+        var star = Motors.Knowledge.Layouts["three-phase-4"] with { Variants = [] };
+        var neutral = star.Connections[0] with { Lines = new Dictionary<string, IReadOnlyList<string>>(star.Connections[0].Lines) { ["N"] = ["T0"] }, Capped = [] };
+        foreach (var (form, row) in Rows.Append((star, neutral)))
+        {
+            var (expected, got) = (Planned(form, row), Planned(form, row with { Lines = row.Lines.Reverse().ToDictionary(StringComparer.Ordinal) }));
+            Assert.Equal(Motors.Joints(expected), Motors.Joints(got));
+            Assert.Equal(Ohms(expected), Ohms(got));
+        }
+    }
+
+    [Fact]
+    public void A_switch_elsewhere_in_the_motor_leaves_the_winding_behind_the_capacitor_a_branch()
+    {
+        var motor = Motors.Knowledge.Layouts["psc-reversible-3"] with { Form = null, Variants = [] };
+        var heated = motor with
+        {
+            Coils = [.. motor.Coils, Coil("heater", "run", "H1", "h") with { Group = "heater" }],
+            Parts = [.. motor.Parts, new() { Id = "thermostat", Kind = "switch", From = "h", To = "H2" }],
+            Leads = [.. motor.Leads, new() { Marking = "H1" }, new() { Marking = "H2" }],
+        };
+        foreach (var row in motor.Connections)
+        {
+            Assert.Equal(Planned(motor, row).Windings.Select(Figures), Planned(heated, row).Windings.Select(Figures));
+            Assert.Single(Planned(heated, row).Windings, winding => winding.Branch);
+        }
+    }
+
+    [Fact]
     public void The_names_of_the_nodes_inside_change_nothing()
     {
         foreach (var (form, row) in Rows)

@@ -110,6 +110,8 @@ public sealed class PlannerTest
         request = request with { Plate = request.Plate.With("amps", Cases.PlateValue.Parse("10.4/5.2")) };
         var plan = Motors.Planned(request);
         Assert.Equal("J1:1->L1 J2:5+6->L2 J3:2+3+4", Motors.Joints(plan));
+        Assert.All(plan.Windings.SelectMany(winding => new[] { winding.Volts, winding.PercentOfRated }).Concat(plan.ExpectedOhms.Select(one => one.Ohms).OfType<Rules.Quantities.Quoted>()), quote =>
+            Assert.Equal(("circuit laws", true), (quote.Source.Title, quote.Source.Place!.EndsWith("over the joints of this plan", StringComparison.Ordinal))));
         Assert.Equal([120.0, 120.0, 120.0], plan.Windings.Select(winding => winding.Volts.Value!.Value));
         Assert.All(plan.Windings, winding => Assert.Equal(104.35, winding.PercentOfRated.Value!.Value, 0.01));
         Assert.Equal(5.2, plan.LineAmps!.Value);

@@ -10,6 +10,7 @@ public sealed class UnsuitedSupplyTest
     [Theory]
     [InlineData("capacitor-start-dual-6", "115/230", 208, 1, 60, "connections.not-on-plate")]
     [InlineData("three-phase-9-star", "230/460", 208, 3, 60, "connections.not-on-plate")]
+    [InlineData("capacitor-start-4", "220", 198, 1, 60, "connections.not-on-plate")] // a tenth, and no more
     [InlineData("capacitor-start-dual-6", "115/230", 480, 1, 60, "connections.volts-too-high")]
     [InlineData("capacitor-start-dual-6", "115/230", 277, 1, 60, "connections.volts-too-high")]
     [InlineData("capacitor-start-dual-6", "115/230", 90, 1, 60, "connections.volts-too-low")]
@@ -75,6 +76,17 @@ public sealed class UnsuitedSupplyTest
         Assert.Contains(percent, Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
         Assert.All(advice.Quotes, Traced);
         Assert.Equal($"{volts} V, {hertz} Hz; 230 V, {plateHertz} Hz", Assert.Single(advice.Quotes.Single().Trail).Inputs);
+    }
+
+    [Theory]
+    [InlineData(303.6, 60, "hertz-needs-maker")]
+    [InlineData(303.7, 60, "hertz-saturates")]
+    [InlineData(165.6, 40, "hertz-needs-maker")]
+    [InlineData(165.5, 40, "hertz-weak")]
+    public void At_the_limits_of_volts_per_hertz_the_maker_is_asked(double volts, double hertz, string reason)
+    {
+        var request = Motors.Marked("capacitor-start-4", "230", volts, 1, hertz);
+        Assert.Equal($"connections.{reason}", Assert.Single(Motors.Planner.Plan(request with { Plate = request.Plate.With("hertz", PlateValue.Parse("50")) }).Problems).Advice.Id);
     }
 
     [Theory]
@@ -159,6 +171,13 @@ public sealed class UnsuitedSupplyTest
         Assert.Equal(["connections.share-of-rated", "connections.volts-tolerance"], advice.Quotes.Select(quote => quote.Rule).Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void A_wish_that_means_several_rows_is_refused_for_each_of_them_by_name()
+    {
+        var advice = Assert.Single(Motors.Planner.Plan(Motors.Marked("three-phase-9-star", "230/460", 600, 3, 60) with { Connection = "star" }).Problems).Advice;
+        Assert.Contains("higher voltage, star / lower voltage, star", Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+    }
+
     [Theory] // C = 2P/(√3·ω·U²): the figures of the withdrawn German standard
     [InlineData("kilowatts", 1.0, 230, 50, 69.48)]
     [InlineData("horsepower", 1.0, 230, 60, 43.17)]
@@ -169,6 +188,10 @@ public sealed class UnsuitedSupplyTest
         Assert.Equal("connections.three-phase-on-one-estimate", advice.Id);
         Assert.All(advice.Quotes, Traced);
         Assert.Equal([60.0, 70, 30, 2.2, 400], advice.Quotes.Where(quote => quote.Rule == "connections.single-phasing").Select(quote => Math.Round(quote.Value!.Value, 6)));
+        Assert.Contains(advice.Quotes.First(quote => quote.Unit == "microfarad").Text, Motors.Knowledge.Sentences.Render(advice), StringComparison.Ordinal);
+        Assert.Equal(
+            $"P {(field == "horsepower" ? "746 W" : "1000 W")}, f {hertz} Hz, U {volts} V",
+            Assert.Single(advice.Quotes.First(quote => quote.Unit == "microfarad").Trail).Inputs);
         Assert.Equal(microfarads * (field == "horsepower" ? 1.3409 * 0.745699872 : 1), advice.Quotes.First(quote => quote.Unit == "microfarad").Value!.Value, 0.02 * microfarads);
     }
 

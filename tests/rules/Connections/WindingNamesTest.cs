@@ -14,11 +14,33 @@ public sealed class WindingNamesTest
     [InlineData("three-phase-9-star", "a2", "winding half T7")]
     [InlineData("three-phase-6", "a", "winding T1–T4")]
     [InlineData("psc-tapped", "tap-1", "speed section HI–MED")]
+    [InlineData("shaded-pole-2", "run", "run winding T1–T4")]
+    [InlineData("capacitor-start-dual-8", "start-1", "start half T5–T6")]
+    [InlineData("capacitor-start-dual-8", "start-2", "start half T7–red")]
+    [InlineData("sealed-compressor-3", "run", "run winding C–R")]
+    [InlineData("sealed-compressor-3", "start", "start winding C–S")]
+    [InlineData("three-phase-3", "b", "winding T2")]
+    [InlineData("dc-compound", "armature", "armature A1–A2")]
+    [InlineData("dc-compound", "series-field", "series field S1–S2")]
+    [InlineData("dc-compound", "shunt-field", "shunt field F1–F2")]
     public void A_winding_goes_by_its_kind_and_its_ends(string layout, string coil, string expected)
     {
         var motor = Motors.Knowledge.Layouts[layout];
         Assert.Equal(expected, Names.Of(motor, motor.Coils.Single(one => one.Id == coil), new Dictionary<string, string> { ["T8"] = "red" }));
     }
+
+    [Theory]
+    [InlineData("three-phase-9-star", "high-star", "higher voltage, star")]
+    [InlineData("capacitor-start-dual-6", "low-clockwise", "lower voltage, clockwise")]
+    [InlineData("part-winding-6", "start", "the one connection, only while starting")]
+    public void A_connection_goes_by_what_it_is_for_and_by_its_direction_where_it_has_one(string layout, string row, string expected) =>
+        Assert.Equal(expected, Names.Of(Motors.Knowledge.Layouts[layout].Connections.Single(one => one.Id == row)));
+
+    [Theory]
+    [InlineData("high", "higher voltage")]
+    [InlineData("delta", "delta")]
+    [InlineData("zigzag", "zigzag")]
+    public void A_wish_goes_by_the_word_of_the_trade_and_else_by_its_own(string kind, string expected) => Assert.Equal(expected, Names.Use(kind));
 
     [Fact]
     public void Every_winding_and_every_connection_of_every_layout_has_its_own_name()
