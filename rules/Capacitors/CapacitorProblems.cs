@@ -31,7 +31,7 @@ internal static class CapacitorProblems
         ];
         foreach (var (field, value, unit, least, most) in figures.Where(figure => figure.Value is { } given && !(given >= figure.Least && given <= figure.Most)))
         {
-            yield return Outside(field, value!.Value, unit, least <= double.Epsilon ? 0 : least, most);
+            yield return Outside(field, value!.Value, unit, least, most);
         }
 
         foreach (var problem in Part(rule, input.Marked, string.Empty, needed: false)
@@ -106,7 +106,7 @@ internal static class CapacitorProblems
         ];
         foreach (var (field, value, unit, most) in figures.Where(figure => figure.Value is { } given && !(given > 0 && given <= figure.Most)))
         {
-            yield return Outside(at + field, value!.Value, unit, 0, most);
+            yield return Outside(at + field, value!.Value, unit, double.Epsilon, most);
         }
 
         if (part.MicrofaradsTo < part.Microfarads)
@@ -122,6 +122,6 @@ internal static class CapacitorProblems
     }
 
     private static Problem Outside(string field, double value, string unit, double least, double most) =>
-        new("invalid-fact", field, Statement.Of("capacitors.out-of-range",
-            ("field", field), ("value", double.IsFinite(value) ? Units.Text(value, unit) : "?"), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
+        new("invalid-fact", field, Statement.Of(least is > 0 and <= double.Epsilon ? "capacitors.out-of-range" : "capacitors.out-of-span",
+            ("field", field), ("value", Units.Given(value, unit)), ("least", Units.Text(least is > 0 and <= double.Epsilon ? 0 : least, unit)), ("most", Units.Text(most, unit))));
 }

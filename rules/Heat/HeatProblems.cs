@@ -64,7 +64,7 @@ internal static class HeatProblems
         value is not { } given || (given >= least && given <= most)
             ? null
             : new Problem("invalid-fact", field, Statement.Of(least is > 0 and <= double.Epsilon ? "heat.not-above" : "heat.out-of-range",
-                ("field", field), ("value", double.IsFinite(given) ? Units.Text(given, unit) : "?"), ("least", Units.Text(least <= double.Epsilon && least > 0 ? 0 : least, unit)), ("most", Units.Text(most, unit))));
+                ("field", field), ("value", Units.Given(given, unit)), ("least", Units.Text(least <= double.Epsilon && least > 0 ? 0 : least, unit)), ("most", Units.Text(most, unit))));
 
     private static Problem? Material(string material) => Materials.Contains(material, StringComparer.Ordinal)
         ? null

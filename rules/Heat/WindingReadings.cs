@@ -31,7 +31,7 @@ public static class WindingReadings
         var told = spread.Value > least.Value || (fine && least.Value <= rule["ok-percent"] / 100 * ohms.Average());
         var (verdict, why) = !told ? ("cannot-tell", Statement.Of("heat.ohms-cannot-tell").With("spread", spread).With("step", least))
             : fine ? ("ok", Statement.Of("heat.ohms-ok"))
-            : percent.Value <= rule["fault-percent"] ? ("repeat", Statement.Of("heat.ohms-repeat"))
+            : percent.Value <= rule["fault-percent"] || Legs(ohms).Any(leg => leg < 0) ? ("repeat", Statement.Of("heat.ohms-repeat"))
             : ("fault", Statement.Of("heat.ohms-fault"));
         return new UnbalanceReport
         {
@@ -43,11 +43,11 @@ public static class WindingReadings
         };
     }
 
-    /// <summary>The legs 1, 2, 3 of the star that three readings would be.</summary>
+    /// <summary>The legs 1, 2, 3 of the star that three readings would be; empty where no winding has such readings.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
     /// <param name="ohms">Ω between leads 1-2, 2-3, 3-1.</param>
     public static IReadOnlyList<Quoted> Star(TradeKnowledge knowledge, IReadOnlyList<double> ohms) =>
-        [.. Legs(ohms).Select(leg => knowledge.Rules["star-legs"].Quote(leg, "ohm", Unbalance.Inputs(ohms, "ohm")))];
+        Legs(ohms).Any(leg => leg < 0) ? [] : [.. Legs(ohms).Select(leg => knowledge.Rules["star-legs"].Quote(leg, "ohm", Unbalance.Inputs(ohms, "ohm")))];
 
     /// <summary>The phases 1-2, 2-3, 3-1 of the delta that three readings would be; empty where they can be none.</summary>
     /// <param name="knowledge">The facts of the trade.</param>

@@ -26,13 +26,13 @@ public static class EarthJudge
         if (!(ohms >= 0 && ohms <= range["most-ohms"]))
         {
             return new Problem("invalid-fact", "earthOhms", Statement.Of("insulation.out-of-range",
-                ("field", "earthOhms"), ("value", Units.Text(ohms, "ohm")), ("least", Units.Text(0, "ohm")), ("most", Units.Text(range["most-ohms"], "ohm"))));
+                ("field", "earthOhms"), ("value", Units.Given(ohms, "ohm")), ("least", Units.Text(0, "ohm")), ("most", Units.Text(range["most-ohms"], "ohm"))));
         }
 
         if (cordMetres is { } length && !(length >= 0 && length <= range["most-metres"]))
         {
             return new Problem("invalid-fact", "cordMetres", Statement.Of("insulation.out-of-range",
-                ("field", "cordMetres"), ("value", Units.Text(length, "metre")), ("least", Units.Text(0, "metre")), ("most", Units.Text(range["most-metres"], "metre"))));
+                ("field", "cordMetres"), ("value", Units.Given(length, "metre")), ("least", Units.Text(0, "metre")), ("most", Units.Text(range["most-metres"], "metre"))));
         }
 
         return region == Region.Iec ? International(knowledge, ohms, cordMetres ?? 0) : American(knowledge, ohms);

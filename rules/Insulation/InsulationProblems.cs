@@ -19,8 +19,8 @@ internal static class InsulationProblems
         }
         else if (!(volts > 0 && volts <= rule["most-rated-volts"]))
         {
-            yield return new Problem("invalid-fact", "ratedVolts", Statement.Of("insulation.out-of-range",
-                ("field", "ratedVolts"), ("value", Units.Text(volts, "volt")), ("least", Units.Text(0, "volt")), ("most", Units.Text(rule["most-rated-volts"], "volt"))));
+            yield return new Problem("invalid-fact", "ratedVolts", Statement.Of("insulation.not-above",
+                ("field", "ratedVolts"), ("value", Units.Given(volts, "volt")), ("least", Units.Text(0, "volt")), ("most", Units.Text(rule["most-rated-volts"], "volt"))));
         }
 
         if (!InsulationMinimum.Kinds.Contains(input.Kind, StringComparer.Ordinal))
@@ -48,7 +48,7 @@ internal static class InsulationProblems
             if (!(input.EarlierMegohms[at] >= 0 && input.EarlierMegohms[at] <= rule["most-megohms"]))
             {
                 yield return new Problem("invalid-fact", $"earlierMegohms[{at}]", Statement.Of("insulation.out-of-range",
-                    ("field", $"earlierMegohms[{at}]"), ("value", Units.Text(input.EarlierMegohms[at], "megohm")), ("least", Units.Text(0, "megohm")), ("most", Units.Text(rule["most-megohms"], "megohm"))));
+                    ("field", $"earlierMegohms[{at}]"), ("value", Units.Given(input.EarlierMegohms[at], "megohm")), ("least", Units.Text(0, "megohm")), ("most", Units.Text(rule["most-megohms"], "megohm"))));
             }
         }
 
@@ -71,7 +71,7 @@ internal static class InsulationProblems
             foreach (var (name, value, unit, least, most) in members.Where(member => member.Value is { } given && !(given >= member.Least && given <= member.Most)))
             {
                 yield return new Problem("invalid-fact", $"readings[{at}].{name}", Statement.Of("insulation.out-of-range",
-                    ("field", name), ("value", Units.Text(value!.Value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
+                    ("field", name), ("value", Units.Given(value!.Value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
             }
         }
     }

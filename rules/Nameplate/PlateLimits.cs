@@ -40,7 +40,7 @@ internal static class PlateLimits
             foreach (var value in plate.Numbers(field).Where(value => !double.IsFinite(value) || value <= 0 || value < least || value > most).Take(1))
             {
                 yield return new Problem("invalid-fact", field, Statement.Of(least > 0 ? "nameplate.out-of-range" : "nameplate.not-above-zero",
-                    ("field", field), ("value", double.IsFinite(value) ? Units.Text(value, unit) : "?"), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
+                    ("field", field), ("value", Units.Given(value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
             }
 
             if (plate[field] is { Numbers.Count: 0 } text)

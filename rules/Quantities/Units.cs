@@ -59,6 +59,12 @@ public static class Units
             : $"{number} {sign}";
     }
 
+    /// <summary>A value that a person gave, as it is told back to them: what is no finite number is a question mark.</summary>
+    /// <param name="value">Any value.</param>
+    /// <param name="unit">A unit id.</param>
+    /// <param name="figures">Significant figures, 1 to 6.</param>
+    public static string Given(double value, string unit, int figures = 3) => double.IsFinite(value) ? Text(value, unit, figures) : "?";
+
     /// <summary>A plain number rounded to significant figures; whole numbers above that keep their digits.</summary>
     /// <param name="value">A finite value.</param>
     /// <param name="figures">Significant figures, 1 to 6.</param>

@@ -48,21 +48,21 @@ internal static class SupplyProblems
         ];
         foreach (var (field, value, unit, least, most) in figures.Where(figure => figure.Value is { } given && !(given >= figure.Least && given <= figure.Most)))
         {
-            yield return new Problem("invalid-fact", field, Statement.Of("supply.out-of-range",
-                ("field", field), ("value", double.IsFinite(value!.Value) ? Units.Text(value.Value, unit, 4) : "?"), ("least", Units.Text(least <= Above ? Math.Min(least, 0) : least, unit, 4)), ("most", Units.Text(most, unit, 4))));
+            yield return new Problem("invalid-fact", field, Statement.Of(least is > 0 and <= Above ? "supply.out-of-range" : "supply.out-of-span",
+                ("field", field), ("value", Units.Given(value!.Value, unit, 4)), ("least", Units.Text(least is > 0 and <= Above ? 0 : least, unit, 4)), ("most", Units.Text(most, unit, 4))));
         }
 
         foreach (var (_, at) in input.OtherMotorAmps.Select((amps, at) => (amps, at)).Where(other => !(other.amps > 0 && other.amps <= rule["most-amps"])))
         {
             yield return new Problem("invalid-fact", $"otherMotorAmps[{at}]", Statement.Of("supply.out-of-range",
-                ("field", $"otherMotorAmps[{at}]"), ("value", Units.Text(input.OtherMotorAmps[at], "amp")), ("least", Units.Text(0, "amp")), ("most", Units.Text(rule["most-amps"], "amp"))));
+                ("field", $"otherMotorAmps[{at}]"), ("value", Units.Given(input.OtherMotorAmps[at], "amp")), ("least", Units.Text(0, "amp")), ("most", Units.Text(rule["most-amps"], "amp"))));
         }
 
         var insulation = input.InsulationCelsius ?? knowledge.Rules[input.Region == Region.Iec ? "iec-cable-ambient" : "nec-terminal"][input.Region == Region.Iec ? "insulation-celsius" : "unmarked-celsius"];
         var hottest = input.Region == Region.Iec ? Math.Min(insulation, knowledge.Rules["iec-cable-ambient"]["insulation-celsius"]) : insulation;
         if (input.AmbientCelsius is { } ambient && !(ambient >= rule["least-ambient"] && ambient < hottest))
         {
-            yield return new Problem("invalid-fact", "ambientCelsius", Statement.Of("supply.too-warm", ("ambient", Units.Text(ambient, "celsius")), ("insulation", Units.Text(hottest, "celsius"))));
+            yield return new Problem("invalid-fact", "ambientCelsius", Statement.Of("supply.too-warm", ("ambient", Units.Given(ambient, "celsius")), ("insulation", Units.Text(hottest, "celsius"))));
         }
     }
 
@@ -86,14 +86,14 @@ internal static class SupplyProblems
             {
                 if (value is { } celsius && !columns.Contains(celsius))
                 {
-                    yield return new Problem("invalid-fact", field, Statement.Of("supply.celsius-column", ("value", Units.Text(celsius, "celsius")),
+                    yield return new Problem("invalid-fact", field, Statement.Of("supply.celsius-column", ("value", Units.Given(celsius, "celsius")),
                         ("nearest", Units.Text(columns.MinBy(column => Math.Abs(column - celsius)), "celsius")), ("columns", string.Join(", ", columns.Select(column => Units.Text(column, "celsius"))))));
                 }
             }
         }
         else if (input.InsulationCelsius is { } celsius && celsius < knowledge.Rules["iec-cable-ambient"]["insulation-celsius"])
         {
-            yield return new Problem("invalid-fact", "insulationCelsius", Statement.Of("supply.celsius-column", ("value", Units.Text(celsius, "celsius")),
+            yield return new Problem("invalid-fact", "insulationCelsius", Statement.Of("supply.celsius-column", ("value", Units.Given(celsius, "celsius")),
                 ("nearest", Units.Text(knowledge.Rules["iec-cable-ambient"]["insulation-celsius"], "celsius")), ("columns", Units.Text(knowledge.Rules["iec-cable-ambient"]["insulation-celsius"], "celsius"))));
         }
 
@@ -199,7 +199,7 @@ internal static class SupplyProblems
         if (input.Hertz is { } hertz && !Array.Exists(known, one => Math.Abs(hertz / one - 1) <= rule["band"]))
         {
             yield return new Problem("invalid-fact", "hertz", Statement.Of("supply.hertz",
-                ("value", Units.Text(hertz, "hertz")), ("known", string.Join(", ", known.Select(one => Units.Text(one, "hertz")))), ("nearest", Units.Text(known.MinBy(one => Math.Abs(one - hertz)), "hertz"))));
+                ("value", Units.Given(hertz, "hertz")), ("known", string.Join(", ", known.Select(one => Units.Text(one, "hertz")))), ("nearest", Units.Text(known.MinBy(one => Math.Abs(one - hertz)), "hertz"))));
         }
     }
 

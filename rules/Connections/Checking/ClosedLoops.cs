@@ -2,16 +2,13 @@ using System.Numerics;
 
 namespace WireCoach.Rules.Connections.Checking;
 
-/// <summary>Coils of one axis, or of three phases, that close a ring on themselves without any volts from the line: what is induced in them drives a current round the ring.</summary>
-/// <remarks>Round a delta the three phases add to nothing.</remarks>
+/// <summary>Coils that close a ring on themselves without any volts from the line: what is induced in them drives a current round the ring.</summary>
+/// <remarks>Round a delta the three phases add to nothing; a run coil and a start coil never do, since they stand at a right angle.</remarks>
 internal static class ClosedLoops
 {
     /// <summary>The rings, each as its coils.</summary>
     /// <param name="coils">Coils that get no volts from the line; none with both ends on one node.</param>
-    public static IEnumerable<IReadOnlyList<Ended>> Of(IEnumerable<Ended> coils) =>
-        coils.GroupBy(coil => coil.Coil!.IsPhase ? "phases" : coil.Coil.Axis, StringComparer.Ordinal).SelectMany(axis => OfAxis([.. axis]));
-
-    private static IEnumerable<IReadOnlyList<Ended>> OfAxis(List<Ended> coils)
+    public static IEnumerable<IReadOnlyList<Ended>> Of(List<Ended> coils)
     {
         // The induced volts of every node along the coils; a coil whose ends have theirs already closes a ring, a harmless one where they agree.
         var (volts, island) = (new Dictionary<int, Complex>(), new Dictionary<int, int>());
@@ -30,5 +27,5 @@ internal static class ClosedLoops
         return coils.Where(coil => closing.Contains(island[coil.From])).GroupBy(coil => island[coil.From]).Select(ring => (IReadOnlyList<Ended>)[.. ring]);
     }
 
-    private static Complex Induced(Ended coil) => Complex.FromPolarCoordinates(coil.Coil!.RatedVolts, coil.Coil.IsPhase ? coil.Coil.Angle : 0);
+    private static Complex Induced(Ended coil) => Complex.FromPolarCoordinates(coil.Coil!.RatedVolts, coil.Coil.Angle);
 }

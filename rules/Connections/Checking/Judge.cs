@@ -100,8 +100,8 @@ internal sealed class Judge
     /// <summary>Two speeds joined, or halves tied into a ring: the coils that are fed induce a current round it.</summary>
     private void Rings()
     {
-        var open = Enumerable.Range(0, _coils.Count).Where(index => !IsFed(index) && _coils[index].From != _coils[index].To).Select(index => _coils[index]);
-        foreach (var ring in ClosedLoops.Of(open).Where(ring => IsCoupled(ring[0].Coil!)))
+        var open = Enumerable.Range(0, _coils.Count).Where(index => !IsFed(index) && _coils[index].From != _coils[index].To).Select(index => _coils[index]).ToList();
+        foreach (var ring in ClosedLoops.Of(open).Where(ring => ring.Any(coil => IsCoupled(coil.Coil!))))
         {
             Add("coil-shorted", Severity.Danger, [.. ring.Select(coil => coil.Id)], Statement.Of(
                 "check.ring-closed", ("coils", string.Join(" + ", ring.Select(coil => coil.Coil!.Called)))));
@@ -125,7 +125,7 @@ internal sealed class Judge
         var working = Enumerable.Range(0, _coils.Count).Where(index => _coils[index].Coil!.IsPhase && IsFed(index)).Select(index => _coils[index].Coil!).ToList();
         bool Whole(List<FoundCoil> set) => AxisNames.All(axis => set.Exists(coil => coil.Axis == axis));
         var apart = resting.TrueForAll(coil => IsLooseOrInside(coil, resting)) && resting.TrueForAll(coil => coil.Ohms is not null) && working.TrueForAll(coil => coil.Ohms is not null);
-        return Whole(resting) && Whole(working) && apart && !ClosedLoops.Of(_coils.Where(coil => resting.Contains(coil.Coil!) && coil.From != coil.To)).Any() && Differ(resting.Average(coil => coil.Ohms!.Value), working.Average(coil => coil.Ohms!.Value))
+        return Whole(resting) && Whole(working) && apart && !ClosedLoops.Of([.. _coils.Where(coil => resting.Contains(coil.Coil!) && coil.From != coil.To)]).Any() && Differ(resting.Average(coil => coil.Ohms!.Value), working.Average(coil => coil.Ohms!.Value))
             ? [.. resting.Select(coil => coil.Id)]
             : [];
     }

@@ -59,7 +59,7 @@ internal sealed class Senses
         }
 
         var turned = Even(-a, b, c) ? "a" : Even(a, -b, c) ? "b" : Even(a, b, -c) ? "c" : null;
-        Reversed = turned is null ? [] : [.. coils.Where(one => one.Coil.Axis == turned).Select(one => one.Coil.Id)];
+        Reversed = [.. coils.Where(one => one.Coil.Axis == turned).Select(one => one.Coil.Id)];
         IsUneven = turned is null;
     }
 

@@ -76,6 +76,7 @@ public sealed class UnbalanceTest
     [InlineData(1.20, 1.22, 1.31, null, 5.362, "cannot-tell")]
     [InlineData(30.0, 30.2, 31.0, null, 1.974, "ok")]
     [InlineData(30.0, 30.2, 31.6, null, 3.268, "repeat")]
+    [InlineData(30.0, 30.0, 75.0, null, 66.667, "repeat")] // more between two leads than by way of the third: no winding reads like that
     public void Winding_readings_are_judged_only_as_far_as_the_meter_tells(double a, double b, double c, double? resolution, double percent, string verdict)
     {
         var report = WindingReadings.Judge(Knowledge, [a, b, c], resolution).Value!;
@@ -91,6 +92,13 @@ public sealed class UnbalanceTest
         // A delta of 1, 2 and 3 Ω, each side beside the other two in series.
         var delta = WindingReadings.Delta(Knowledge, [1 * 5 / 6.0, 2 * 4 / 6.0, 3 * 3 / 6.0]);
         Assert.All(delta.Zip((double[])[1, 2, 3]), pair => Assert.Equal(pair.Second, pair.First.Value!.Value, 1e-9));
+    }
+
+    [Fact]
+    public void Readings_that_no_winding_has_become_neither_star_nor_delta()
+    {
+        Assert.Empty(WindingReadings.Star(Knowledge, [30, 30, 75]));
+        Assert.Empty(WindingReadings.Delta(Knowledge, [30, 30, 75]));
     }
 
     [Fact]

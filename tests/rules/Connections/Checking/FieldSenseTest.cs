@@ -79,4 +79,47 @@ public sealed class FieldSenseTest
         Assert.Equal(sentence, why.Id);
         Assert.Contains(leads, Trade.Knowledge.Sentences.Render(why), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_half_that_lies_open_has_volts_on_its_ends_all_the_same()
+    {
+        var open = Connected.Checked(Connected.Of(Connected.Halves, "L1:1,8 L2:2,5 ~:3 ~:4", phases: 1)).Coils[1];
+        Assert.InRange(open.PercentOfRated!.Value, 30, 60); // what the other half induces in it at rest
+    }
+
+    [Theory]
+    [InlineData("halves", "L1:2 L2:4,5 ~:1,3,8", "first,second")] // the start winding stands on one of them
+    [InlineData("all halves", "L1:1 L2:4,5,8 ~:2,3,6,7", "first,second")]
+    [InlineData("nine", "L1:1 L2:2 L3:3 ~:4,8 ~:5,9 ~:6,7", "a 1-4,a 7-n")]
+    [InlineData("star", "L1:4 L2:2 L3:3 ~:1,5,6", "a 1-4,b 2-5")]
+    [InlineData("delta", "L1:1,2 L2:4 L3:3 ~:5,6", "b 2-5,c 3-6")]
+    public void Windings_in_series_that_work_against_each_other_do_not_share_the_volts_by_their_ratings(string motor, string joints, string unlike)
+    {
+        var coils = Connected.Checked(Connected.Of(Coils(motor), joints, phases: motor.Contains("halves", StringComparison.Ordinal) ? 1 : 3)).Coils;
+        var percent = unlike.Split(',').Select(id => coils.Single(coil => coil.Id == id).PercentOfRated!.Value).ToList();
+        Assert.True(Math.Abs(percent[0] - percent[1]) > 5, string.Join(" and ", percent));
+    }
+
+    [Fact]
+    public void Halves_that_work_together_share_the_volts_evenly_while_running_and_the_start_winding_loads_one_of_them_at_rest()
+    {
+        var right = Connected.Of(Coils("halves"), "L1:1 L2:4,5 ~:2,3,8", phases: 1);
+        Assert.All(Connected.Checked(right).Coils, coil => Assert.Equal(100, coil.PercentOfRated!.Value, 1e-3));
+        var rest = Connected.Checked(right with { Slip = 1 }).Coils;
+        Assert.True(rest[0].PercentOfRated > 110 && rest[1].PercentOfRated < 90);
+        Assert.Equal(100, rest[2].PercentOfRated!.Value, 1e-3);
+    }
+
+    private static IReadOnlyList<FoundCoil> Coils(string motor) => motor switch
+    {
+        "halves" => [.. Connected.Halves.Select(coil => coil with { RatedVolts = 115 })],
+        "all halves" => [.. Connected.AllHalves.Select(coil => coil with { RatedVolts = 115 })],
+        "nine" =>
+        [
+            Connected.Phase("a", "1", "4", 66.4), Connected.Phase("b", "2", "5", 66.4), Connected.Phase("c", "3", "6", 66.4),
+            Connected.Phase("a", "7", "n", 66.4), Connected.Phase("b", "8", "n", 66.4), Connected.Phase("c", "9", "n", 66.4),
+        ],
+        "delta" => [.. Connected.Star.Select(coil => coil with { RatedVolts = 230 })],
+        _ => Connected.Star,
+    };
 }

@@ -22,6 +22,8 @@ public sealed class FindingsTest
     [InlineData("halves", "L1:1,8 L2:2,5 ~:3 ~:4", "lead-open Open second,3,4", "growl half")]
     [InlineData("all halves", "L1:1,3,6,8 L2:2,4,5,7", "", "right")]
     [InlineData("all halves", "L1:1,3,6,7 L2:2,4,5,8", "start-halves-opposed Wrong start,other", "hum")]
+    [InlineData("all halves, high", "L1:1 L2:4,5,7 ~:2,3,6,8", "", "right")] // both start halves side by side on one run half
+    [InlineData("all halves, high", "L1:1 L2:4,5,8 ~:2,3,6,7", "start-halves-opposed Wrong start,other", "growl hum")]
     [InlineData("star", "L1:1 L2:2 L3:3 ~:4,5,6", "", "right")]
     [InlineData("star", "L1:1 L2:2 ~:3 ~:4,5,6", "line-not-used Open L3; under-volts Wrong a 1-4; under-volts Wrong b 2-5; lead-open Open c 3-6,3", "weak hum")] // two phases in series
     [InlineData("star", "L1:4 L2:2 L3:3 ~:1,5,6", "phase-reversed Wrong a 1-4", "growl")]
@@ -34,7 +36,8 @@ public sealed class FindingsTest
 
     private static IReadOnlyList<FoundCoil> Coils(string motor) => motor switch
     {
-        "split" => Connected.Split, "halves" => Connected.Halves, "all halves" => Connected.AllHalves, _ => Connected.Star,
+        "split" => Connected.Split, "halves" => Connected.Halves, "all halves" => Connected.AllHalves,
+        "all halves, high" => [.. Connected.AllHalves.Select(coil => coil with { RatedVolts = 115 })], _ => Connected.Star,
     };
 
     [Theory]
@@ -73,6 +76,14 @@ public sealed class FindingsTest
     }
 
     [Fact]
+    public void A_loose_run_half_that_a_loose_start_half_closes_is_dangerous_since_the_other_run_half_drives_it()
+    {
+        var result = Connected.Checked(Connected.Of(Connected.AllHalves, "L1:1,6 L2:2,5 ~:3,8 ~:4,7", phases: 1));
+        Assert.Equal(Verdict.Dangerous, result.Verdict);
+        Assert.Equal(["other", "second"], result.Findings.Single(finding => finding.Severity == Severity.Danger).About.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void A_ring_on_an_axis_that_nothing_drives_is_no_danger()
     {
         var result = Connected.Checked(Connected.Of(Connected.AllHalves, "L1:1,3 L2:2,4 ~:5,8 ~:6,7", phases: 1));
@@ -89,6 +100,7 @@ public sealed class FindingsTest
         Assert.Equal(string.Empty, Connected.Told(series));
         var tooMuch = Connected.Checked(Connected.Of([coils[0], coils[1] with { RatedVolts = 300 }, coils[2]], "L1:1,8 L2:3,9", 200, 1));
         Assert.Contains(tooMuch.Findings, finding => finding.Rule == "under-volts");
+        Assert.Contains(Connected.Checked(Connected.Of([coils[0], coils[1] with { RatedVolts = 300 }, coils[2]], "L1:1,8 L2:3,9", 210, 1)).Findings, finding => finding.Rule == "under-volts");
     }
 
     [Fact]
@@ -104,9 +116,28 @@ public sealed class FindingsTest
         Assert.Equal(Verdict.Correct, resting.Verdict);
         Assert.Equal("winding-at-rest Note a 11-n; winding-at-rest Note b 12-n; winding-at-rest Note c 13-n", Connected.Told(resting));
         Assert.Equal(Verdict.Incomplete, Connected.Checked(Connected.Of(Two(5.4), Open)).Verdict); // alike: the other half of the same winding
+        Assert.Equal([Verdict.Incomplete, Verdict.Correct], new[] { 5.52, 5.6 }.Select(ohms => Connected.Checked(Connected.Of(Two(ohms), Open)).Verdict)); // a tenth of the greater
         Assert.Equal(Verdict.Incomplete, Connected.Checked(Connected.Of(Two(null), Open)).Verdict);
         Assert.Equal(Verdict.Dangerous, Connected.Checked(Connected.Of(Two(12), $"{Open} ~:11,12,13")).Verdict); // short-circuited by the speed that runs
         Assert.NotEqual(Verdict.Correct, Connected.Checked(Connected.Of(Two(12), "L1:1,11 L2:2 L3:3 ~:4,5,6")).Verdict);
+        Assert.NotEqual(Verdict.Correct, Connected.Checked(Connected.Of(Two(12), $"{Open} N:11")).Verdict);
+        Assert.NotEqual(Verdict.Correct, Connected.Checked(Connected.Of(Two(12), "L1:1 L2:2 L3:3 ~:4,5,6,11")).Verdict);
+        Assert.NotEqual(Verdict.Correct, Connected.Checked(Connected.Of([.. Two(12).SkipLast(1)], Open)).Verdict); // two coils are no winding of three phases
+        Assert.Equal(Verdict.Incomplete, Connected.Checked(Connected.Of([.. Two(12).Select(coil => coil.From.Length == 1 ? coil with { Ohms = null } : coil)], Open)).Verdict);
+        Assert.Contains("phase-reversed Wrong a 1-4", Connected.Told(Connected.Checked(Connected.Of(Two(12), "L1:4 L2:2 L3:3 ~:1,5,6"))), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(5, 5, 5, 5.2, 5.6, 6.2)]
+    [InlineData(5.4, 4.6, 3.9, 5.2, 5.2, 5.2)]
+    public void Windings_of_two_speeds_are_told_apart_by_the_mean_of_their_ohms(double a, double b, double c, double restingA, double restingB, double restingC)
+    {
+        IReadOnlyList<FoundCoil> coils =
+        [
+            .. Connected.Star.Zip([a, b, c], (coil, ohms) => coil with { Ohms = ohms }),
+            .. new[] { ("a", "11", restingA), ("b", "12", restingB), ("c", "13", restingC) }.Select(coil => Connected.Phase(coil.Item1, coil.Item2, "n") with { Ohms = coil.Item3 }),
+        ];
+        Assert.Equal(Verdict.Correct, Connected.Checked(Connected.Of(coils, "L1:1 L2:2 L3:3 ~:4,5,6")).Verdict);
     }
 
     [Fact]
@@ -165,6 +196,7 @@ public sealed class FindingsTest
         Assert.Equal(Verdict.Dangerous, Connected.Checked(Connected.Of(Two("n", "n", "n"), $"{Open} ~:11,12")).Verdict);
         Assert.Equal(Verdict.Correct, Connected.Checked(Connected.Of(Two("12", "13", "11"), Open)).Verdict); // a delta inside: the three add to nothing
         Assert.Equal(Verdict.Dangerous, Connected.Checked(Connected.Of(Two("12", "13", "11"), $"{Open} ~:11,12")).Verdict);
+        Assert.DoesNotContain("winding-at-rest", Connected.Told(Connected.Checked(Connected.Of(Two("n", "n", "n"), $"{Open} ~:11,12"))), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -196,6 +228,7 @@ public sealed class FindingsTest
     [InlineData("L1:A1,q L2:M2,A2", "M1 q", "", "capacitor-misplaced Wrong main")]
     [InlineData("L1:M1,A1 L2:M2,A2", "M1 A1", "", "capacitor-bridged Wrong M1,A1")]
     [InlineData("L1:M1 L2:M2,A2", "A1 q", "", "capacitor-open Open A1,q; start-branch-open Open start")]
+    [InlineData("L1:M1 L2:M2,A2", "q A1", "", "capacitor-open Open q,A1; start-branch-open Open start")]
     [InlineData("L1:A1,q L2:M2,A2", "", "M1 q", "switch-misplaced Wrong main; start-stays-fed Wrong start")]
     [InlineData("L1:M1,A1,q L2:M2,A2", "", "A1 q", "switch-bridged Wrong A1,q")]
     [InlineData("L1:M1 L2:M2,A2", "", "A1 q", "switch-open-way Open A1,q; start-branch-open Open start")]
@@ -209,6 +242,47 @@ public sealed class FindingsTest
             Switches = contact.Length == 0 ? [] : [new(Ends(contact)[0], Ends(contact)[1])],
         });
         Assert.Equal(told, Connected.Told(result));
+    }
+
+    [Fact]
+    public void A_part_in_both_run_halves_is_told_with_both_of_them()
+    {
+        var found = Connected.Of(Connected.Halves, "L1:q,8 L2:2,4,5 ~:1,3", phases: 1);
+        Assert.Contains("capacitor-misplaced Wrong first,second", Connected.Told(Connected.Checked(found with { Capacitors = [new("1", "q")] })), StringComparison.Ordinal);
+        Assert.Contains("switch-misplaced Wrong first,second", Connected.Told(Connected.Checked(found with { Switches = [new("1", "q")] })), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_switch_across_one_half_is_misplaced_and_no_short_of_the_line()
+    {
+        var halves = Connected.Halves.Select(coil => coil with { RatedVolts = 115 }).ToList();
+        var result = Connected.Checked(Connected.Of(halves, "L1:1 L2:4,5 ~:2,3,8", phases: 1) with { Switches = [new("1", "2")] });
+        Assert.Contains("switch-misplaced Wrong 1,2", Connected.Told(result), StringComparison.Ordinal);
+        Assert.DoesNotContain(result.Findings, finding => finding.Rule == "line-shorted");
+    }
+
+    [Fact]
+    public void A_capacitor_that_no_switch_takes_off_keeps_its_start_half_fed()
+    {
+        var found = Connected.Of(Connected.AllHalves, "L1:1,3,q,r L2:2,4,5,7", phases: 1) with { Capacitors = [new("6", "r")], Switches = [new("q", "8")] };
+        Assert.Equal("start-stays-fed Wrong start", Connected.Told(Connected.Checked(found)));
+    }
+
+    [Fact]
+    public void Phases_of_slightly_unlike_windings_are_even_all_the_same()
+    {
+        var coils = Connected.Star.Select(coil => coil with { RatedVolts = coil.Axis == "c" ? 118 : 133 }).ToList();
+        Assert.Equal(string.Empty, Connected.Told(Connected.Checked(Connected.Of(coils, "L1:1 L2:2 L3:3 ~:4,5,6"))));
+    }
+
+    [Theory]
+    [InlineData(20, 20.9, true)]
+    [InlineData(20, 21.02, true)] // a twentieth of the greater
+    [InlineData(20, 21.1, false)]
+    public void Two_windings_are_alike_as_far_as_their_ohms_are(double one, double other, bool alike)
+    {
+        IReadOnlyList<FoundCoil> coils = [new("one", "X1", "X2", "run", 230, "main", one), new("two", "Y1", "Y2", "run", 230, "start", other)];
+        Assert.Equal(alike ? "no-phase-shift Wrong one,two" : string.Empty, Connected.Told(Connected.Checked(Connected.Of(coils, "L1:X1,Y1 L2:X2,Y2"))));
     }
 
     [Fact]

@@ -23,6 +23,19 @@ public sealed class FoundMotorTest
 
     [Theory]
     [MemberData(nameof(Rows))]
+    public void The_order_in_which_the_coils_are_listed_changes_nothing(string layout, string form, string row)
+    {
+        var (motor, line) = Find(layout, form, row);
+        var found = Made(motor, line, FoundMotor.JointsOf(line, NoTags));
+        var (one, other) = (Checker.Check(found).Value!, Checker.Check(found with { Coils = [.. found.Coils.Reverse()] }).Value!);
+        Assert.Equal((one.Verdict, one.Rotation, one.PhaseOrder), (other.Verdict, other.Rotation, other.PhaseOrder));
+        Assert.Equal(one.Coils.Select(Shown), other.Coils.Reverse().Select(Shown));
+
+        static string Shown(CheckedCoil coil) => $"{coil.Id} {coil.Volts:F3} {coil.PercentOfRated:F3}";
+    }
+
+    [Theory]
+    [MemberData(nameof(Rows))]
     public void The_same_row_with_one_lead_left_off_is_not(string layout, string form, string row)
     {
         var (motor, line) = Find(layout, form, row);
@@ -51,6 +64,9 @@ public sealed class FoundMotorTest
 
         Assert.Equal(Verdict.Correct, Checker.Check(Made(motor, known!, turned)).Value!.Verdict);
         Assert.Null(FoundMotor.RowOf(motor, NoTags, [.. turned.SkipLast(1)]));
+        Assert.Equal(known, FoundMotor.RowOf(motor, NoTags, [.. turned.Where(joint => joint.Conductor is not null || joint.Leads.Count > 1)])); // a lead alone counts for nothing
+        Assert.Equal(known, FoundMotor.RowOf(motor, NoTags, [.. turned.SelectMany(joint => joint.Conductor is null ? [joint] : joint.Leads.Select(lead => joint with { Leads = [lead] }))]));
+        Assert.Null(FoundMotor.RowOf(motor, NoTags, [.. turned.Select(joint => joint.Conductor == conductors[0] ? joint with { Conductor = null } : joint)]));
     }
 
     [Fact]

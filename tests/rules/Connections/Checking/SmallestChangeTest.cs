@@ -7,6 +7,7 @@ public sealed class SmallestChangeTest
 {
     [Theory]
     [InlineData("split", "L1:M1,A1 L2:M2 ~:A2", "Join L2 with A2.")]
+    [InlineData("split", "L1:M1,A1 L2: ~:M2,A2", "Join L2 with M2 + A2.")] // a line that lies on nothing yet
     [InlineData("split", "L1:M1,A1 L2:M2", "Join L2 with A2.")] // a lead that nobody named lies loose
     [InlineData("split", "L1:M1,A1 L2:M2,A2 L2:A1", "Take A1 out of the joint with L2.")] // out of the other it would lie with both ends on one line
     [InlineData("split", "L1:M1,A1 L2:M2,A2 ~:M1,M2", "Take M1 out of the joint with M2.")]
