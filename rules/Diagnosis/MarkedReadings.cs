@@ -24,17 +24,27 @@ internal sealed class MarkedReadings(CauseModel model)
     {
         var leads = new MarkedLeads(model, file);
         var read = leads.Read();
+        var weights = CandidateFamilies.Weights(file, model, sealedCircuit: false);
         if (read.Count == 0)
         {
-            return null;
+            return IsOneOfThreeOpen(file) && !model.Families.Where((_, at) => weights[at] > 0).Any(family => family.Phases != All) ? "phase-open" : null;
         }
 
-        var weights = CandidateFamilies.Weights(file, model, sealedCircuit: false);
         var fitting = leads.Bearing.Where(form => read.All(one => one.Reading.Ohms is null || one.Way(form) is not null)).ToList();
         var told = model.Families.Where((_, at) => weights[at] > 0).GroupBy(family => family.Phases)
             .SelectMany(families => Likely([.. fitting.Where(form => families.Any(family => family.Layouts.Contains(form.Id, StringComparer.Ordinal)))], read))
             .Select(form => Outcome(guide, file, form, read)).Distinct(StringComparer.Ordinal).ToList();
         return told is [{ } agreed] ? agreed : null;
+    }
+
+    /// <summary>Whether just three leads were read without marks, and one of them is open to both others: a broken phase, whichever it is.</summary>
+    private static bool IsOneOfThreeOpen(CaseFile file)
+    {
+        var pairs = file.Readings.Where(reading => reading.Together.Count == 0 && reading.To is not (Fact.Reading.Frame or Fact.Reading.Earth))
+            .GroupBy(reading => (string.CompareOrdinal(reading.From, reading.To) < 0 ? reading.From : reading.To, string.CompareOrdinal(reading.From, reading.To) < 0 ? reading.To : reading.From))
+            .Select(pair => pair.Last()).ToList();
+        return pairs.Count == All && file.ReadLeads.Distinct(StringComparer.OrdinalIgnoreCase).Count() == All && file.Leads.Count is 0 or All
+            && pairs.Count(reading => reading.Open) == All - 1 && pairs.Exists(reading => reading.Ohms is not null);
     }
 
     /// <summary>The motors with the fewest leads, for whoever names four marks of a motor seldom leaves out two; without those in which much more would be broken than in others.</summary>

@@ -3,24 +3,32 @@ using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Diagnosis;
 
-/// <summary>Whether the volts that a supply is said to have are too low or too high for any supply of the region, where no plate says what they should be.</summary>
+/// <summary>Whether the volts that a supply is said to have are too low or too high: for the plate, or where none says what they should be, for any supply of the region.</summary>
 internal sealed class SupplyLevel
 {
     private readonly ILookup<Region, double> _nominal;
     private readonly TradeRule _bands;
+    private readonly TestGuide _guide;
 
     public SupplyLevel(TradeKnowledge knowledge)
     {
         _nominal = knowledge.Supplies.Values.Where(supply => supply.Phases > 0).ToLookup(supply => supply.Region, supply => supply.Volts);
         _bands = knowledge.Rules["supply-level"];
+        _guide = knowledge.Tests["supply-voltage"];
     }
 
     /// <summary>The outcome of the test of the supply's volts; <see langword="null"/> where they are usual, or too far off to be one of the usual supplies at all.</summary>
     public string? Of(CaseFile file)
     {
-        if (file.Supply?.Volts is not { } volts || file.Plate.Volts.Count > 0)
+        if (file.Supply?.Volts is not { } volts)
         {
             return null;
+        }
+
+        if (file.Plate.Volts.Count > 0)
+        {
+            var off = Math.Abs((volts / file.Plate.Volts.MinBy(plate => Math.Abs(Math.Log(volts / plate)))) - 1);
+            return off <= _bands["farthest"] && Outcomes.Of(_guide, [volts], file) is var judged and not "right" ? judged : null;
         }
 
         var share = volts / _nominal[file.Region].MinBy(nominal => Math.Abs(Math.Log(volts / nominal)));

@@ -61,7 +61,7 @@ internal sealed class Belonging
         }
 
         var cue = Cue(q);
-        if (cue == "supply-cue")
+        if (cue == "supply-cue" || _scene.IsWished(q))
         {
             return "supply";
         }
@@ -81,9 +81,14 @@ internal sealed class Belonging
         return weak is not null && !_companions.Exists(at => at > weak.First && _scene.Tokens[at].Clause == _scene.Tokens[q.First].Clause);
     }
 
-    /// <summary>"230 instead of 115": the second is not what there is or will be.</summary>
+    /// <summary>"230 instead of 115": the second is not what there is or will be; "do I need 230" only asks.</summary>
     private bool IsRuledOut(Quantity q)
     {
+        if (_scene.IsAskedAbout(q))
+        {
+            return true;
+        }
+
         for (var at = Math.Max(0, q.First - ReachBehind); at < q.First; at++)
         {
             if (_scene.At(at, "instead") is { } hit && hit.Last == q.First - 1)

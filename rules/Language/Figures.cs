@@ -14,6 +14,7 @@ internal sealed class Figures
 
     private readonly Scene _scene;
     private readonly List<Quantity> _quantities;
+    private readonly bool _wishes;
     private readonly List<Quantity> _open;
     private readonly HashSet<Quantity> _gone = new(ReferenceEqualityComparer.Instance);
     private readonly SupplyDraft _supply;
@@ -24,7 +25,7 @@ internal sealed class Figures
 
     public Figures(Scene scene, List<Quantity> quantities)
     {
-        (_scene, _quantities, _open) = (scene, quantities, [.. quantities]);
+        (_scene, _quantities, _open, _wishes) = (scene, quantities, [.. quantities], quantities.Exists(scene.IsWished));
         (_supply, _belonging) = (new(scene), new(scene, quantities));
         (_runs, _capacitors, _insulation) = (new(scene, quantities, _belonging), new(scene, _open), new(scene, _open, _belonging));
     }
@@ -233,13 +234,17 @@ internal sealed class Figures
 
         var before = _scene.Before(q.First, 2, "was-on") || (_scene.IsWord(q.First - 1, "from") && _scene.InSentence("supply-moved", q.First) && _quantities.Exists(other => other.First > q.Last && _scene.Tokens[other.First].Sentence == _scene.Tokens[q.First].Sentence && (other.UnitId == "volt" || _scene.IsNominalVolts(other))));
         var links = IsLink(q) && _quantities.Exists(other => !ReferenceEquals(other, q) && (_belonging.IsSupply(other) || _belonging.Of(other, false) == "supply"));
-        if (before || links)
+        if (before || links || IsOfNow(q))
         {
             _scene.Add(q.First, q.Last, new Fact.Choice { Question = Fact.Choice.WiredFor, Option = Text(q) });
+            return true;
         }
 
-        return before || links;
+        return false;
     }
+
+    /// <summary>"Runs on 115 now, want 230": what the motor is to leave, where other volts are wished for.</summary>
+    private bool IsOfNow(Quantity q) => !_scene.IsWished(q) && _wishes && !Near(q, 3)("supply-noun") && !Near(q, 3)("premises") && (Near(q, 3)("as-it-is-now") || IsLink(q));
 
     private bool VoltsHertzPhases(Quantity q)
     {

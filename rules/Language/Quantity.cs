@@ -18,6 +18,7 @@ internal sealed record Quantity(IReadOnlyList<double> Values, UnitWords? Unit, b
 /// <summary>Reads all numbers that are not part of something else already.</summary>
 internal sealed class QuantityReader(Scene scene, UnitBook units)
 {
+    private const int MostPhases = 3;
     private static readonly HashSet<double> FractionParts = [2, 3, 4, 5, 6, 8, 10, 12, 15, 16, 20, 25, 32];
     private readonly bool[] _taken = new bool[scene.Tokens.Count + 1];
 
@@ -195,7 +196,7 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
         var end = scene.IsWord(at - 1, ":", "=", "of", "is", "-") && !(scene.IsWord(at - 1, "-") && scene[at]!.Glued) ? at - 2 : at - 1;
         for (var first = Math.Max(0, end - 2); first <= end; first++)
         {
-            if (!_taken[first] && !scene.Tokens[first].Used && units.At(scene, first, false) is { } unit && unit.Last == end && !IsSentenceWord(unit.Unit))
+            if (!_taken[first] && !scene.Tokens[first].Used && units.At(scene, first, false) is { } unit && unit.Last == end && !IsSentenceWord(unit.Unit) && !(unit.Unit.Id == "phases" && scene.Tokens[at].Value > MostPhases)) // "phase to phase 402" counts nothing
             {
                 return (unit.Unit, first);
             }

@@ -37,6 +37,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
                 continue;
             }
 
+            taken.UnionWith(DueVolts.Read(scene, here));
+            here.RemoveAll(taken.Contains);
             taken.UnionWith(Lines(here));
             taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));
             taken.UnionWith(here.FindAll(q => !taken.Contains(q) && Starting(q)));
@@ -114,7 +116,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         }
 
         var bare = Row(sentence, string.Empty, MostBareAmps);
-        if (bare.Count > 0 && scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter"))
+        if (bare.Count > 0 && (scene.Before(bare[0].First, JustBefore, "amps-word") || (scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter"))))
         {
             return File(bare, LineCurrents);
         }

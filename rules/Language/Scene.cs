@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Language;
 /// <summary>One message while it is being read: tokens, concepts, and what was made of them so far.</summary>
 internal sealed class Scene
 {
+    private const int FarthestWish = 12;
     private readonly List<Hit>[] _starts;
     private readonly HashSet<(string Concept, int Clause)> _clauses = [];
     private readonly HashSet<(string Concept, int Sentence)> _sentences = [];
@@ -141,6 +142,25 @@ internal sealed class Scene
     /// <summary>Whether all its numbers are voltages of the trade: 115, 208, 230, 400, 480.</summary>
     public bool IsNominalVolts(Quantity q) =>
         Enumerable.Range(q.First, q.Last - q.First + 1).Where(at => Tokens[at].Kind == TokenKind.Number).All(at => At(at, "nominal-volts") is not null);
+
+    /// <summary>"Want it on 230": volts that are wished for.</summary>
+    public bool IsWished(Quantity q) => q.Values.Count == 1 && EndsIn(q, "wished-volts");
+
+    /// <summary>"Do I need 230": volts that are only asked about.</summary>
+    public bool IsAskedAbout(Quantity q) => EndsIn(q, "asked-volts");
+
+    private bool EndsIn(Quantity q, string concept)
+    {
+        for (var at = q.First - 1; at >= 0 && at >= q.First - FarthestWish; at--)
+        {
+            if (At(at, concept) is { } hit && hit.Last == q.First)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Steps over signs.</summary>
     public void SkipSigns(ref int at, params ReadOnlySpan<string> signs)

@@ -15,6 +15,9 @@ public sealed class MarkedReadingsTest
     [InlineData("three-phase", "T1-T2 OL, T2-T3 OL, T1-T3 OL, T1-T4 1.2, T2-T5 1.2, T3-T6 1.2", "normal")]
     [InlineData("three-phase", "T1-T2 OL, T2-T3 OL, T1-T3 OL", "all-open")]
     [InlineData("three-phase", "U-V 1.8, V-W OL, U-W OL", "phase-open")]
+    [InlineData("three-phase", "A-B 2.8, A-C OL, B-C OL", "phase-open")] // whichever it is
+    [InlineData("split-phase", "A-B 2.8, A-C OL, B-C OL", null)]
+    [InlineData(null, "A-B 2.8, A-C OL, B-C OL", null)] // a start winding as well as a phase
     [InlineData("three-phase", "T1-T2 1.4, T2-T3 1.1, T1-T3 1.1", "unequal")]
     [InlineData("three-phase", "T1-T4 1.1, T2-T5 1.1, T3-T6 1.1, T7-T8 OL, T8-T9 OL, T7-T9 2.2", "phase-open")]
     [InlineData("three-phase", "T1-T4 1.1, T2-T5 1.1, T3-T6 1.1, T7-T8 OL, T8-T9 OL, T7-T9 OL", "normal")] // delta inside

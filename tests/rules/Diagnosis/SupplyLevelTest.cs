@@ -23,9 +23,14 @@ public sealed class SupplyLevelTest
     public void Volts_of_a_supply_are_held_against_the_nearest_that_the_region_has(Region region, double volts, string? outcome) =>
         Assert.Equal(outcome, Level.Of(File(region, new Fact.Supply { Volts = volts })));
 
-    [Fact]
-    public void A_plate_says_better_what_they_should_be() =>
-        Assert.Null(Level.Of(File(Region.Iec, new Fact.Supply { Volts = 198 }, new Fact.Plate { Field = "volts", Value = PlateValue.Of([230]), Unit = "volt" })));
+    [Theory]
+    [InlineData(198, 230, "low")]
+    [InlineData(208, 230, null)]
+    [InlineData(446, 400, "high")]
+    [InlineData(400, 400, null)]
+    [InlineData(115, 230, null)] // so far off that it is meant for another connection
+    public void A_plate_says_better_what_they_should_be(double volts, double plate, string? outcome) =>
+        Assert.Equal(outcome, Level.Of(File(Region.Iec, new Fact.Supply { Volts = volts }, new Fact.Plate { Field = "volts", Value = PlateValue.Of([plate]), Unit = "volt" })));
 
     private static CaseFile File(Region region, params Fact[] facts) => CaseFile.From(new CaseOpening(Role.Technician, region), facts);
 }

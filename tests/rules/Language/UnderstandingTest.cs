@@ -29,6 +29,7 @@ public sealed class UnderstandingTest
     [InlineData("someone put foil in the fuse holder", "protection-bypassed")]
     [InlineData("after several resets it runs again", "repeated-resets")]
     [InlineData("the earth pin is missing", "no-earth")]
+    [InlineData("supply cable has only brown and blue, no green-yellow at all going to the metal housing", "no-earth")]
     public void Words_that_matter_for_safety_are_heard(string text, string danger) =>
         Assert.Contains(Listener.Understand(text).Dangers, heard => heard.Id == danger);
 
@@ -50,6 +51,12 @@ public sealed class UnderstandingTest
         Assert.Contains(heard.NotUnderstood, left => left.Reads is ["aside/hums-no-start"]);
         Assert.DoesNotContain(Listener.Understand("it hums and won't start").NotUnderstood, left => left.Reads.Any(read => read.StartsWith("aside/", StringComparison.Ordinal)));
     }
+
+    [Theory]
+    [InlineData("the lead is singed", "hums-no-start")]
+    [InlineData("cranked the new belts till they sing", "smoke-or-burnt-smell")]
+    public void What_only_looks_alike_is_not_heard(string text, string symptom) =>
+        Assert.DoesNotContain(Listener.Understand(text).Facts.OfType<Fact.Symptom>(), heard => heard.Id == symptom);
 
     [Theory]
     [InlineData("it squealed until we greased it, now it hums and won't turn", "hums-no-start")]

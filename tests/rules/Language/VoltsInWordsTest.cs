@@ -1,0 +1,40 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
+
+namespace WireCoach.Rules.Tests.Language;
+
+/// <summary>Which volts are wished for, left, due, measured or only asked about.</summary>
+public sealed class VoltsInWordsTest
+{
+    private static readonly Listener Listener = new(Trade.Knowledge);
+
+    [Theory]
+    [InlineData("runs on 115 now, want 230", "goal change-voltage; supply volts=230")]
+    [InlineData("I'd like 230, it's 115 now", "goal change-voltage; supply volts=230")]
+    [InlineData("wired for 115, want 230", "goal change-voltage; supply volts=230")]
+    [InlineData("want to use 230 but my shop has 115 now", "goal change-voltage; supply volts=230; supply volts=115")]
+    [InlineData("need a 230 V motor", "plate volts 230")]
+    [InlineData("my meter says 137 where the plug-in is supposed to be 120", "instrument multimeter; bench supply-voltage 137; supply volts=120")]
+    [InlineData("should be 230 but I measure 198", "supply volts=230; bench supply-voltage 198")]
+    [InlineData("230 at the board, 191 at the borehole pump while it gets away", "supply volts=230; bench voltage-at-motor-starting 191; application")]
+    [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
+    public void Each_is_heard_for_what_it_is(string text, string brief) => Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text))));
+
+    [Theory]
+    [InlineData("runs on 115 now, want 230", "115")]
+    [InlineData("I'd like 230, it's 115 now", "115")]
+    [InlineData("set up for 230 now, I need 115", "230")]
+    public void What_it_is_to_leave_is_kept(string text, string volts) =>
+        Assert.Equal(volts, Assert.Single(Listener.Understand(text).Facts.OfType<Fact.Choice>(), choice => choice.Question == Fact.Choice.WiredFor).Option);
+
+    [Theory]
+    [InlineData("do I need 240 for this motor")]
+    [InlineData("why would it need 230")]
+    [InlineData("does it need 400 V")]
+    public void What_is_only_asked_about_is_no_fact(string text) => Assert.Empty(Listener.Understand(text).Facts);
+
+    [Theory]
+    [InlineData("the start cap beeps solid across its tabs")]
+    [InlineData("run capacitor shorted, 0.4 ohm between the tabs")]
+    public void A_capacitor_that_beeps_is_shorted(string text) => Assert.Contains("bench capacitance shorted", Brief.Of(Listener.Understand(text)));
+}
