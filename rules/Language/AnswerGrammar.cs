@@ -127,7 +127,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private (HeardAnswer, IReadOnlyList<Fact>)? Confirm(OpenQuestion asked)
     {
         var id = asked.About is null or "confirm" ? asked.Id : asked.About;
-        var cannot = scene.Hits.Find(hit => hit.Concept is "answer-cannot" or "answer-unknown" || (hit.Concept == "answer-no" && !DeniesNoun(hit)));
+        var cannot = scene.Hits.Find(hit => hit.Concept is "answer-cannot" or "answer-unknown" || (hit.Concept == "answer-no" && !DeniesNoun(hit) && !Corrects(hit)));
         var done = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
         var undone = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && hit.Denied);
         var inShort = forms.Done(asked.Id, scene);
@@ -156,6 +156,9 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         scene.Use(first, last);
         return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(first, last, new Fact.Confirm { Id = id }));
     }
+
+    /// <summary>"No, red to blue was 5.1": a no before a reading or a joint takes back what was said of it, and leaves open what is to be confirmed.</summary>
+    private bool Corrects(Hit no) => no.First == 0 && scene.Facts.Any(fact => fact.Fact is Fact.Reading or Fact.Joint);
 
     /// <summary>"No meter here", "no smell": a no that belongs to the noun behind it is no answer to what is to be confirmed.</summary>
     private bool DeniesNoun(Hit no) => scene.StartingAt(no.Last + 1).Any(hit => hit.Denied && !hit.Concept.StartsWith("answer-", StringComparison.Ordinal)) && !scene.IsWord(no.Last + 1, "i", "not", "it", "we", "way", "still", "yet");

@@ -10,27 +10,38 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     private const double WidestRange = 2;
     private const double LeastOfRange = 10;
     private const double MostOfShort = 2;
+    private const double LeastVolts = 100;
     private static readonly string[] Told = ["measured", "marked"]; // "the meter says" is both
 
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
     {
         var upTo = UpTo(q);
-        var volts = Volts(q);
-        var measured = Follows(q, "measured");
-        var marked = measured is null ? Follows(q, "marked") : null;
+        var elsewhere = MarkedElsewhere(q);
+        var measured = elsewhere is null ? Follows(q, "measured") : null;
+        var marked = elsewhere ?? (measured is null ? Follows(q, "marked") : null);
+        var volts = (marked is null ? null : Volts(marked)) ?? Volts(q);
         var isMeasured = marked is not null || (measured is null && IsRead(q) && !scene.InSentence("marked", q.First));
         var mark = isMeasured ? marked : q;
         scene.Add(q.First, q.Last, new Fact.Capacitor
         {
             Microfarads = mark?.Values[0],
-            MicrofaradsTo = mark?.Values.Count > 1 ? mark.Values[1] : ReferenceEquals(mark, q) ? upTo?.Values[0] : null,
+            MicrofaradsTo = WithVolts(mark) is not null ? null : mark?.Values.Count > 1 ? mark.Values[1] : ReferenceEquals(mark, q) ? upTo?.Values[0] : null,
             MeasuredMicrofarads = isMeasured ? q.Values[0] : measured?.Values[0],
-            Volts = volts?.Values[0],
+            Volts = volts?.Values[0] ?? WithVolts(mark),
             Use = UseBeside(q) ?? UseBefore(q) ?? UseInSentenceBefore(q) ?? "unknown",
         });
         return Used(volts, measured, marked, upTo);
     }
+
+    /// <summary>"35 µF measured, 40 µF 370 V printed on it": the word of measuring stands right behind this figure, and another one in the sentence is said to be printed.</summary>
+    private Quantity? MarkedElsewhere(Quantity q) =>
+        !scene.Hits.Exists(hit => hit.Concept == "measured" && hit.First == q.Last + 1 && scene.Tokens[hit.First].Clause == scene.Tokens[q.First].Clause) ? null
+        : open.Find(other => other is { UnitId: "microfarad" } && other.First > q.Last && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence
+            && scene.Tokens[other.First].Clause != scene.Tokens[q.First].Clause && scene.InClause("marked", other.First));
+
+    /// <summary>"40/370": what stands behind the stroke is far too much for a range and is the volts.</summary>
+    private static double? WithVolts(Quantity? mark) => mark is { Values: [var microfarads, >= LeastVolts and var volts] } && volts > WidestRange * microfarads ? volts : null;
 
     /// <summary>"330 V across it and 4.2 A through it": a capacitor on an alternating supply; answers the two quantities.</summary>
     public IReadOnlyList<Quantity> ReadAcross()
@@ -56,7 +67,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     private Quantity? Volts(Quantity q) =>
         open.Find(v => v.UnitId == "volt" && ((v.First > q.Last && v.First - q.Last <= NearVolts) || (v.First > q.Last && scene.Tokens[v.First].Clause == scene.Tokens[q.First].Clause)
             || (v.Last < q.First && q.First - v.Last <= 2)) && v.Values.Count == 1)
-        ?? open.Find(v => v.Unit is null && v.First > q.Last && v.First - q.Last <= 2 && v.Values.Count == 1 && v.Values[0] >= 100);
+        ?? open.Find(v => v.Unit is null && v.First > q.Last && v.First - q.Last <= 2 && v.Values.Count == 1 && v.Values[0] >= LeastVolts);
 
     /// <summary>"7.5 µF, measures 4.1", "8 µF, 4.1 measured": a number after it in its sentence, with the word that tells right beside it; or a bare one before it, as in "reads 24.8 and it is a 25 µF".</summary>
     private Quantity? Follows(Quantity q, string concept) => open.Find(other =>
@@ -107,7 +118,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
             return false;
         }
 
-        var volts = open.Find(other => other.Values is [>= 100] && other.UnitId is "" or "volt" && other.First > q.Last && other.First - q.Last <= SaidJustBefore && !ReferenceEquals(other, measured) && !ReferenceEquals(other, upTo));
+        var volts = open.Find(other => other.Values is [>= LeastVolts] && other.UnitId is "" or "volt" && other.First > q.Last && other.First - q.Last <= SaidJustBefore && !ReferenceEquals(other, measured) && !ReferenceEquals(other, upTo));
         scene.Add(q.First, q.Last, new Fact.Capacitor
         {
             Microfarads = q.Values[0],

@@ -280,6 +280,34 @@ public sealed class UnderstandingTest
         Assert.Equal(spare, file.SpareCapacitor?.Microfarads);
     }
 
+    [Theory]
+    [InlineData("capacitor reads 35 uF, marked 40 uF 370 V", 40.0, 370.0, 35.0)]
+    [InlineData("motor is 230 V, capacitor reads 35 uF, marked 40 uF 370 V", 40.0, 370.0, 35.0)]
+    [InlineData("capacitor is 40 uF 370 V, reads 35 uF", 40.0, 370.0, 35.0)]
+    [InlineData("it reads 35 uF on the capacitor, marked 40/370", 40.0, 370.0, 35.0)]
+    [InlineData("35 uF measured, 40 uF 370 V printed on the capacitor", 40.0, 370.0, 35.0)]
+    [InlineData("7.5 uF, measures 4.1", 7.5, null, 4.1)]
+    public void The_volts_of_a_capacitor_stand_beside_its_print_wherever_the_measured_figure_stands(string text, double marked, double? volts, double measured)
+    {
+        var facts = Listener.Understand(text).Facts;
+        var heard = facts.OfType<Fact.Capacitor>().Single();
+        Assert.Equal((marked, null, volts, measured), (heard.Microfarads, heard.MicrofaradsTo, heard.Volts, heard.MeasuredMicrofarads));
+        Assert.DoesNotContain(facts.OfType<Fact.Plate>(), plate => plate.Value.Number == volts);
+    }
+
+    [Theory]
+    [InlineData("no, red to blue was 5.1", null)]
+    [InlineData("no, red to blue was open", null)]
+    [InlineData("no", false)]
+    [InlineData("no, not yet", false)]
+    [InlineData("I can't, red to blue is still 5.1", false)]
+    public void A_no_that_corrects_a_reading_is_no_answer_to_what_is_to_be_confirmed(string text, bool? confirmed)
+    {
+        var heard = Listener.Understand(text, ["red", "blue"], new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" });
+        Assert.Equal(confirmed, heard.Answer?.Confirmed);
+        Assert.Equal(confirmed is null, heard.Corrections.OfType<Fact.Reading>().Any());
+    }
+
     [Fact]
     public void A_figure_on_a_printed_range_is_measured()
     {
