@@ -73,6 +73,11 @@ internal static class PlanCheck
         {
             yield return new("invalid-fact", "supply.system", Statement.Of("connections.system-word", ("given", request.Supply.System)));
         }
+
+        if (request.Capacitor?.Use is { } use and not ("start" or "run" or "both" or "unknown"))
+        {
+            yield return new("invalid-fact", "capacitor.use", Statement.Of("capacitors.unknown-use", ("use", use), ("uses", "start, run, both, unknown")));
+        }
     }
 
     private static IEnumerable<Problem> Figures(PlanRequest request, ConnectionFigures figures)
@@ -84,7 +89,8 @@ internal static class PlanCheck
 
         var volts = Given("supply.volts", request.Supply?.Volts).Concat(Given("plate.volts", request.Plate.Volts)).Concat(Given("capacitor.volts", request.Capacitor?.Volts));
         var hertz = Given("plate.hertz", request.Plate.Numbers("hertz")).Concat(Given("supply.hertz", request.Supply?.Hertz is 0 ? null : request.Supply?.Hertz));
-        var sizes = Given("plate.amps", request.Plate.Amps).Concat(Given("plate.kilowatts", request.Plate.Numbers("kilowatts"))).Concat(Given("plate.horsepower", request.Plate.Numbers("horsepower")));
+        var sizes = Given("plate.amps", request.Plate.Amps).Concat(Given("plate.kilowatts", request.Plate.Numbers("kilowatts"))).Concat(Given("plate.horsepower", request.Plate.Numbers("horsepower")))
+            .Concat(Given("capacitor.microfarads", request.Capacitor?.Microfarads));
         var ohms = request.CoilOhms.Select(one => ($"coilOhms.{one.Key}", one.Value)).Concat(request.Windings.Select(one => ("windings.ohms", one.Ohms)));
         foreach (var problem in Outside(volts, figures.Volts).Concat(Outside(hertz, figures.Hertz)).Concat(Outside(sizes, figures.Sizes)).Concat(Outside(ohms, figures.Ohms)))
         {

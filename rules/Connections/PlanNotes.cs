@@ -11,7 +11,7 @@ internal static class PlanNotes
         [.. Form(layout), .. Capacitor(layout, row, request), .. layout.Warnings.Select(id => Statement.Of(id))];
 
     /// <summary>Why the capacitor at hand must not be used in this plan, or <see langword="null"/>.</summary>
-    public static Problem? Unfit(Plan plan, PlanRequest request, Limit least)
+    public static Problem? Unfit(Plan plan, PlanRequest request, ConnectionFigures figures)
     {
         if (request.Capacitor is not { Present: true } capacitor || !plan.Layout.HasCapacitor)
         {
@@ -23,9 +23,15 @@ internal static class PlanNotes
             return new("not-ready", "capacitor.use", Statement.Of("connections.start-capacitor-for-run")) { Missing = ["capacitor"] };
         }
 
-        var branch = plan.Windings.FirstOrDefault(winding => winding.Branch);
-        return branch is not null && capacitor.Volts < least.Value * branch.Volts.Value * plan.PlateVolts / plan.SupplyVolts
-            ? new("not-ready", "capacitor.volts", Statement.Of("connections.capacitor-volts-too-low", ("rating", Units.Text(capacitor.Volts.Value, "volt"))).With("volts", branch.Volts))
+        if (plan.Windings.FirstOrDefault(winding => winding.Branch) is not { } branch)
+        {
+            return null;
+        }
+
+        var stays = capacitor.Use == "run" || plan.Layout.Capacitor == "run";
+        var least = (stays ? figures.RunCapacitorVolts : figures.CapacitorVolts).Value * branch.Volts.Value!.Value * plan.PlateVolts / plan.SupplyVolts;
+        return capacitor.Volts < least
+            ? new("not-ready", "capacitor.volts", Statement.Of(stays ? "connections.run-capacitor-volts-too-low" : "connections.capacitor-volts-too-low", ("rating", Units.Text(capacitor.Volts.Value, "volt"))).With("volts", branch.Volts))
             {
                 Missing = ["capacitor"],
             }

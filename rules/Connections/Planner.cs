@@ -43,7 +43,7 @@ public sealed class Planner(TradeKnowledge knowledge)
         var others = request.Connection is null ? RowChoice.Others(rows, chosen, request) : [];
         var builder = new PlanBuilder(layout, tags, request);
         var plan = builder.Build(chosen);
-        if (PlanNotes.Unfit(plan, request, knowledge.Connections.CapacitorVolts) is { } unfit)
+        if (PlanNotes.Unfit(plan, request, knowledge.Connections) is { } unfit)
         {
             return Refused([unfit]);
         }

@@ -50,6 +50,9 @@ public sealed record ConnectionFigures
     /// <summary>The least volts that a capacitor must be made for, as a share of its branch's rated volts.</summary>
     public required Limit CapacitorVolts { get; init; }
 
+    /// <summary>The least volts that a capacitor must be made for that stays in circuit, as a share of its branch's rated volts.</summary>
+    public required Limit RunCapacitorVolts { get; init; }
+
     /// <summary>A three-phase motor on one phase with a capacitor.</summary>
     public required SinglePhasing SinglePhasing { get; init; }
 

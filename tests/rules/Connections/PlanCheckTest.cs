@@ -23,6 +23,8 @@ public sealed class PlanCheckTest
         ["supply volts, endless"] = request => request with { Supply = request.Supply! with { Volts = double.PositiveInfinity } },
         ["plate volts"] = request => request with { Plate = request.Plate.With("volts", PlateValue.Parse("115/99999")) },
         ["capacitor volts"] = request => request with { Capacitor = new Fact.Capacitor { Use = "start", Volts = 0 } },
+        ["capacitor microfarads"] = request => request with { Capacitor = new Fact.Capacitor { Use = "start", Microfarads = -5 } },
+        ["capacitor use"] = request => request with { Capacitor = new Fact.Capacitor { Use = "spare" } },
         ["supply hertz"] = request => request with { Supply = request.Supply! with { Hertz = 100_000 } },
         ["plate hertz"] = request => request with { Plate = request.Plate.With("hertz", PlateValue.Of(100_000)) },
         ["plate amps"] = request => request with { Plate = request.Plate.With("amps", PlateValue.Of(99_999)) },
@@ -61,6 +63,8 @@ public sealed class PlanCheckTest
     [InlineData("supply volts, endless", "invalid-fact", "supply.volts", "out-of-range")]
     [InlineData("plate volts", "invalid-fact", "plate.volts", "out-of-range")]
     [InlineData("capacitor volts", "invalid-fact", "capacitor.volts", "out-of-range")]
+    [InlineData("capacitor microfarads", "invalid-fact", "capacitor.microfarads", "out-of-range")]
+    [InlineData("capacitor use", "invalid-fact", "capacitor.use", "unknown-use")]
     [InlineData("supply hertz", "invalid-fact", "supply.hertz", "out-of-range")]
     [InlineData("plate hertz", "invalid-fact", "plate.hertz", "out-of-range")]
     [InlineData("plate amps", "invalid-fact", "plate.amps", "out-of-range")]

@@ -8,6 +8,8 @@ public sealed class PlanNotesTest
     [InlineData("psc-4", 230.0, "230", "start", 330.0, "connections.start-capacitor-for-run")]
     [InlineData("capacitor-start-4", 230.0, "230", "start", 125.0, "connections.capacitor-volts-too-low")]
     [InlineData("capacitor-start-dual-6", 240.0, "115/230", "start", 100.0, "connections.capacitor-volts-too-low")]
+    [InlineData("psc-4", 230.0, "230", "run", 250.0, "connections.run-capacitor-volts-too-low")]
+    [InlineData("psc-3", 240.0, "230", "unknown", 330.0, "connections.run-capacitor-volts-too-low")]
     public void A_capacitor_that_would_burst_gives_no_plan(string layout, double volts, string plate, string use, double rating, string reason)
     {
         var request = Motors.Marked(layout, plate, volts, 1, 60) with { Capacitor = new Fact.Capacitor { Use = use, Volts = rating } };
@@ -24,6 +26,15 @@ public sealed class PlanNotesTest
     {
         var rating = share * Motors.Knowledge.Connections.CapacitorVolts.Value * 230;
         Assert.Equal(planned, Motors.Planner.Plan(Motors.Marked("capacitor-start-4", "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "start", Volts = rating } }).IsGiven);
+    }
+
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(0.999, false)]
+    public void A_capacitor_that_stays_in_circuit_is_made_for_more_than_the_line(double share, bool planned)
+    {
+        var rating = share * Motors.Knowledge.Connections.RunCapacitorVolts.Value * 230;
+        Assert.Equal(planned, Motors.Planner.Plan(Motors.Marked("psc-4", "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "run", Volts = rating } }).IsGiven);
     }
 
     [Theory]
