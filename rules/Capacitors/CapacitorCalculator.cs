@@ -14,7 +14,12 @@ public static class CapacitorCalculator
     {
         ArgumentNullException.ThrowIfNull(input);
         var problems = CapacitorProblems.Of(knowledge, input).ToList();
-        return problems.Count > 0 ? Answer<CapacitorReport>.Refused(problems) : Report(knowledge, input);
+        var print = knowledge.Rules["capacitor-print"];
+        return problems.Count > 0 ? Answer<CapacitorReport>.Refused(problems) : Report(knowledge, input with
+        {
+            Marked = input.Marked.ByPrint(print),
+            Candidates = [.. input.Candidates.Select(candidate => candidate.ByPrint(print))],
+        });
     }
 
     private static CapacitorReport Report(TradeKnowledge knowledge, CapacitorInput input)

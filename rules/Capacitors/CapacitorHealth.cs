@@ -64,6 +64,12 @@ internal static class CapacitorHealth
             return ("unknown", input.Measured?.Ohms is not null ? Statement.Of("capacitors.ohms-no-proof") : Statement.Of("capacitors.not-measured"));
         }
 
+        if (input.Marked is { Use: "unknown", Microfarads: not null, MicrofaradsTo: null, TolerancePercent: null })
+        {
+            var (start, run) = (As(knowledge, input, "start", measured), As(knowledge, input, "run", measured));
+            return start.Verdict == run.Verdict ? run : ("unknown", Statement.Of("capacitors.use-decides").With("measured", measured));
+        }
+
         if (band is not { Low: { Value: { } low }, High: { Value: { } high } })
         {
             return ("unknown", Statement.Of("capacitors.no-print").With("measured", measured));
@@ -75,6 +81,12 @@ internal static class CapacitorHealth
             : value < low - Slack || value > high + Slack ? ("good", Statement.Of("capacitors.good-by-meter").With("measured", measured).With("low", band.Low!).With("high", band.High!)
                 .With("from", knowledge.Rules["capacitor-band-run"].Quote(from, "microfarad", "printed band")).With("to", knowledge.Rules["capacitor-band-start"].Quote(to, "microfarad", "printed band")))
             : ("good", Statement.Of("capacitors.good").With("measured", measured).With("low", band.Low!).With("high", band.High!));
+    }
+
+    private static (string Verdict, Statement Why) As(TradeKnowledge knowledge, CapacitorInput input, string use, Quoted measured)
+    {
+        var marked = input.Marked with { Use = use };
+        return Verdict(knowledge, input with { Marked = marked }, measured, Band(knowledge, marked));
     }
 
     /// <summary>The fail limits: the band, widened by the meter's error for a printed tolerance and by a fifth above a printed range.</summary>

@@ -86,6 +86,18 @@ public sealed class CapacitorCalculatorTest
     }
 
     [Theory]
+    [InlineData(60, null, null, 60, "good")]
+    [InlineData(60, null, null, 55, "unknown")] // a run capacitor would be good, a start capacitor weak
+    [InlineData(60, null, null, 70, "unknown")]
+    [InlineData(60, null, null, 50, "weak")]
+    [InlineData(60, null, null, 80, "over")]
+    [InlineData(60, 440.0, null, 55, "good")]
+    [InlineData(189, 165.0, 227.0, 188, "weak")]
+    [InlineData(189, null, 227.0, 250, "good")]
+    public void Where_the_use_is_not_said_the_print_tells_it_or_nothing_is_claimed_that_hangs_on_it(double marked, double? volts, double? to, double measured, string verdict) =>
+        Assert.Equal(verdict, Calculate(new() { Marked = new(marked, to, volts), Measured = new() { Microfarads = measured } }).Verdict);
+
+    [Theory]
     [InlineData("run", 40, 370, "run", 40, 440, true)]
     [InlineData("run", 40, 440, "run", 40, 370, false)]
     [InlineData("run", 40, 370, "run", 42, 370, true)]
@@ -95,7 +107,11 @@ public sealed class CapacitorCalculatorTest
     [InlineData("start", 200, 165, "start", 250, 250, false)]
     [InlineData("start", 60, 250, "run", 60, 440, true)]
     [InlineData("unknown", 60, 250, "run", 60, 440, false)]
-    [InlineData("run", 60, 250, "unknown", 60, 440, false)]
+    [InlineData("run", 60, 250, "unknown", 60, 330, false)]
+    [InlineData("run", 60, 250, "unknown", 60, 440, true)]
+    [InlineData("unknown", 40, 370, "unknown", 40, 440, true)]
+    [InlineData("unknown", 40, 440, "unknown", 40, 370, false)]
+    [InlineData("unknown", 40, 370, "start", 40, 440, false)]
     public void A_replacement_has_the_same_use_the_same_microfarads_and_volts_enough(
         string use, double microfarads, double volts, string otherUse, double otherMicrofarads, double otherVolts, bool allowed)
     {
