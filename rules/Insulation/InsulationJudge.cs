@@ -51,6 +51,12 @@ public static class InsulationJudge
         var minimum = InsulationMinimum.Of(knowledge, input);
         var (verdict, why) = Verdict(knowledge, judged, corrected, minimum);
         var ratios = InsulationRatios.Of(knowledge, input);
+        var late = verdict == "pass" && IsLate(knowledge, input, judged);
+        if (late)
+        {
+            (verdict, why) = ("retest", Statement.Of("insulation.read-too-late").With("read", AsRead(knowledge, judged)));
+        }
+
         var trend = InsulationTrend.Of(knowledge, input.EarlierMegohms, judged, corrected, verdict);
         if (ratios.IndexFails && (verdict is "pass" or "marginal"))
         {
@@ -66,17 +72,24 @@ public static class InsulationJudge
             NotApplicable = ratios.NotApplicable,
             Verdict = verdict,
             Why = why,
-            DoNext = [.. Next(knowledge, input, verdict, judged)],
+            DoNext = [.. Next(knowledge, input, late ? "late" : verdict, judged)],
             Notes = [.. InsulationNotes.Of(knowledge, input, judged, ratios), .. trend is null ? Array.Empty<Statement>() : [trend]],
             Trend = trend,
             TestVolts = InsulationNotes.TestVolts(knowledge, input.RatedVolts!.Value),
         };
     }
 
+    private static Quoted AsRead(TradeKnowledge knowledge, InsulationReading reading) => knowledge.Rules["insulation-gate"].Quote(
+        reading.Megohms, "megohm", reading.Celsius is { } at ? $"winding at {Units.Text(at, "celsius")}" : "winding temperature not known");
+
+    /// <summary>The longer a large winding is fed the higher it reads: what counts is one minute. A small random-wound one is through with that within seconds.</summary>
+    private static bool IsLate(TradeKnowledge knowledge, InsulationInput input, InsulationReading reading) => input.Kind != "random-wound"
+        && reading.AtMinute > knowledge.Rules["polarization-index"]["early-minute"] + knowledge.Rules["insulation-reading"]["minute-slack"];
+
     private static (string Verdict, Statement Why) Verdict(TradeKnowledge knowledge, InsulationReading reading, Quoted? corrected, Quoted minimum)
     {
         var gate = knowledge.Rules["insulation-gate"];
-        var asRead = gate.Quote(reading.Megohms, "megohm", reading.Celsius is { } at ? $"winding at {Units.Text(at, "celsius")}" : "winding temperature not known");
+        var asRead = AsRead(knowledge, reading);
         var stop = gate.Quote(gate["stop-megohms"], "megohm", "any temperature");
         if (reading.TestVolts < knowledge.Rules["insulation-reading"]["least-test-volts"])
         {
@@ -128,9 +141,13 @@ public static class InsulationJudge
                     .With("low", range.Quote(range["retest-least-celsius"], "celsius", "retest"))
                     .With("high", range.Quote(range["retest-most-celsius"], "celsius", "retest"));
                 break;
+            case "late":
+                yield return Statement.Of("insulation.read-at-one-minute");
+                break;
             case "no-proof":
-                yield return Statement.Of("insulation.use-a-tester")
-                    .With("volts", InsulationNotes.TestVolts(knowledge, input.RatedVolts!.Value).Low!);
+                yield return InsulationNotes.TestVolts(knowledge, input.RatedVolts!.Value) is { Low: { } volts }
+                    ? Statement.Of("insulation.use-a-tester").With("volts", volts)
+                    : Statement.Of("insulation.low-rated-volts");
                 break;
             default:
                 yield return Statement.Of("insulation.go-on");

@@ -18,12 +18,10 @@ internal static class InsulationMinimum
         var volts = input.RatedVolts!.Value;
         switch (input.Kind)
         {
-            case "random-wound":
-                return rule.Quote(rule["random-wound-megohms"], "megohm", "random-wound");
-            case "form-wound":
+            case "random-wound" or "form-wound":
                 return volts < rule["form-wound-from-volts"]
-                    ? rule.Quote(rule["random-wound-megohms"], "megohm", $"form-wound, {Units.Text(volts, "volt")}")
-                    : rule.Quote(rule["form-wound-megohms"], "megohm", $"form-wound, {Units.Text(volts, "volt")}");
+                    ? rule.Quote(rule["random-wound-megohms"], "megohm", $"{input.Kind}, {Units.Text(volts, "volt")}")
+                    : rule.Quote(rule["form-wound-megohms"], "megohm", $"{input.Kind}, {Units.Text(volts, "volt")}");
             case "armature" or "dc-armature":
                 return rule.Quote(rule["armature-megohms"], "megohm", "armature");
             default:

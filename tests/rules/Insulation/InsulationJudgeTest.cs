@@ -146,6 +146,36 @@ public sealed class InsulationJudgeTest
 
     private static InsulationReport Judge(double volts, string kind, InsulationReading reading) => Judge(volts, kind, null, reading);
 
+    [Fact]
+    public void A_winding_for_few_volts_is_not_sent_to_a_tester_for_the_mains()
+    {
+        Assert.Null(Judge(24, "random-wound", new InsulationReading(100, 1, 40, 500)).TestVolts);
+        foreach (var used in new double?[] { 9, 500, null })
+        {
+            var report = Judge(24, "random-wound", new InsulationReading(100, 1, 40, used));
+            Assert.Contains(report.Notes, note => note.Id == "insulation.low-rated-volts");
+            Assert.DoesNotContain(report.DoNext, next => next.Id == "insulation.use-a-tester");
+        }
+
+        Assert.NotNull(Judge(50, "random-wound", new InsulationReading(100, 1, 40, 500)).TestVolts);
+    }
+
+    [Theory]
+    [InlineData("form-wound", 10, "retest")]
+    [InlineData("form-wound", 1, "pass")]
+    [InlineData("form-wound", 0.5, "pass")]
+    [InlineData("random-wound", 10, "pass")]
+    public void A_reading_that_was_taken_late_is_no_pass_of_a_large_winding(string kind, double minute, string verdict)
+    {
+        var report = Judge(460, kind, new InsulationReading(6, minute, 40, 500));
+        Assert.Equal(verdict, report.Verdict);
+        Assert.Equal(verdict == "retest", report.DoNext.Any(next => next.Id == "insulation.read-at-one-minute"));
+    }
+
+    [Fact]
+    public void From_a_kilovolt_on_every_winding_needs_what_coils_made_in_forms_need() =>
+        Assert.Equal(100, Judge(2300, "random-wound", new InsulationReading(50, 1, 40, 500)).MinimumMegohms.Value);
+
     private static InsulationReport Judge(double volts, string kind, string? letter, params InsulationReading[] readings) =>
         InsulationJudge.Judge(Knowledge, new InsulationInput { RatedVolts = volts, Kind = kind, InsulationClass = letter, Readings = readings }).Value!;
 }
