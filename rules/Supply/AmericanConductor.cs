@@ -40,15 +40,18 @@ internal static class AmericanConductor
         return Math.Sqrt((insulation - (ambient ?? usual)) / (insulation - usual));
     }
 
-    /// <summary>The equipment grounding conductor for a device, no larger than the circuit conductors.</summary>
-    public static EarthChoice Earth(TradeKnowledge knowledge, Quoted device, string conductor, int year)
+    /// <summary>Whether the table of equipment grounding conductors goes up to a device.</summary>
+    public static bool HasEarth(TradeKnowledge knowledge, Quoted device) => knowledge.Tables["nec-250-122"].Rows.Any(row => device.Value <= row.Size());
+
+    /// <summary>The equipment grounding conductor for a device, no larger than the circuit conductors where those are known.</summary>
+    public static EarthChoice Earth(TradeKnowledge knowledge, Quoted device, string? conductor, int year)
     {
         var table = knowledge.Tables["nec-250-122"];
         var row = table.Rows.First(row => device.Value <= row.Size());
         var (copper, aluminium) = (table.Text(row, "copper"), table.Text(row, "aluminium"));
         var sizes = knowledge.Tables["nec-chapter-9"].Rows.Select(size => size.Key).ToList();
         var found = table.Name($"{copper} AWG", "awg", $"device {device.Text}", year) with { Value = Number(copper) };
-        var size = sizes.IndexOf(copper) > sizes.IndexOf(conductor) || !sizes.Contains(copper)
+        var size = conductor is not null && (sizes.IndexOf(copper) > sizes.IndexOf(conductor) || !sizes.Contains(copper))
             ? knowledge.Rules["nec-earth-size"].Name($"{conductor} AWG", "awg", $"table {copper} AWG, circuit conductors {conductor} AWG", year, found.Trail) with { Value = Number(conductor) }
             : found;
         return new(size, table.Name($"{aluminium} AWG", "awg", $"device {device.Text}", year) with { Value = Number(aluminium) });

@@ -27,22 +27,22 @@ internal static class AmericanSupply
         }
 
         var required = Conductor(knowledge, input, full, year);
-        var conductor = AmericanConductor.Choose(knowledge, input, required, year);
-        if (!conductor.IsGiven)
+        var chosen = AmericanConductor.Choose(knowledge, input, required, year);
+        var (conductor, size) = (chosen.Value, chosen.Value?.Size.Text.Split(' ')[0]);
+        var device = ShortCircuitDevice.Choose(knowledge, ShortCircuitDevice.Names[input.Protection ?? "inverse-time-breaker"], MotorRow(input), full, year);
+        if (conductor is null && !AmericanConductor.HasEarth(knowledge, device.StandardAmps))
         {
-            return Answer<SupplyPlan>.Refused(conductor.Problems);
+            return Answer<SupplyPlan>.Refused(chosen.Problems);
         }
 
-        var size = conductor.Value.Size.Text.Split(' ')[0];
-        var device = ShortCircuitDevice.Choose(knowledge, ShortCircuitDevice.Names[input.Protection ?? "inverse-time-breaker"], MotorRow(input), full, year);
         var starting = Starting(knowledge, input, found.Value, year);
         var earth = AmericanConductor.Earth(knowledge, device.StandardAmps, size, year);
-        var drop = VoltageDrop.American(knowledge, input, full, starting, size, year);
+        var drop = size is null ? null : VoltageDrop.American(knowledge, input, full, starting, size, year);
         return new SupplyPlan
         {
             TableAmps = found.Value.Amps,
             ConductorAmps = required,
-            Conductor = conductor.Value,
+            Conductor = conductor,
             OverloadAmps = Overload(knowledge, input, "nec-overload", year),
             OverloadStartAmps = input.PlateAmps is { } plate
                 ? knowledge.Rules["nec-overload-start"].Quote(knowledge.Rules["nec-overload-start"]["percent"] / 100 * plate, "amp", $"plate {Units.Text(plate, "amp")}") : null,
@@ -50,7 +50,7 @@ internal static class AmericanSupply
             Protection = device,
             EarthConductor = earth,
             VoltageDrop = drop,
-            LargerConductor = LargerConductor.American(knowledge, input, full, size, earth, year),
+            LargerConductor = size is null ? null : LargerConductor.American(knowledge, input, full, size, earth, year),
             DisconnectAmps = Times(knowledge, "nec-disconnect", full, year),
             ThermalProtectorAmps = ThermalProtector(knowledge, full, year),
             StartingAmps = starting,
@@ -58,7 +58,7 @@ internal static class AmericanSupply
             WindingLeadAmps = input.Starter is "star-delta" ? Times(knowledge, "nec-star-delta-leads", full, year) : null,
             Feeder = input.OtherMotorAmps.Count > 0 ? Feeder.Of(knowledge, full, device, input.OtherMotorAmps, year) : null,
             Edition = $"NEC {year}",
-            Notes = [.. SupplyNotes.American(knowledge, input, found.Value, conductor.Value, device, drop)],
+            Notes = [.. SupplyNotes.American(knowledge, input, found.Value, conductor, device, drop), .. chosen.Problems.Select(beyond => beyond.Advice)],
         };
     }
 

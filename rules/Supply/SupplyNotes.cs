@@ -10,7 +10,7 @@ namespace WireCoach.Rules.Supply;
 internal static class SupplyNotes
 {
     public static IEnumerable<Statement> American(
-        TradeKnowledge knowledge, SupplyInput input, TableCurrent table, ConductorChoice conductor, ProtectionChoice device, VoltageDropReport? drop) =>
+        TradeKnowledge knowledge, SupplyInput input, TableCurrent table, ConductorChoice? conductor, ProtectionChoice device, VoltageDropReport? drop) =>
         new[]
         {
             [Statement.Of("supply.who-decides")],
@@ -19,8 +19,8 @@ internal static class SupplyNotes
             Drop(knowledge.Rules["voltage-drop-percent"], drop),
             input.PlateAmps is null ? [Statement.Of("supply.overload-needs-plate")] : [],
             table.Between ? [Statement.Of("supply.next-row", ("row", $"{table.RowKey} hp"))] : [],
-            conductor.CelsiusColumn.Value > knowledge.Rules["nec-terminal"]["unmarked-celsius"] ? [Statement.Of("supply.terminals").With("column", conductor.CelsiusColumn)] : [],
-            SmallConductor(knowledge, conductor, device),
+            conductor?.CelsiusColumn.Value > knowledge.Rules["nec-terminal"]["unmarked-celsius"] ? [Statement.Of("supply.terminals").With("column", conductor.CelsiusColumn)] : [],
+            conductor is null ? [] : SmallConductor(knowledge, conductor, device),
             device.Device is "instantaneous-trip-breaker" ? [Statement.Of("supply.instantaneous")] : [],
             input.Phases == 3 ? [Statement.Of("supply.lost-line")] : [],
             input.CordConnected ? Cord(knowledge, table) : [],

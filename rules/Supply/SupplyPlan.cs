@@ -12,8 +12,8 @@ public sealed record SupplyPlan
     /// <summary>Current that the conductors must carry.</summary>
     public required Quoted ConductorAmps { get; init; }
 
-    /// <summary>The conductor.</summary>
-    public required ConductorChoice Conductor { get; init; }
+    /// <summary>The conductor; <see langword="null"/> where none of the table carries the current.</summary>
+    public ConductorChoice? Conductor { get; init; }
 
     /// <summary>Most that the overload device may be set to at first; <see langword="null"/> without the plate's amps.</summary>
     public Quoted? OverloadAmps { get; init; }

@@ -115,8 +115,14 @@ internal static class SideFigures
 
     private static IEnumerable<Statement> Told(SupplyPlan plan, double volts)
     {
+        if (plan.Conductor is not { } conductor)
+        {
+            yield return plan.Notes.First(note => note.Id == "supply.conductor-beyond-table");
+            yield break;
+        }
+
         yield return Statement.Of("coach.supply-figures", ("volts", Units.Text(volts, "volt")), ("edition", plan.Edition), ("device", Device(plan.Protection.Device)))
-            .With("amps", plan.ConductorAmps).With("wire", plan.Conductor.Size).With("column", plan.Conductor.CelsiusColumn)
+            .With("amps", plan.ConductorAmps).With("wire", conductor.Size).With("column", conductor.CelsiusColumn)
             .With("rating", plan.Protection.StandardAmps).With("earth", plan.EarthConductor.Size);
         if (plan.OverloadAmps is { } overload)
         {

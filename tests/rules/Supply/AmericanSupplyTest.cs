@@ -86,7 +86,7 @@ public sealed class AmericanSupplyTest
     public void The_smallest_conductor_that_carries_it_is_taken(double horsepower, double volts, int phases, double column, double? ambient, string size)
     {
         var conductor = Plan(new() { Horsepower = horsepower, Volts = volts, Phases = phases, InsulationCelsius = column, AmbientCelsius = ambient }).Conductor;
-        Assert.Equal(size, conductor.Size.Text);
+        Assert.Equal(size, conductor!.Size.Text);
         Assert.Equal(column, conductor.CelsiusColumn.Value);
     }
 
@@ -94,17 +94,17 @@ public sealed class AmericanSupplyTest
     public void Small_sizes_carried_more_before_2011()
     {
         var motor = new SupplyInput { Horsepower = 0.75, Volts = 115, Phases = 1, InsulationCelsius = 60 }; // 17.25 A
-        Assert.Equal("14 AWG", Plan(motor with { Edition = 2008 }).Conductor.Size.Text);
-        Assert.Equal("12 AWG", Plan(motor with { Edition = 2011 }).Conductor.Size.Text);
+        Assert.Equal("14 AWG", Plan(motor with { Edition = 2008 }).Conductor!.Size.Text);
+        Assert.Equal("12 AWG", Plan(motor with { Edition = 2011 }).Conductor!.Size.Text);
     }
 
     [Fact]
     public void Ninety_degree_insulation_only_starts_the_derating()
     {
         // 35 A: 90 °C copper would allow 10 AWG at 40 A, but 75 °C terminals hold 35 A there; in 50 °C surroundings 10 AWG keeps 32.7 A.
-        Assert.Equal("10 AWG", Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, InsulationCelsius = 90 }).Conductor.Size.Text);
-        Assert.Equal("8 AWG", Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, InsulationCelsius = 90, TerminalCelsius = 60 }).Conductor.Size.Text);
-        Assert.Equal("8 AWG", Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, InsulationCelsius = 90, AmbientCelsius = 50 }).Conductor.Size.Text);
+        Assert.Equal("10 AWG", Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, InsulationCelsius = 90 }).Conductor!.Size.Text);
+        Assert.Equal("8 AWG", Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, InsulationCelsius = 90, TerminalCelsius = 60 }).Conductor!.Size.Text);
+        Assert.Equal("8 AWG", Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, InsulationCelsius = 90, AmbientCelsius = 50 }).Conductor!.Size.Text);
     }
 
     [Theory]
@@ -205,7 +205,7 @@ public sealed class AmericanSupplyTest
         var (low, high) = (Math.Min(first, second), Math.Max(first, second));
         var (small, large) = (Plan(Motor(sizes[low])), Plan(Motor(sizes[high])));
         return small.ConductorAmps.Value <= large.ConductorAmps.Value && small.Protection.StandardAmps.Value <= large.Protection.StandardAmps.Value
-            && small.Protection.CeilingAmps!.Value <= large.Protection.CeilingAmps!.Value && small.Conductor.AmpacityAmps.Value <= large.Conductor.AmpacityAmps.Value;
+            && small.Protection.CeilingAmps!.Value <= large.Protection.CeilingAmps!.Value && small.Conductor!.AmpacityAmps.Value <= large.Conductor!.AmpacityAmps.Value;
 
         SupplyInput Motor(double horsepower) => new() { Horsepower = horsepower, Volts = volts, Phases = 1, InsulationCelsius = column };
     }, iter: 300);
@@ -219,7 +219,7 @@ public sealed class AmericanSupplyTest
         {
             Horsepower = Fractions.Read(size), Volts = volts, Phases = 3, InsulationCelsius = column, AmbientCelsius = ambient, Protection = device,
         });
-        return !answer.IsGiven || (answer.Value.Conductor.AmpacityAmps.Value >= answer.Value.ConductorAmps.Value - 1e-9
+        return !answer.IsGiven || ((answer.Value.Conductor is not { } conductor || conductor.AmpacityAmps.Value >= answer.Value.ConductorAmps.Value - 1e-9)
             && answer.Value.Protection.StandardAmps.Value <= answer.Value.Protection.CeilingAmps!.Value);
     }, iter: 300);
 
@@ -228,14 +228,14 @@ public sealed class AmericanSupplyTest
     {
         var (metric, imperial) = (Plan(new() { Kilowatts = 7.457, Volts = 230, Phases = 3 }), Plan(new() { Horsepower = 10, Volts = 230, Phases = 3 }));
         Assert.Equal(imperial.TableAmps!.Value, metric.TableAmps!.Value);
-        Assert.Equal(imperial.Conductor.Size.Text, metric.Conductor.Size.Text);
+        Assert.Equal(imperial.Conductor!.Size.Text, metric.Conductor!.Size.Text);
     }
 
     [Fact]
     public void Every_figure_names_the_edition_and_leaves_the_decision_to_the_code()
     {
         var plan = Plan(new() { Horsepower = 10, Volts = 230, Phases = 3, PlateAmps = 25, LengthMetres = 30, Edition = 2020 });
-        Quoted[] all = [plan.TableAmps!, plan.ConductorAmps, plan.Conductor.Size, plan.OverloadAmps!, plan.OverloadCeilingAmps!, plan.Protection.Amps, plan.Protection.StandardAmps, plan.EarthConductor.Size, plan.VoltageDrop!.Volts];
+        Quoted[] all = [plan.TableAmps!, plan.ConductorAmps, plan.Conductor!.Size, plan.OverloadAmps!, plan.OverloadCeilingAmps!, plan.Protection.Amps, plan.Protection.StandardAmps, plan.EarthConductor.Size, plan.VoltageDrop!.Volts];
         Assert.All(all, quoted =>
         {
             Assert.Equal(Quoted.CodeDeferral, quoted.Caution);

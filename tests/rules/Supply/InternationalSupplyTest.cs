@@ -27,7 +27,7 @@ public sealed class InternationalSupplyTest
         Assert.Equal(row.Number("expect_dU"), VoltageDrop.Volts(1, row.Number("I"), ohms, 0.08e-3 * row.Number("L_m"), row.Number("cosphi")), row.Number("tol"));
         // A 1.1 kW motor on 230 V: table 9.6 A at 220 V, so the cable sees 9.6 A.
         var drop = Plan(new() { Kilowatts = 1.1, Volts = 230, Phases = 1, LengthMetres = 30, PowerFactor = 0.9, Protection = "motor-protection-breaker" });
-        Assert.Equal("1.5 mm²", drop.Conductor.Size.Text);
+        Assert.Equal("1.5 mm²", drop.Conductor!.Size.Text);
         Assert.Equal(2 * 9.6 * (0.0225 * 30 / 1.5 * 0.9 + 0.0024 * Math.Sqrt(1 - 0.81)), drop.VoltageDrop!.Volts.Value!.Value, 0.001);
     }
 
@@ -69,8 +69,8 @@ public sealed class InternationalSupplyTest
         Assert.Equal(8.5, fuse.TableAmps!.Value);
         Assert.Equal(8.5, fuse.OverloadAmps!.Value);
         Assert.Equal((6.0, 10.0), (fuse.DialRange!.Low!.Value!.Value, fuse.DialRange.High!.Value!.Value));
-        Assert.Equal("1.5 mm²", fuse.Conductor.Size.Text);
-        Assert.Equal(15, fuse.Conductor.AmpacityAmps.Value);
+        Assert.Equal("1.5 mm²", fuse.Conductor!.Size.Text);
+        Assert.Equal(15, fuse.Conductor!.AmpacityAmps.Value);
         Assert.Equal(20, fuse.Protection.StandardAmps.Value);
         Assert.Contains(fuse.Notes, note => note.Id == "supply.fuse-short-circuit-only");
         Assert.Equal(10, Plan(new() { Kilowatts = 4, Volts = 400, Phases = 3, Protection = "fuse-gg", Starter = "star-delta" }).Protection.StandardAmps.Value);
@@ -87,7 +87,7 @@ public sealed class InternationalSupplyTest
             var answer = SupplyPlanner.Plan(Knowledge, new() { Region = Region.Iec, Kilowatts = kilowatts, Volts = 400, Phases = 3, Protection = device });
             if (answer.Value is { } plan)
             {
-                Assert.True(plan.TableAmps!.Value <= plan.Protection.StandardAmps.Value && plan.Protection.StandardAmps.Value <= plan.Conductor.AmpacityAmps.Value);
+                Assert.True(plan.TableAmps!.Value <= plan.Protection.StandardAmps.Value && plan.Protection.StandardAmps.Value <= plan.Conductor!.AmpacityAmps.Value);
                 Assert.True(plan.Protection.StandardAmps.Value <= plan.Protection.CeilingAmps!.Value);
             }
         }
@@ -103,7 +103,7 @@ public sealed class InternationalSupplyTest
     public void The_tables_own_columns_are_taken_for_warm_surroundings(double ambient, string size, double amps)
     {
         var conductor = Plan(new() { Kilowatts = 3, Volts = 400, Phases = 3, AmbientCelsius = ambient, Protection = "motor-protection-breaker" }).Conductor;
-        Assert.Equal((size, amps), (conductor.Size.Text, conductor.AmpacityAmps.Value!.Value));
+        Assert.Equal((size, amps), (conductor!.Size.Text, conductor.AmpacityAmps.Value!.Value));
     }
 
     [Theory]

@@ -16,7 +16,7 @@ public sealed class SupplyLawsTest
     public void A_larger_motor_never_gets_a_smaller_wire_device_or_earth() => Gen.Select(Gen.Double[0.5, 20], Gen.Double[1, 2]).Sample((horsepower, times) =>
     {
         var (small, large) = (American(horsepower, 230), American(Math.Min(horsepower * times, 20), 230));
-        return Wire(small.Conductor.Size.Text) <= Wire(large.Conductor.Size.Text)
+        return Wire(small.Conductor!.Size.Text) <= Wire(large.Conductor!.Size.Text)
             && small.Protection.StandardAmps.Value <= large.Protection.StandardAmps.Value
             && Wire(small.EarthConductor.Size.Text) <= Wire(large.EarthConductor.Size.Text);
     });
@@ -25,7 +25,7 @@ public sealed class SupplyLawsTest
     public void A_warmer_place_or_a_longer_way_never_asks_for_less() => Gen.Select(Gen.Double[0, 50], Gen.Double[1, 400]).Sample((ambient, metres) =>
     {
         var (cool, warm) = (American(5, 230, ambient: ambient * 0.8, metres: metres), American(5, 230, ambient: ambient, metres: metres));
-        return Wire(cool.Conductor.Size.Text) <= Wire(warm.Conductor.Size.Text)
+        return Wire(cool.Conductor!.Size.Text) <= Wire(warm.Conductor!.Size.Text)
             && American(5, 230, metres: metres).VoltageDrop!.Volts.Value <= American(5, 230, metres: metres * 1.1).VoltageDrop!.Volts.Value;
     });
 
@@ -34,7 +34,7 @@ public sealed class SupplyLawsTest
     {
         var said = American(horsepower, 230);
         var converted = SupplyPlanner.Plan(Knowledge, new() { Region = Region.NorthAmerica, Phases = 3, Volts = 230, Kilowatts = horsepower * 0.7457 }).Value!;
-        return said.TableAmps!.Value == converted.TableAmps!.Value && said.Conductor.Size.Text == converted.Conductor.Size.Text;
+        return said.TableAmps!.Value == converted.TableAmps!.Value && said.Conductor!.Size.Text == converted.Conductor!.Size.Text;
     });
 
     [Fact]
@@ -46,7 +46,7 @@ public sealed class SupplyLawsTest
             return plan.VoltageDrop!.Percent.Value <= 3 || American(horsepower, 230, metres: metres).Notes.Any(note => note.Id == "supply.drop-high");
         }
 
-        var grown = Mils(larger.Size.Text) / Mils(plan.Conductor.Size.Text);
+        var grown = Mils(larger.Size.Text) / Mils(plan.Conductor!.Size.Text);
         return plan.VoltageDrop!.Percent.Value > 3 && larger.Percent.Value <= 3 && grown > 1
             && Mils(larger.EarthSize.Text) >= Math.Min(Mils(plan.EarthConductor.Size.Text) * grown, Mils(larger.Size.Text)) - 1e-6
             && Wire(larger.EarthSize.Text) <= Wire(larger.Size.Text);
@@ -57,7 +57,7 @@ public sealed class SupplyLawsTest
     {
         // 20 hp, 230 V: 54 A, 4 AWG, 150 A breaker, earth 6 AWG. 100 m of it lose 4.1 %, of 3 AWG 3.3 %, of 2 AWG 2.6 %.
         var plan = American(20, 230, metres: 100);
-        Assert.Equal(("4 AWG", "6 AWG"), (plan.Conductor.Size.Text, plan.EarthConductor.Size.Text));
+        Assert.Equal(("4 AWG", "6 AWG"), (plan.Conductor!.Size.Text, plan.EarthConductor.Size.Text));
         Assert.Equal(("2 AWG", "4 AWG"), (plan.LargerConductor!.Size.Text, plan.LargerConductor.EarthSize.Text));
         Assert.Null(American(20, 230, metres: 70).LargerConductor);
     }
