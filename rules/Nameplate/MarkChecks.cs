@@ -47,7 +47,7 @@ internal static class MarkChecks
         }
 
         var table = facts.Knowledge.Tables["insulation-classes"];
-        if (table.Row(letter.Trim()) is not { } row)
+        if (table.Row(letter.Trim().Split(' ')[^1]) is not { } row)
         {
             return new PlateFinding("PC-INS", Statement.Of("nameplate.class-unknown", ("letter", letter), ("classes", string.Join(", ", table.Rows.Select(one => one.Key)))), "doubtful");
         }

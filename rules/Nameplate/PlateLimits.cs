@@ -43,6 +43,11 @@ internal static class PlateLimits
                     ("field", field), ("value", Units.Given(value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
             }
 
+            if (unit == "percent" && plate.Numbers(field).FirstOrDefault(value => value > 1 && value < rule["least-percent"]) is > 0 and var neither)
+            {
+                yield return new Problem("invalid-fact", field, Statement.Of("nameplate.share-or-percent", ("field", field), ("value", Units.Number(neither, 4)), ("least", Units.Text(rule["least-percent"], unit))));
+            }
+
             if (plate[field] is { Numbers.Count: 0 } text)
             {
                 yield return new Problem("unreadable-quantity", field, Statement.Of("nameplate.not-a-number", ("field", field), ("text", text.Text)));

@@ -6,6 +6,9 @@ namespace WireCoach.Service.Endpoints;
 /// <summary>The one place where a refusal of the rules becomes a problem document (RFC 9457).</summary>
 internal sealed class Problems(SentenceBook sentences)
 {
+    /// <summary>Longer than any list of what could be meant.</summary>
+    private const int MostNamed = 400;
+
     /// <summary>The value, or a problem document that names the offending members.</summary>
     public IResult Result<T>(Answer<T> answer)
         where T : class => answer.IsGiven ? Results.Ok(answer.Value) : Result(answer.Problems);
@@ -22,12 +25,12 @@ internal sealed class Problems(SentenceBook sentences)
         var details = new ProblemDetails
         {
             Type = first.Id,
-            Title = sentences.Render(first.Advice),
+            Title = Said(first),
             Status = status,
             Extensions =
             {
                 ["errors"] = problems.GroupBy(problem => problem.Field, StringComparer.Ordinal)
-                    .ToDictionary(field => field.Key, field => field.Select(problem => sentences.Render(problem.Advice)).ToArray(), StringComparer.Ordinal),
+                    .ToDictionary(field => field.Key, field => field.Select(Said).ToArray(), StringComparer.Ordinal),
             },
         };
         if (first.Missing.Count > 0)
@@ -37,6 +40,10 @@ internal sealed class Problems(SentenceBook sentences)
 
         return details;
     }
+
+    /// <summary>What was sent is named in the advice, but not at any length.</summary>
+    private string Said(Problem problem) => sentences.Render(problem.Advice.Gaps.Where(gap => gap.Value.Length > MostNamed)
+        .Aggregate(problem.Advice, (advice, gap) => advice.With(gap.Key, $"{gap.Value[..MostNamed]}…")));
 
     private static int StatusOf(Problem problem) => problem.Id switch
     {

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Supply;
@@ -23,6 +24,7 @@ internal static class SupplyEndpoint
         Need(body.Volts is not null, "volts", wrong);
         var (horsepower, kilowatts) = (Size(body.Horsepower, "horsepower", wrong), Size(body.Kilowatts, "kilowatts", wrong));
         var edition = AdoptedYear.Read(body.Edition, wrong);
+        var (powerFactor, efficiency) = (Share(knowledge, body.PowerFactor, "powerFactor", wrong), Share(knowledge, body.Efficiency, "efficiency", wrong));
         return wrong.Count > 0 ? Answer<object>.Refused(wrong) : SupplyPlanner.Plan(knowledge, new SupplyInput
         {
             Region = body.Region!.Value,
@@ -39,8 +41,8 @@ internal static class SupplyEndpoint
             Rpm = body.Rpm,
             CodeLetter = body.CodeLetter,
             LengthMetres = body.LengthMetres,
-            PowerFactor = body.PowerFactor is > 1 and <= 100 ? body.PowerFactor / 100 : body.PowerFactor,
-            Efficiency = body.Efficiency is > 1 and <= 100 ? body.Efficiency / 100 : body.Efficiency,
+            PowerFactor = powerFactor,
+            Efficiency = efficiency,
             InsulationCelsius = body.InsulationCelsius,
             TerminalCelsius = body.TerminalCelsius,
             AmbientCelsius = body.AmbientCelsius,
@@ -71,6 +73,18 @@ internal static class SupplyEndpoint
         {
             wrong.Add(Problem.NotGiven(field));
         }
+    }
+
+    /// <summary>A share, given as one or as percent; what is neither is no figure.</summary>
+    private static double? Share(TradeKnowledge knowledge, double? given, string field, List<Problem> wrong)
+    {
+        var least = knowledge.Rules["plate-range"]["least-percent"];
+        if (given > 1 && given < least)
+        {
+            wrong.Add(new Problem("invalid-fact", field, Statement.Of("nameplate.share-or-percent", ("field", field), ("value", Units.Number(given.Value, 4)), ("least", Units.Text(least, "percent")))));
+        }
+
+        return given is > 1 and <= 100 ? given / 100 : given;
     }
 
     /// <summary>A power as a number, or as the trade writes it: 1/2, 1 1/2.</summary>

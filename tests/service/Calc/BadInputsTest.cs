@@ -45,6 +45,10 @@ public sealed class BadInputsTest(ServiceFixture service) : IClassFixture<Servic
     [InlineData("plate", """{"serviceFactor":7}""", "serviceFactor", "from 1 to 2")]
     [InlineData("plate", """{"efficiency":200}""", "efficiency", "100 %")]
     [InlineData("plate", """{"powerFactor":-1}""", "powerFactor", "100 %")]
+    [InlineData("plate", """{"powerFactor":1.2}""", "powerFactor", "neither a share")]
+    [InlineData("supply-na", """{"powerFactor":1.2}""", "powerFactor", "neither a share")]
+    [InlineData("supply-iec", """{"efficiency":3}""", "efficiency", "neither a share")]
+    [InlineData("capacitor", """{"series":["x"]}""", "series[0]", "not of the kind")]
     [InlineData("plate", """{"ambientCelsius":500}""", "ambientCelsius", "100 °C")]
     [InlineData("plate", """{"temperatureRise":900}""", "temperatureRise", "200 K")]
     [InlineData("supply-na", """{"region":"eu"}""", "region", "na, iec")]
@@ -161,6 +165,14 @@ public sealed class BadInputsTest(ServiceFixture service) : IClassFixture<Servic
         var told = answer.GetProperty("errors").EnumerateObject().Where(error => error.Name == field).SelectMany(error => error.Value.EnumerateArray()).Select(text => text.GetString()!).ToList();
         Assert.Contains(told, text => text.Contains(says, StringComparison.Ordinal));
         Assert.All(told, text => Assert.DoesNotContain("{", text, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_was_sent_is_not_repeated_at_any_length()
+    {
+        var (status, answer) = await service.PostText("/api/calc/plate", $$"""{"volts":"{{new string('x', 20_000)}}"}""");
+        Assert.Equal(400, status);
+        Assert.True(answer.GetProperty("errors").GetProperty("volts")[0].GetString()!.Length < 600);
     }
 
     /// <summary>What is not impossible and yet cannot be taken at its word is answered with a note.</summary>
