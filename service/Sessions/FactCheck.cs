@@ -14,12 +14,21 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     public const int TagLength = 24;
     public const int TextLength = 2000;
     private const int IdLength = 64;
+    private const string Goal = "goal";
 
     private static readonly FrozenSet<string> Conductors = FrozenSet.ToFrozenSet(["L1", "L2", "L3", "N", "PE"], StringComparer.Ordinal);
     private static readonly string[] CapacitorUses = ["start", "run", "both", "unknown"];
     private static readonly string[] Systems = ["single-phase", "split-phase", "three-phase-star", "three-phase-delta"];
     private static readonly string[] Directions = ["clockwise", "counterclockwise", "right", "wrong"];
     private static readonly string[] Ends = ["shaft-end", "opposite-end"];
+
+    private readonly string[] _instruments = [.. knowledge.Tests.Values.SelectMany(test => test.Instruments).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    private readonly string[] _goals =
+    [
+        .. knowledge.Questions[Goal].Options.Select(option => option.Id)
+            .Concat(knowledge.Words.Rules.Keys.Where(id => id.StartsWith(Goal + "/", StringComparison.Ordinal)).Select(id => id[(Goal.Length + 1)..]))
+            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+    ];
 
     /// <summary>The facts as they enter the case, or what is wrong with them.</summary>
     /// <param name="file">The case that they enter.</param>
@@ -37,6 +46,16 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         }).ToList();
         return problems.Count == 0 ? Answer<IReadOnlyList<Fact>>.Given(taken) : Answer<IReadOnlyList<Fact>>.Refused(problems);
     }
+
+    /// <summary>What is wrong with a fact that came as a member of its own and not in a list: a plate's value and an instrument's id are that member.</summary>
+    /// <param name="file">The case that it enters.</param>
+    /// <param name="fact">The fact.</param>
+    /// <param name="member">The member.</param>
+    public IEnumerable<Problem> Against(CaseFile file, Fact fact, string member) => Check(file, [fact], member).Problems.Select(problem =>
+    {
+        var field = fact is Fact.Plate or Fact.Instrument ? member : problem.Field.Replace($"{member}[0]", member, StringComparison.Ordinal);
+        return problem with { Field = field, Advice = problem.Advice.With("field", field) };
+    });
 
     private static void Common(CaseFile file, Fact fact, Member each)
     {
@@ -96,9 +115,16 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
                 return unknown;
             case Fact.Instrument instrument:
                 each.Id("id", instrument.Id, needed: true);
+                each.OneOf("id", instrument.Id, _instruments);
                 Range(each, "volts", instrument.Volts, "input-transformer-volts", "V");
                 return instrument;
-            default: // a symptom, a goal, a confirmation: named by its id
+            case Fact.Symptom symptom when symptom.Id is { Length: > 0 } id && !knowledge.Symptoms.ContainsKey(id):
+                each.Refuse("id", field => Statement.Of("diagnose.unknown-symptom", ("field", field), ("value", Shortened(id))));
+                return symptom;
+            case Fact.Goal goal when goal.Id is { Length: > 0 }:
+                each.OneOf("id", goal.Id, _goals);
+                return goal;
+            default: // a confirmation: named by its id
                 each.Id("id", fact.Id, needed: true);
                 return fact;
         }
@@ -224,7 +250,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         }
 
         each.Refuse(member, field => Statement.Of(
-            "fact.out-of-range", ("field", field), ("value", Figure(number)), ("least", Figure(rule["least"])), ("most", Figure(rule["most"])), ("unit", unit)));
+            "fact.out-of-range", ("field", field), ("value", Figure(number)), ("least", Figure(rule["least"])), ("most", $"{Figure(rule["most"])} {unit}".TrimEnd())));
     }
 
     private static string Figure(double number) => number.ToString("0.####", CultureInfo.InvariantCulture) is { Length: <= 20 } plain

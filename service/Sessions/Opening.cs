@@ -29,6 +29,13 @@ internal sealed class Opening(FactCheck check, Hearing hearing, PracticeBench be
             return Answer<Begun>.Refused(seen.Problems);
         }
 
+        problems.AddRange((opening.Instruments ?? []).SelectMany((id, at) => check.Against(empty, Instrument(id), $"instruments[{at}]")));
+        problems.AddRange((opening.Motor ?? new Dictionary<string, PlateValue>()).SelectMany(field => check.Against(empty, Plate(field), $"motor.{field.Key}")));
+        if (problems.Count > 0)
+        {
+            return Answer<Begun>.Refused(problems);
+        }
+
         var taken = check.Check(empty, [.. seen.Value, .. Facts(opening)], "motor");
         if (!taken.IsGiven)
         {
@@ -72,9 +79,13 @@ internal sealed class Opening(FactCheck check, Hearing hearing, PracticeBench be
 
     private static IEnumerable<Fact> Facts(NewSession opening) =>
     [
-        .. (opening.Instruments ?? []).Select(instrument => new Fact.Instrument { Id = instrument ?? string.Empty, How = FactEntry.Form }),
-        .. (opening.Motor ?? new Dictionary<string, PlateValue>()).Select(field => new Fact.Plate { Field = field.Key, Value = field.Value, How = FactEntry.Form }),
+        .. (opening.Instruments ?? []).Select(Instrument),
+        .. (opening.Motor ?? new Dictionary<string, PlateValue>()).Select(Plate),
     ];
+
+    private static Fact.Instrument Instrument(string? id) => new() { Id = id ?? string.Empty, How = FactEntry.Form };
+
+    private static Fact.Plate Plate(KeyValuePair<string, PlateValue> field) => new() { Field = field.Key, Value = field.Value, How = FactEntry.Form };
 
     private static string? Named(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 

@@ -159,18 +159,22 @@ internal sealed record DiagnoseMachine
             }
         }
 
-        Plate("phases", Phases is { } phases ? PlateValue.Of(phases) : null);
-        Plate("volts", Volts);
-        Plate("amps", Amps);
-        Plate("horsepower", Horsepower);
-        Plate("kilowatts", Kilowatts);
-        Plate("rpm", Rpm is { } rpm ? PlateValue.Of(rpm) : null);
-        Plate("hertz", Hertz is { } hertz ? PlateValue.Of(hertz) : null);
+        facts.AddRange(Marks());
         facts.AddRange(HasCapacitor is { } has ? [new Fact.Capacitor { Present = has }] : []);
         facts.AddRange(Supply is null ? [] : [Supply]);
         return facts;
+    }
 
-        void Plate(string field, PlateValue? value) => facts.AddRange(value is null ? [] : [new Fact.Plate { Field = field, Value = value }]);
+    /// <summary>What stands on the plate.</summary>
+    public IEnumerable<Fact.Plate> Marks()
+    {
+        (string Field, PlateValue? Value)[] all =
+        [
+            ("phases", Number(Phases)), ("volts", Volts), ("amps", Amps), ("horsepower", Horsepower), ("kilowatts", Kilowatts), ("rpm", Number(Rpm)), ("hertz", Number(Hertz)),
+        ];
+        return all.Where(mark => mark.Value is not null).Select(mark => new Fact.Plate { Field = mark.Field, Value = mark.Value! });
+
+        static PlateValue? Number(double? number) => number is { } given ? PlateValue.Of(given) : null;
     }
 
     private IEnumerable<Fact> OfFamily(TradeKnowledge knowledge, List<Problem> problems)

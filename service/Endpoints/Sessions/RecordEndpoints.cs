@@ -16,6 +16,8 @@ namespace WireCoach.Service.Endpoints.Sessions;
 /// <summary>The records over HTTP: the list, one session's log and report, the figures.</summary>
 internal static class RecordEndpoints
 {
+    private static readonly string[] Statuses = ["open", "ready", "verified", "referred", "closed"];
+    private static readonly string[] Verdicts = ["ok", "redo", "note"];
     private static readonly string[] Roles = ["technician", "homeowner", "manager", "apprentice"];
 
     public static void MapRecords(this RouteGroupBuilder sessions)
@@ -55,12 +57,12 @@ internal static class RecordEndpoints
         Who = query.Text("who"),
         MotorTag = query.Text("motorTag"),
         Role = query.Choice("role", Roles) is { } role ? (Role)Array.IndexOf(Roles, role) : null,
-        Status = query.Text("status"),
+        Status = query.Choice("status", Statuses),
         Cause = query.Text("cause"),
         Caution = query.Text("caution"),
         From = query.Time("from"),
         To = query.Time("to"),
-        Verdict = query.Text("verdict"),
+        Verdict = query.Choice("verdict", Verdicts),
         After = query.Text("after"),
         Size = query.Number("size", CoachDesk.LargestPage),
     };

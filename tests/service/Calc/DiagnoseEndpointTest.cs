@@ -99,6 +99,12 @@ public sealed class DiagnoseEndpointTest(ServiceFixture service) : IClassFixture
     [InlineData("""{"role":"technician","results":[{"test":"insulation","value":-3}]}""", "results[0].value")]
     [InlineData("""{"role":"technician","machine":{"family":"steam"},"symptoms":[{"id":"hums-no-start"}]}""", "machine.family")]
     [InlineData("""{"role":"technician","machine":{"layout":"none-such"},"symptoms":[{"id":"hums-no-start"}]}""", "machine.layout")]
+    [InlineData("""{"role":"technician","symptoms":[{"id":"hums-no-start"}],"facts":[{"kind":"reading","from":"a","to":"b","ohms":-3}]}""", "facts[0].ohms")]
+    [InlineData("""{"role":"technician","symptoms":[{"id":"hums-no-start"}],"facts":[{"kind":"reading","from":"a","ohms":3}]}""", "facts[0].to")]
+    [InlineData("""{"role":"technician","symptoms":[{"id":"hums-no-start"}],"supply":{"kind":"supply","volts":-230}}""", "supply.volts")]
+    [InlineData("""{"role":"technician","symptoms":[{"id":"hums-no-start"}],"machine":{"volts":-5}}""", "machine.volts")]
+    [InlineData("""{"role":"technician","symptoms":[{"id":"hums-no-start"}],"plate":{"amps":-5}}""", "plate.amps")]
+    [InlineData("""{"role":"technician","symptoms":[{"id":"hums-no-start"}],"instruments":["crystal-ball"]}""", "instruments[0]")]
     [InlineData("""{"role":"wizard","symptoms":[{"id":"hums-no-start"}]}""", "role")]
     [InlineData("""{"role":"technician","symptoms":"hums"}""", "symptoms")]
     public async Task A_bad_body_is_refused_by_its_member(string body, string member)

@@ -145,6 +145,8 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("?size=9999", "size")]
     [InlineData("?from=yesterday", "from")]
     [InlineData("?role=electrician", "role")]
+    [InlineData("?status=lost", "status")]
+    [InlineData("?verdict=splendid", "verdict")]
     [InlineData("?after=../../etc", "after")]
     public async Task A_wrong_filter_is_refused_by_its_name(string query, string field)
     {
@@ -163,6 +165,10 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("""{"facts":[{"kind":"reading","from":"1","to":"2","ohms":"three"}]}""", "invalid-fact", "facts[0].ohms")]
     [InlineData("""{"facts":[{"kind":"reading","from":"1","to":"2","ohms":1e999}]}""", "invalid-fact", "facts[0].ohms")]
     [InlineData("""{"facts":[{"kind":"reading","from":null,"to":"2","ohms":1}]}""", "invalid-fact", "facts[0].from")]
+    [InlineData("""{"facts":[{"kind":"reading","from":"1","ohms":1}]}""", "invalid-fact", "facts[0].to")]
+    [InlineData("""{"facts":[{"kind":"symptom","id":"sings"}]}""", "invalid-fact", "facts[0].id")]
+    [InlineData("""{"facts":[{"kind":"goal","id":"fame"}]}""", "invalid-fact", "facts[0].id")]
+    [InlineData("""{"facts":[{"kind":"instrument","id":"crystal-ball"}]}""", "invalid-fact", "facts[0].id")]
     [InlineData("""{"facts":[{}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[{"from":"1","to":"2","ohms":1}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[{"kind":"magic"}]}""", "invalid-fact", "facts[0]")]
@@ -236,8 +242,9 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("""{"role":"wizard","region":"na"}""", "role")]
     [InlineData("""{"role":2,"region":"na"}""", "role")]
     [InlineData("""{"role":"technician","region":"na","practice":{"layout":"imaginary","seed":1}}""", "practice.layout")]
-    [InlineData("""{"role":"technician","region":"na","motor":{"volts":-230}}""", "motor[0].value")]
-    [InlineData("""{"role":"technician","region":"na","instruments":["<script>"]}""", "motor[0].id")]
+    [InlineData("""{"role":"technician","region":"na","motor":{"volts":-230}}""", "motor.volts")]
+    [InlineData("""{"role":"technician","region":"na","instruments":["multimeter","<script>"]}""", "instruments[1]")]
+    [InlineData("""{"role":"technician","region":"na","instruments":["crystal-ball"]}""", "instruments[0]")]
     public async Task An_opening_that_cannot_be_is_refused_by_its_member(string body, string field)
     {
         var (status, problem) = await service.PostText("/api/sessions", body);
