@@ -16,16 +16,16 @@ internal static class HearingReplies
     public static IEnumerable<Statement> To(Understood understood, Question? asked, TradeKnowledge knowledge, CaseFile file, Faq faq, Func<Assessment> assessed, Func<IReadOnlyList<Statement>> sizes) =>
         Less(understood).Concat(understood.Questions.SelectMany(question => question.Id switch
         {
-            "why" => asked is null ? [Statement.Of("asked.nothing-open")] : [asked.Why],
-            "what-now" => asked is null ? [HandOver(assessed().Gate.ReferTo) ?? Statement.Of("asked.nothing-open")] : [asked.Text],
-            "who-to-call" => [HandOver(assessed().Gate.ReferTo) ?? Statement.Of("asked.call")],
+            "why" => asked is null ? [Idle(assessed().Gate)] : [asked.Why],
+            "what-now" => asked is null ? [Idle(assessed().Gate)] : [asked.Text],
+            "who-to-call" => [HandOver(assessed().Gate) ?? Statement.Of("asked.call")],
             "how-test" when question.Term is { } test && knowledge.Tests.TryGetValue(test, out var guide) => HowTo(guide, assessed().Gate),
             "how" when understood.Questions.Any(other => other.Id == "how-test") => [],
-            "how" => asked is null ? [Statement.Of("asked.nothing-open")] : How(asked),
+            "how" => asked is null ? [Idle(assessed().Gate)] : How(asked),
             "what-size" => sizes(),
             "why-cause" => WhyCause(assessed().Causes, knowledge),
             "change-mind" => [.. ElseCould(assessed().Causes, knowledge), .. asked is null ? [] : Meaning(asked).Skip(1)],
-            "what-does-that-mean" => asked is null ? [Statement.Of("asked.nothing-open")] : Meaning(asked),
+            "what-does-that-mean" => asked is null ? [Idle(assessed().Gate)] : Meaning(asked),
             "what-is" when question.Term is { } term && knowledge.Words.Glossary.TryGetValue(term, out var explained) =>
                 [Statement.Of("asked.term", ("term", explained.Term), ("text", file.Role == Role.Homeowner ? explained.Plain : explained.Technician))],
             _ when Faq.Questions.Contains(question.Id, StringComparer.Ordinal) => faq.Answer(question.Id, file),
@@ -37,7 +37,10 @@ internal static class HearingReplies
         understood.Answer is { Less: true } answer ? [Statement.Named($"confirmation.{answer.QuestionId}.short")] : [];
 
     /// <summary>Who takes over; nothing where nobody has to.</summary>
-    private static Statement? HandOver(string? who) => who is null ? null : Statement.Of("asked.hand-over", ("who", who.Replace('-', ' ')));
+    private static Statement? HandOver(Gate gate) => (gate.KeptFor ?? gate.ReferTo) is { } who ? Statement.Of("asked.hand-over", ("who", who.Replace('-', ' '))) : null;
+
+    /// <summary>Where no question is open.</summary>
+    private static Statement Idle(Gate gate) => HandOver(gate) ?? Statement.Of("asked.nothing-open");
 
     /// <summary>What speaks for the leading cause and what against it.</summary>
     private static IReadOnlyList<Statement> WhyCause(IReadOnlyList<RankedCause> causes, TradeKnowledge knowledge) => causes.Count == 0
@@ -54,9 +57,9 @@ internal static class HearingReplies
         : [Statement.Of("asked.else", ("causes", string.Join("; ", causes.Skip(1).Take(Others).Select(cause => knowledge.Causes[cause.Id].Name))))];
 
     /// <summary>How a test is made, for those alone who may make it.</summary>
-    private static IReadOnlyList<Statement> HowTo(TestGuide guide, Gate gate) => gate.CouldOpen(guide.Task)
+    private static IReadOnlyList<Statement> HowTo(TestGuide guide, Gate gate) => gate.KeptFor is null && gate.CouldOpen(guide.Task)
         ? [.. guide.How.Select((_, line) => Statement.Named($"test.{guide.Id}.how-{line + 1}")), .. guide.Outcomes.SelectMany(outcome => (Statement[])[Statement.Named($"test.{guide.Id}.reading-{outcome.Id}"), Statement.Named($"test.{guide.Id}.means-{outcome.Id}")])]
-        : [Statement.Of("asked.how-not-for-you"), .. gate.Closed.Where(closed => closed.Task == guide.Task).Select(closed => closed.Reason)];
+        : [Statement.Of("asked.how-not-for-you"), .. gate.KeptFor is null ? gate.Closed.Where(closed => closed.Task == guide.Task).Select(closed => closed.Reason) : [gate.Reason!]];
 
     private static IReadOnlyList<Statement> How(Question asked) => asked.How.Count == 0 ? [Statement.Of("asked.no-how")] : asked.How;
 

@@ -212,6 +212,23 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
         Assert.Contains("asked.cost", Said(await Say(id, "how much will it cost")));
     }
 
+    /// <summary>After a shock nobody at home or in the office is told how to do anything at the machine, whatever they ask.</summary>
+    [Theory]
+    [InlineData("homeowner")]
+    [InlineData("manager")]
+    public async Task Whoever_is_kept_off_a_machine_is_told_how_to_do_nothing_at_it(string role)
+    {
+        var id = (await service.Post("/api/sessions", new { role, region = "na", text = "I felt a tingle from the mixer and it hums and does not start" })).GetProperty("id").GetString()!;
+        await service.Post($"/api/sessions/{id}/answers", new { questionId = "isolated", confirmed = true });
+        Assert.Contains("asked.hand-over", Said(await Say(id, "what do I do now?")));
+        foreach (var asked in new[] { "how do I look at the capacitor?", "how do I test the capacitor?", "how do I turn the shaft by hand?", "how do I do that?", "why do you ask?" })
+        {
+            var said = Said(await Say(id, asked));
+            Assert.DoesNotContain(said, sentence => sentence.Contains(".how-", StringComparison.Ordinal) && sentence != "asked.how-not-for-you");
+            Assert.DoesNotContain("asked.nothing-open", said);
+        }
+    }
+
     [Fact]
     public async Task Who_asks_whether_to_reset_it_is_answered_and_not_accused()
     {
