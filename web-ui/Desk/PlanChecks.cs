@@ -1,6 +1,7 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Connections;
+using WireCoach.Rules.Insulation;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -23,16 +24,21 @@ public static class PlanChecks
     private static readonly string[] AlwaysThere = ["insulation", Fact.BenchTest.EarthContinuity];
 
     /// <summary>The lines: the plan's own, then what else was checked, then what is still to be.</summary>
-    public static IReadOnlyList<PlanCheck> Of(Plan plan, IReadOnlyList<Check> checks, PageWords words, TradeKnowledge knowledge)
+    public static IReadOnlyList<PlanCheck> Of(Plan plan, IReadOnlyList<Check> checks, Region region, PageWords words, TradeKnowledge knowledge)
     {
         var planned = plan.ExpectedOhms.Select(Id).ToList();
         return
         [
             .. plan.ExpectedOhms.Select(expected => Line(expected, checks.FirstOrDefault(check => check.Id == Id(expected)), words, knowledge)),
             .. checks.Where(check => !planned.Contains(check.Id)).Select(check => new PlanCheck(words.Term("check", check.Id), Bounded(check.Id, check.Expect, words), check.Got, Notes(check))),
-            .. AlwaysThere.Where(id => checks.All(check => check.Id != id)).Select(id => new PlanCheck(words.Term("check", id), string.Empty, string.Empty, [])),
+            .. AlwaysThere.Where(id => checks.All(check => check.Id != id)).Select(id => new PlanCheck(words.Term("check", id), Bounded(id, Limit(id, region, knowledge), words), string.Empty, [])),
         ];
     }
+
+    /// <summary>What has to be read where nobody has read yet: a sheet goes to the bench before the meter does.</summary>
+    private static string Limit(string check, Region region, TradeKnowledge knowledge) => check == Fact.BenchTest.EarthContinuity
+        ? EarthJudge.NoPath(knowledge, region).LimitOhms.Text
+        : Units.Text(knowledge.Rules["insulation-gate"]["no-temperature-pass-megohms"], "megohm");
 
     /// <summary>What an insulation reading comes to at 40 °C, how it moved, and what did not pass: the figure alone does not say it.</summary>
     private static IReadOnlyList<Statement> Notes(Check check) =>

@@ -103,7 +103,7 @@ public static class SessionPaper
     {
         writer.Heading(words["page.before-power"]);
         writer.Row([string.Empty, words["page.between"], words["page.expected"], words["page.read"]], CheckColumns, heading: true);
-        foreach (var line in PlanChecks.Of(plan, session.Assessment.Checks, words, knowledge))
+        foreach (var line in PlanChecks.Of(plan, session.Assessment.Checks, session.Region, words, knowledge))
         {
             writer.Row([null, line.Name, line.Expect, line.Got], CheckColumns, write: true);
             foreach (var note in line.Notes)

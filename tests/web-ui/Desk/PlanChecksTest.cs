@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Statements;
 using WireCoach.WebUi.Desk;
@@ -33,6 +34,15 @@ public sealed class PlanChecksTest
         Assert.Equal(["at least 20 MΩ", "at most 0.5 Ω"], lines.TakeLast(2).Select(line => line.Expect));
     }
 
+    [Theory]
+    [InlineData(Region.NorthAmerica, "at most 0.5 Ω")]
+    [InlineData(Region.Iec, "at most 0.3 Ω")]
+    public void What_has_to_be_read_stands_there_before_anybody_has_read_it(Region region, string earth)
+    {
+        var lines = PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), [], region, Words, Plans.Knowledge);
+        Assert.Equal([("at least 20 MΩ", ""), (earth, "")], lines.TakeLast(2).Select(line => (line.Expect, line.Got)));
+    }
+
     [Fact]
     public void A_check_that_no_plan_names_stands_once_and_those_still_to_be_made_are_left_to_write()
     {
@@ -60,7 +70,7 @@ public sealed class PlanChecksTest
         Assert.DoesNotContain(failed.Says, Assert.Single(Lines(failed with { Verdict = "pass" }), line => line.Name == name).Notes);
     }
 
-    private static IReadOnlyList<PlanCheck> Lines(params Check[] checks) => PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), checks, Words, Plans.Knowledge);
+    private static IReadOnlyList<PlanCheck> Lines(params Check[] checks) => PlanChecks.Of(Plans.Of("capacitor-start-dual-6", "115/230", 230), checks, Region.NorthAmerica, Words, Plans.Knowledge);
 
     private static Check Done(string id, string got) => new(id, "5 MΩ", got, "pass", Statement.Of("coach.frame-open", ("got", got)));
 }
