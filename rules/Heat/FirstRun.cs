@@ -28,7 +28,7 @@ public static class FirstRun
         ArgumentNullException.ThrowIfNull(plate);
         ArgumentNullException.ThrowIfNull(run);
         var pair = (connectionVolts ?? run.Volts) is { } near ? PlateConnections.At(knowledge, plate, near) : null;
-        var volts = connectionVolts ?? pair?.Volts ?? (run.Volts is { } seen && plate.Volts.Count > 0 ? plate.Volts.MinBy(one => Math.Abs(Math.Log(one / seen))) : null);
+        var volts = connectionVolts ?? pair?.Volts ?? (run.Volts is { } seen && plate.Volts.Count > 0 ? plate.Volts.MinBy(one => Math.Abs(Math.Log(one / seen))) : plate.Volts is [var only] ? only : null);
         var amps = connectionAmps ?? pair?.Amps ?? (plate.Amps.Count == 1 && plate.Volts.Count <= 1 ? plate.Amps[0] : null);
         var findings = new[]
         {

@@ -58,6 +58,15 @@ public sealed class WrittenReportsTest
         ("a run capacitor of a 50 Hz motor", new() { Marked = new(120, Use: "run"), Hertz = 50, MotorVolts = 230, Kilowatts = 1.1 }),
         ("a run capacitor of a 115 V motor", new() { Marked = new(20, Use: "run"), Hertz = 60, MotorVolts = 115, Horsepower = 0.5 }),
         ("a start capacitor of a motor whose power is known", new() { Marked = Start, Hertz = 60, MotorVolts = 115, Horsepower = 0.6 }),
+        ("a run capacitor that is too large for the table at 50 Hz", new() { Marked = new(60, Use: "run"), Hertz = 50, MotorVolts = 230, Kilowatts = 5 }),
+        ("a run capacitor at 50 Hz on 115 V", new() { Marked = new(60, Use: "run"), Hertz = 50, MotorVolts = 115, Kilowatts = 0.5 }),
+        ("a start capacitor at 50 Hz", new() { Marked = Start, Hertz = 50, MotorVolts = 230, Kilowatts = 0.5 }),
+        ("a small one that is nearly dead", new() { Marked = new(100, Use: "run"), Measured = new() { Microfarads = 1.5 } }),
+        ("parts that cannot be", new() { Candidates = [new(0, Volts: 440, Use: "run")], Parallel = [new(null, Use: "left")] }),
+        ("hertz that nobody has", new() { Marked = Run, Hertz = 2000, Measured = new() { Microfarads = 40, Hertz = 2000 } }),
+        ("two powers", new() { Marked = Run, Horsepower = 2, Kilowatts = 0.5 }),
+        ("a discharge to more than there is", new() { Marked = Run, WithinSeconds = 5, FromVolts = 3 }),
+        ("measured at one frequency on a supply of another", new() { Marked = Start, Hertz = 50, Measured = new() { Volts = 115, Amps = 8.9, Hertz = 60 } }),
         ("nothing", new()),
         ("figures that cannot be", new()
         {

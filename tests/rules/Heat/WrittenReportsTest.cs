@@ -20,6 +20,11 @@ public sealed class WrittenReportsTest
         ("a winding above its limit, high up, with a service factor", WindingHeat.Judge(Trade.Knowledge, Cold with { HotOhms = 14.2, AltitudeMetres = 1500, ServiceFactor = 1.15, AmbientCelsius = 45 })),
         ("an aluminium winding of class F", WindingHeat.Judge(Trade.Knowledge, Cold with { Material = "aluminium", InsulationClass = "f" })),
         ("readings of a winding that cannot be", WindingHeat.Judge(Trade.Knowledge, new() { ColdOhms = -1, ColdCelsius = -300, HotOhms = double.NaN, AmbientCelsius = 99, AltitudeMetres = -5, ServiceFactor = 0.5, Material = "tin" })),
+        ("a winding hotter than any insulation stands", WindingHeat.Judge(Trade.Knowledge, Cold with { HotOhms = 30 })),
+        ("a winding colder than its surroundings", WindingHeat.Judge(Trade.Knowledge, Cold with { HotOhms = 10, AmbientCelsius = 45 })),
+        ("an aluminium winding by its other name", WindingHeat.Judge(Trade.Knowledge, Cold with { Material = "aluminum" })),
+        ("a height that no place has", WindingHeat.Judge(Trade.Knowledge, Cold with { AltitudeMetres = 1e6 })),
+        ("the rise of a reading that cannot be", WindingHeat.Rises(Trade.Knowledge, Cold with { HotOhms = -1 })),
         ("the rise alone", WindingHeat.Rises(Trade.Knowledge, Cold)),
         ("ohms at another temperature", WindingHeat.Resistance(Trade.Knowledge, 2.5, 60, 25, "copper")),
         ("ohms at another temperature that cannot be", WindingHeat.Resistance(Trade.Knowledge, 0, -300, 999, "tin")),
@@ -27,8 +32,8 @@ public sealed class WrittenReportsTest
 
     private static IEnumerable<(string About, object Report)> Unequal() =>
     [
-        .. new double[][] { [230, 230, 230], [230, 231, 228], [462, 463, 455], [240, 230, 210], [400, 400], [230, 0, 230] }.Select(volts => ($"volts {string.Join(' ', volts)}", (object)Unbalance.OfVolts(Trade.Knowledge, volts))),
-        .. new double[][] { [10, 10, 12], [8.1, 8.4, 8], [10, 10, 10.9], [24.2, 24.2, 0], [0, 0, 0], [1, -1, 1] }.Select(amps => ($"amps {string.Join(' ', amps)}", (object)Unbalance.OfAmps(Trade.Knowledge, amps))),
+        .. new double[][] { [230, 230, 230], [230, 231, 228], [462, 463, 455], [240, 230, 210], [400, 400], [230, 0, 230], [232.3, 230, 227.7], [241.5, 230, 218.5], [230, 231, 1e6], [1, 1, 2.9] }.Select(volts => ($"volts {string.Join(' ', volts)}", (object)Unbalance.OfVolts(Trade.Knowledge, volts))),
+        .. new double[][] { [10, 10, 12], [8.1, 8.4, 8], [10, 10, 10.9], [24.2, 24.2, 0], [0, 0, 0], [1, -1, 1], [1, 1, 1e9], [10, 10, 0.9] }.Select(amps => ($"amps {string.Join(' ', amps)}", (object)Unbalance.OfAmps(Trade.Knowledge, amps))),
         ("ohms that are alike", WindingReadings.Judge(Trade.Knowledge, [4.02, 4.02, 4.10], 0.01)),
         ("ohms that differ", WindingReadings.Judge(Trade.Knowledge, [1.2, 1.22, 1.31], 0.001)),
         ("ohms that a common meter cannot tell apart", WindingReadings.Judge(Trade.Knowledge, [1.2, 1.22, 1.31])),
@@ -39,6 +44,11 @@ public sealed class WrittenReportsTest
         ("a roll that follows the motor", RollTest.Judge(Trade.Knowledge, [[22, 18, 18], [18, 18, 22], [18, 22, 18]])),
         ("a roll that follows both", RollTest.Judge(Trade.Knowledge, [[22, 18, 18], [18, 22, 18], [22, 18, 18]])),
         ("a roll without a difference", RollTest.Judge(Trade.Knowledge, [[18, 18, 18.2], [18.1, 18, 18], [18, 18.1, 18]])),
+        ("a roll with a small difference", RollTest.Judge(Trade.Knowledge, [[19.5, 18, 18], [19.5, 18, 18], [19.5, 18, 18]])),
+        ("a roll of two high lines", RollTest.Judge(Trade.Knowledge, [[22, 22, 18], [22, 22, 18], [22, 22, 18]])),
+        ("a roll without any current", RollTest.Judge(Trade.Knowledge, [[0, 0, 0], [1, 2, 3], [1, 2, 3]])),
+        ("ohms of nothing", WindingReadings.Judge(Trade.Knowledge, [0, 1, 1])),
+        ("ohms on a fine meter, alike", WindingReadings.Judge(Trade.Knowledge, [0.25, 0.25, 0.25], 0.0001)),
         ("half a roll", RollTest.Judge(Trade.Knowledge, [[1, 2, 3], [1, 2]])),
     ];
 
@@ -56,6 +66,11 @@ public sealed class WrittenReportsTest
             ("a start by the kind, elsewhere", ExpectedStart.Of(Trade.Knowledge, Motor(three, 400, 3, "three-phase", region: Region.Iec))),
             ("a start of direct current", ExpectedStart.Of(Trade.Knowledge, Motor(Plate("240", "20", "1750"), 240, 0, "dc"))),
             ("a start of which nothing is known", ExpectedStart.Of(Trade.Knowledge, Motor(PlateFields.Empty, 230, 1, null, null))),
+            ("a start by one figure on a plate of one voltage", ExpectedStart.Of(Trade.Knowledge, Motor(Plate("230", "5.2", "1140").With("lockedRotorAmps", PlateValue.Parse("30")), 230, 1, "capacitor-start"))),
+            ("too many starts of a start capacitor", Judged(Motor(Plate("230", "5.2", "1140"), 230, 1, "capacitor-start"), 30)),
+            ("too many starts by the table", Judged(Motor(three, 460, 3, "three-phase"), 30)),
+            ("too many starts in a row", Judged(Motor(Plate("230", "5.2", "1140"), 230, 1, "psc"), 4)),
+            ("few starts", Judged(Motor(three, 460, 3, "three-phase"), 1)),
             ("starts in an hour", Starting.PerHour(Trade.Knowledge, 25, 4, 50)),
             ("starts in an hour, no load said", Starting.PerHour(Trade.Knowledge, 10, 2, null)),
             ("starts in an hour, beyond the table", Starting.PerHour(Trade.Knowledge, 300, 4, null)),
@@ -67,6 +82,10 @@ public sealed class WrittenReportsTest
             ("a lost line", new[] { LostLine.Running(Trade.Knowledge, 14), LostLine.AtStandstill(Trade.Knowledge, 81), LostLine.HottestDeltaWinding(Trade.Knowledge, 14), LostLine.HottestDeltaShare(Trade.Knowledge, 14, 14) }),
         ];
     }
+
+    /// <summary>One start a minute.</summary>
+    private static object Judged(StartingMotor motor, int starts) =>
+        StartDuty.Judge(Trade.Knowledge, motor, [.. Enumerable.Range(0, starts).Select(minute => new DateTimeOffset(2026, 3, 2, 8, minute, 0, TimeSpan.Zero))]) is { } said ? said : "nothing";
 
     private static Quantities.Quoted[] Shares((Quantities.Quoted Current, Quantities.Quoted Torque) reduced) => [reduced.Current, reduced.Torque];
 
@@ -83,7 +102,13 @@ public sealed class WrittenReportsTest
             ("a run under load", Of(new() { Volts = 230, Amps = 5.2, Rpm = 1140 }, coupled: true)),
             ("a run under load within its service factor", Of(new() { Volts = 230, Amps = 6, Rpm = 1120 }, coupled: true, factor: 1.25)),
             ("a run beyond its load", Of(new() { Volts = 230, Amps = 6.9, Rpm = 1100 }, coupled: true, factor: 1.25)),
-            ("it hummed", Of(new() { Outcome = "hummed" })),
+            ("a hot frame", Of(new() { Celsius = 91 })),
+        ("a run on volts that are a little high", Of(new() { Volts = 246 })),
+        ("a run on volts that are a little low", Of(new() { Volts = 215 })),
+        ("by the only amps of the plate", FirstRun.Judge(Trade.Knowledge, Plate("230", "5.2", "1140"), null, null, new() { Amps = 4 })),
+        ("amps without any volts", FirstRun.Judge(Trade.Knowledge, PlateFields.Empty.With("amps", PlateValue.Of(5)), null, null, new() { Amps = 4 })),
+        ("by the connection, whatever was measured", FirstRun.Judge(Trade.Knowledge, Pump, 115, 10.4, new() { Volts = 231, Amps = 10 })),
+        ("it hummed", Of(new() { Outcome = "hummed" })),
             ("it tripped", Of(new() { Outcome = "tripped" })),
             ("it did nothing", Of(new() { Outcome = "nothing" })),
             ("three lines, one of them high", FirstRun.Judge(Trade.Knowledge, Pump, 230, 5.2, new() { Amps = 4 }, lines: [4, 4, 5])),
