@@ -257,7 +257,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         ? plain
         : number.ToString("0.###e0", CultureInfo.InvariantCulture);
 
-    private static string Shortened(string text) => text.Length <= TagLength ? text : $"{text[..TagLength]}…";
+    public static string Shortened(string text) => text.Length <= TagLength ? text : $"{text[..TagLength]}…";
 
     /// <summary>One fact in the body, and where its problems go.</summary>
     private sealed class Member(string path, List<Problem> problems)

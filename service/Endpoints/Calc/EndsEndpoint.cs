@@ -26,6 +26,7 @@ internal static class EndsEndpoint
 
         var windings = (body.Windings ?? []).Select((winding, at) => Read(winding, $"windings[{at}]", wrong)).ToList();
         var results = (body.Results ?? []).Select((result, at) => Read(result, $"results[{at}]", wrong)).ToList();
+        wrong.AddRange(InstrumentCheck.Of(knowledge, body.Instruments));
         return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(new EndsFinder(knowledge).Find(new EndsInput
         {
             Layout = body.Layout,

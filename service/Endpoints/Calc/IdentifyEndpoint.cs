@@ -1,5 +1,6 @@
 using System.Text.Json;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
 
@@ -18,7 +19,7 @@ internal static class IdentifyEndpoint
             "'benchTests' may also give what one winding showed of another, {test: induced-voltage, drive, read, appliedVolts, value} or {test: battery-flick, drive, read, outcome}, and 'instruments' (low-voltage-ac, battery) lets such a test be asked for: 'next' then has a 'setup' {drive, tie, read, appliedVolts}, null for a reading in ohms. " +
             "'unreadable' lists pairs that cannot be read; 'shortcuts' allows a next reading with several leads held together, 'checkFrame' wants one to the frame.");
 
-    private static IResult Identify(IdentifyBody body, Identifier identifier, Problems problems)
+    private static IResult Identify(IdentifyBody body, Identifier identifier, TradeKnowledge knowledge, Problems problems)
     {
         var wrong = new List<Problem>();
         var leads = (body.Leads ?? []).Select((lead, index) => Lead(lead, $"leads[{index}]", wrong)).OfType<(string Tag, string? Marking)>()
@@ -35,6 +36,7 @@ internal static class IdentifyEndpoint
 
         var readings = (body.Readings ?? []).Select((reading, index) => Reading(reading, $"readings[{index}]", wrong)).ToList();
         wrong.AddRange((body.BenchTests ?? []).SelectMany((test, index) => Against(test, leads, $"benchTests[{index}]")));
+        wrong.AddRange(InstrumentCheck.Of(knowledge, body.Instruments));
         return wrong.Count > 0 ? problems.Result(wrong) : problems.Result(identifier.Identify(new()
         {
             Leads = [.. leads.Select(lead => lead.Tag)],

@@ -44,6 +44,24 @@ public sealed class IdentifyEndpointTest(ServiceFixture service) : IClassFixture
     }
 
     [Theory]
+    [InlineData("/api/calc/identify", "low-voltage-dc")]
+    [InlineData("/api/calc/ends", "low-voltage-dc")]
+    [InlineData("/api/calc/identify", null)]
+    public async Task An_instrument_that_no_test_uses_is_said_so(string path, string? instrument)
+    {
+        var (status, problem) = await service.PostText(path, JsonSerializer.Serialize(new
+        {
+            leads = new[] { "1", "2" },
+            readings = new[] { Reading("1", "2", 2.0) },
+            windings = new[] { new { role = "phase", leads = new[] { "1", "2" } } },
+            instruments = new[] { "battery", instrument },
+        }));
+        Assert.InRange(status, 400, 422);
+        Assert.Contains("instruments[1]", problem.GetRawText(), StringComparison.Ordinal);
+        Assert.Equal(instrument is not null, problem.GetRawText().Contains("low-voltage-ac", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData("9", 12.0, 6.0, "benchTests[0].drive")]
     [InlineData("1", 0.0, 6.0, "benchTests[0].appliedVolts")]
     [InlineData("1", 12.0, -6.0, "benchTests[0].value")]
