@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Practice;
@@ -58,10 +59,20 @@ public sealed class PracticeTest
     [InlineData("split-phase-4", "open-run-winding")]
     public void The_rules_find_what_the_motor_hides_and_count_their_touches(string layout, string? fault)
     {
-        var score = PracticeScore.Of(Plans.Knowledge, new PracticeChoice(layout, fault, 7))!;
+        var score = PracticeScore.Of(Plans.Knowledge, new PracticeChoice(layout, fault, 7), [])!;
         Assert.Equal((layout, fault), (score.Truth.Layout, score.Truth.Fault));
         Assert.InRange(score.EngineTouches, 2, score.Truth.Leads.Count * score.Truth.Leads.Count);
         Assert.Contains(layout, score.EngineLayouts);
         Assert.Equal(fault is null, score.EngineFaults.Count == 0);
+    }
+
+    [Fact]
+    public void The_rules_may_test_with_what_the_person_has()
+    {
+        Fact[] said = [new Fact.Instrument { Id = "low-voltage-ac", Present = false }, new Fact.Instrument { Id = "battery" }, new Fact.Instrument { Id = "low-voltage-ac" }];
+        var tests = PracticeScore.TestsOf(Plans.Knowledge, Role.Technician, said);
+        Assert.Equal(["induced-voltage", "battery-flick"], tests);
+        Assert.Empty(PracticeScore.TestsOf(Plans.Knowledge, Role.Homeowner, said));
+        Assert.Equal(["battery-flick"], PracticeScore.TestsOf(Plans.Knowledge, Role.Apprentice, said[..2]));
     }
 }
