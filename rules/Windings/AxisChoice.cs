@@ -70,7 +70,7 @@ internal sealed class AxisChoice(Bench bench, IReadOnlyList<Measured> readings, 
         return before.ShareOf(role) < bench.Figures.TestLeaves.Value && then.ShareOf(role) >= bench.Figures.TestLeaves.Value;
     }
 
-    /// <summary>Two windings of the likeliest explanation each, the one of fewer ohms fed: what is tied across a half that is read takes of its volts.</summary>
+    /// <summary>Two windings of the likeliest explanation each that share no lead, or what is fed would be read; the one of fewer ohms fed: what is tied across a half that is read takes of its volts.</summary>
     private IEnumerable<AxisResult> Setups(Explanations all, Leaf best)
     {
         var leadOf = RoleKeys.LeadOf(best);
@@ -81,7 +81,7 @@ internal sealed class AxisChoice(Bench bench, IReadOnlyList<Measured> readings, 
         return from drive in Enumerable.Range(0, pairs.Count)
                from read in Enumerable.Range(drive + 1, pairs.Count - drive - 1)
                let setup = new AxisResult(pairs[drive][0], pairs[drive][1], pairs[read][0], pairs[read][1], default)
-               where MayBeFed(all, setup) && !bench.Axes.Results.Any(setup.Between)
+               where !pairs[drive].Intersect(pairs[read]).Any() && MayBeFed(all, setup) && !bench.Axes.Results.Any(setup.Between)
                select setup;
     }
 
