@@ -11,6 +11,9 @@ internal sealed class Explanations
     /// <summary>While leads are still untouched so many explanations are enough to choose the next reading from; more cost time and save no touch.</summary>
     private const int ToChooseFrom = 2_000;
 
+    /// <summary>Up to so many standard deviations off, sound motors explain the readings.</summary>
+    private const double SoundFits = 3;
+
     private string[]? _roles;
 
     private Explanations(Harvest harvest)
@@ -83,7 +86,7 @@ internal sealed class Explanations
     public Explanations WithFaults(Bench bench, IReadOnlyList<Measured> readings)
     {
         var plan = new SearchPlan(bench.Leads.Count, readings, everyLead: true);
-        var harvest = new Harvest(bench, Most, double.NegativeInfinity, Leaves);
+        var harvest = new Harvest(bench, Most, double.NegativeInfinity, Leaves, Any && Best!.Worst < SoundFits ? Harvest.FarFromSound : Harvest.Far);
         foreach (var state in bench.Faulty)
         {
             state.Run(plan, bench.Terms, harvest);

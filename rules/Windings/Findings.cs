@@ -115,7 +115,7 @@ internal sealed class Findings(Bench bench, IReadOnlyList<Measured> readings, Ex
 
         var formula = leaf.Pattern.Formula[terminals[0]][terminals[^1]];
         return formula < 0 || readings.Count == 0 ? null
-            : Math.Round(leaf.Ohms(leaf.Pattern.Formulas[formula]), 4);
+            : Math.Round(leaf.Ohms(formula), 4);
     }
 
     private int Place(string tag) => Enumerable.Range(0, bench.Leads.Count).First(lead => bench.Leads[lead] == tag);

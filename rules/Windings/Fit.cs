@@ -3,15 +3,18 @@ namespace WireCoach.Rules.Windings;
 /// <summary>How well readings in ohms go with a pattern, whatever its unknown resistances are.</summary>
 /// <remarks>
 /// Works in logarithms. Each unknown has a broad bell around its usual range, ratios of unknowns likewise; the readings are bells of the
-/// meter's width. The unknowns are fitted by Gauss and Newton and integrated out by Laplace's method, so that equalities and ratios count
-/// and absolute ohms hardly do.
+/// meter's width. The unknowns are fitted by Newton's method and integrated out by Laplace's, so that equalities and ratios count and
+/// absolute ohms hardly do. Where a sum comes out too great the bend of its logarithm is counted: without it an unknown that should be
+/// next to nothing is thrown to and fro for ever.
 /// </remarks>
 internal sealed class Fit
 {
     private const double LongestStep = 1;
-    private const double Close = 5e-3; // the next step would be its square, which is small against the error of any meter
+    private const double Close = 0.02; // the next step would be about its square, which is small against the error of any meter
+    private const int MostSteps = 12;
+    private const double LeastOhms = 1e-6;
 
-    private readonly double[][] _formulas;
+    private readonly (int Unknown, double Factor)[][] _formulas;
     private readonly int[] _only;
     private readonly double[] _lnFactor;
     private readonly KnownRatio[] _ratios;
@@ -20,12 +23,12 @@ internal sealed class Fit
     private readonly double[] _mean;
     private readonly double[] _hessian;
     private readonly double[] _step;
+    private readonly double[] _ohms;
     private readonly double[] _shares;
-    private readonly bool[] _guessed;
 
     public Fit(Pattern pattern)
     {
-        _formulas = pattern.Formulas;
+        _formulas = pattern.Terms;
         (_only, _lnFactor) = (pattern.OnlyUnknown, pattern.LnFactor);
         _ratios = pattern.Ratios;
         _before = pattern.Before;
@@ -34,8 +37,8 @@ internal sealed class Fit
         Values = new double[Size];
         _hessian = new double[Size * Size];
         _step = new double[Size];
+        _ohms = new double[Size];
         _shares = new double[Size];
-        _guessed = new bool[Size];
     }
 
     /// <summary>How many unknowns there are.</summary>
@@ -52,7 +55,8 @@ internal sealed class Fit
     /// <param name="formulas">The formula of each.</param>
     /// <param name="lnOhms">The logarithm of each.</param>
     /// <param name="lnErrors">The standard deviation of each logarithm.</param>
-    public double LogEvidence(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
+    /// <param name="before">A fit of some of the readings, from which to go on; <see langword="null"/> for none.</param>
+    public double LogEvidence(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors, Fitted? before)
     {
         Worst = 0;
         if (count == 0)
@@ -61,41 +65,61 @@ internal sealed class Fit
             return 0;
         }
 
-        Start(count, formulas, lnOhms);
-        var determinant = 0.0;
-        for (var round = 0; round < 12; round++)
+        Start(count, formulas, lnOhms, before);
+        var root = 1.0;
+        for (var round = 0; round < MostSteps; round++)
         {
-            determinant = Step(count, formulas, lnOhms, lnErrors, out var moved, out var plain);
-            if (moved < Close || (plain && moved < LongestStep))
+            var plain = Slope(count, formulas, lnOhms, lnErrors);
+            root = FitPrior.Factor(_hessian, Size);
+            if (Step() is var moved && (moved < Close || (plain && moved < LongestStep)))
             {
                 break; // Where each reading is one unknown the first step is exact.
             }
         }
 
-        return 0.5 * (_before.LogDeterminant - determinant) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors)) - OutsideRange();
+        return (0.5 * _before.LogDeterminant) + Math.Log(root) - (0.5 * Misfit(count, formulas, lnOhms, lnErrors)) - OutsideRange();
     }
 
     /// <summary>The ln of what a formula gives.</summary>
     /// <param name="formula">The formula.</param>
     /// <param name="lnOhms">ln of the unknowns.</param>
-    public double LnPredicted(int formula, double[] lnOhms) => _only[formula] is var only and >= 0 ? lnOhms[only] + _lnFactor[formula] : LnSum(_formulas[formula], lnOhms);
-
-    private void Start(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms)
+    public double LnPredicted(int formula, double[] lnOhms)
     {
-        Array.Copy(_mean, Values, Size);
-        _guessed.AsSpan().Clear();
+        if (_only[formula] is var only and >= 0)
+        {
+            return lnOhms[only] + _lnFactor[formula];
+        }
+
+        var sum = 0.0;
+        foreach (var (unknown, factor) in _formulas[formula])
+        {
+            sum += factor * Math.Exp(lnOhms[unknown]);
+        }
+
+        return Math.Log(Math.Max(sum, LeastOhms));
+    }
+
+    private void Start(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, Fitted? before)
+    {
+        var known = before?.Unknowns ?? 0;
+        for (var unknown = 0; unknown < Size; unknown++)
+        {
+            Values[unknown] = (known & (1 << unknown)) != 0 ? before!.LnOhms[unknown] : _mean[unknown];
+        }
+
+        var guessed = 0;
         for (var reading = 0; reading < count; reading++)
         {
             if (_only[formulas[reading]] < 0)
             {
-                Guess(_before.Shares[formulas[reading]], lnOhms[reading]);
+                Guess(formulas[reading], lnOhms[reading], known, ref guessed);
             }
         }
 
         // A formula of one unknown says it outright, so it overrules the guesses from sums.
         for (var reading = 0; reading < count; reading++)
         {
-            if (_only[formulas[reading]] is var only and >= 0)
+            if (_only[formulas[reading]] is var only and >= 0 && (known & (1 << only)) == 0)
             {
                 Values[only] = lnOhms[reading] - _lnFactor[formulas[reading]];
             }
@@ -103,49 +127,117 @@ internal sealed class Fit
     }
 
     /// <summary>Splits a sum as it would be split if all were as usual.</summary>
-    private void Guess(double[] lnShares, double lnOhms)
+    private void Guess(int formula, double lnOhms, int known, ref int guessed)
     {
-        for (var unknown = 0; unknown < Size; unknown++)
+        foreach (var (unknown, _) in _formulas[formula])
         {
-            if (!double.IsNegativeInfinity(lnShares[unknown]))
+            var bit = 1 << unknown;
+            if ((known & bit) == 0)
             {
-                var guess = lnOhms + lnShares[unknown];
-                Values[unknown] = _guessed[unknown] ? Math.Min(Values[unknown], guess) : guess;
-                _guessed[unknown] = true;
+                var guess = lnOhms + _before.Shares[formula][unknown];
+                Values[unknown] = (guessed & bit) != 0 ? Math.Min(Values[unknown], guess) : guess;
+                guessed |= bit;
             }
         }
     }
 
-    private double Step(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors, out double moved, out bool plain)
+    /// <summary>The matrix of the next step and its right side where the unknowns stand now; says whether each reading is one unknown.</summary>
+    private bool Slope(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
     {
-        plain = true;
-        Array.Copy(_prior, _hessian, _prior.Length);
-        for (var row = 0; row < Size; row++)
-        {
-            _step[row] = 0;
-            for (var column = 0; column < Size; column++)
-            {
-                _step[row] -= _prior[(row * Size) + column] * (Values[column] - _mean[column]);
-            }
-        }
-
+        FromPrior();
+        var plain = true;
         for (var reading = 0; reading < count; reading++)
         {
+            var formula = formulas[reading];
             var weight = 1 / (lnErrors[reading] * lnErrors[reading]);
-            if (_only[formulas[reading]] is var only and >= 0)
+            if (_only[formula] is var only and >= 0)
             {
-                _step[only] += weight * (lnOhms[reading] - Values[only] - _lnFactor[formulas[reading]]);
+                _step[only] += weight * (lnOhms[reading] - Values[only] - _lnFactor[formula]);
                 _hessian[(only * Size) + only] += weight;
                 continue;
             }
 
             plain = false;
-            Sum(_formulas[formulas[reading]], lnOhms[reading], weight);
+            Sum(_formulas[formula], lnOhms[reading], weight);
         }
 
-        var determinant = FitPrior.Factor(_hessian, Size);
+        return plain;
+    }
+
+    /// <summary>What is known beforehand; gives its squares.</summary>
+    private double FromPrior()
+    {
+        _prior.AsSpan().CopyTo(_hessian);
+        var squares = 0.0;
+        for (var row = 0; row < Size; row++)
+        {
+            var pull = 0.0;
+            for (var column = 0; column < Size; column++)
+            {
+                pull += _prior[(row * Size) + column] * (Values[column] - _mean[column]);
+            }
+
+            _step[row] = -pull;
+            squares += pull * (Values[row] - _mean[row]);
+            _ohms[row] = Math.Exp(Values[row]);
+        }
+
+        return squares;
+    }
+
+    /// <summary>What a reading adds that is a sum of several unknowns.</summary>
+    private void Sum((int Unknown, double Factor)[] terms, double lnOhms, double weight)
+    {
+        var sum = Ohms(terms);
+        var (off, part) = (lnOhms - Math.Log(sum), 1 / sum);
+        var bend = Math.Max(-off, 0);
+        for (var one = 0; one < terms.Length; one++)
+        {
+            var (row, factor) = terms[one];
+            var share = _shares[one] = factor * _ohms[row] * part;
+            var weighed = weight * share;
+            _step[row] += weighed * off;
+            _hessian[(row * Size) + row] += weighed * (share + (bend * (1 - share)));
+            for (var other = 0; other < one; other++)
+            {
+                // Only the lower half is looked at, and terms are in the order of the unknowns.
+                _hessian[(row * Size) + terms[other].Unknown] += weighed * _shares[other] * (1 - bend);
+            }
+        }
+    }
+
+    private double Ohms((int Unknown, double Factor)[] terms)
+    {
+        var sum = 0.0;
+        foreach (var (unknown, factor) in terms)
+        {
+            sum += factor * _ohms[unknown];
+        }
+
+        return Math.Max(sum, LeastOhms);
+    }
+
+    /// <summary>The squares of what is off after the last step.</summary>
+    private double Misfit(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
+    {
+        var squares = FromPrior();
+        for (var reading = 0; reading < count; reading++)
+        {
+            var formula = formulas[reading];
+            var ln = _only[formula] is var only and >= 0 ? Values[only] + _lnFactor[formula] : Math.Log(Ohms(_formulas[formula]));
+            var off = (lnOhms[reading] - ln) / lnErrors[reading];
+            Worst = Math.Max(Worst, Math.Abs(off));
+            squares += off * off;
+        }
+
+        return squares;
+    }
+
+    /// <summary>Goes one step; gives how far it went.</summary>
+    private double Step()
+    {
         FitPrior.SolveInPlace(_hessian, _step, Size);
-        moved = 0;
+        var moved = 0.0;
         for (var unknown = 0; unknown < Size; unknown++)
         {
             var by = Math.Clamp(_step[unknown], -LongestStep, LongestStep);
@@ -153,47 +245,7 @@ internal sealed class Fit
             moved = Math.Max(moved, Math.Abs(by));
         }
 
-        return determinant;
-    }
-
-    /// <summary>What a reading adds that is a sum of several unknowns.</summary>
-    private void Sum(double[] factors, double lnOhms, double weight)
-    {
-        var predicted = LnSum(factors, Values);
-        for (var unknown = 0; unknown < Size; unknown++)
-        {
-            _shares[unknown] = factors[unknown] > 0 ? factors[unknown] * Math.Exp(Values[unknown] - predicted) : 0;
-        }
-
-        for (var row = 0; row < Size; row++)
-        {
-            _step[row] += weight * _shares[row] * (lnOhms - predicted);
-            for (var column = 0; column < Size; column++)
-            {
-                _hessian[(row * Size) + column] += weight * _shares[row] * _shares[column];
-            }
-        }
-    }
-
-    private double Misfit(int count, ReadOnlySpan<int> formulas, ReadOnlySpan<double> lnOhms, ReadOnlySpan<double> lnErrors)
-    {
-        var sum = 0.0;
-        for (var row = 0; row < Size; row++)
-        {
-            for (var column = 0; column < Size; column++)
-            {
-                sum += _prior[(row * Size) + column] * (Values[row] - _mean[row]) * (Values[column] - _mean[column]);
-            }
-        }
-
-        for (var reading = 0; reading < count; reading++)
-        {
-            var off = (lnOhms[reading] - LnPredicted(formulas[reading], Values)) / lnErrors[reading];
-            Worst = Math.Max(Worst, Math.Abs(off));
-            sum += off * off;
-        }
-
-        return sum;
+        return moved;
     }
 
     /// <summary>What ratios cost that lie outside the range in which they are met: the bells are too wide at their feet.</summary>
@@ -214,16 +266,5 @@ internal sealed class Fit
         }
 
         return cost;
-    }
-
-    private static double LnSum(double[] factors, double[] lnOhms)
-    {
-        var sum = 0.0;
-        for (var unknown = 0; unknown < factors.Length; unknown++)
-        {
-            sum += factors[unknown] > 0 ? factors[unknown] * Math.Exp(lnOhms[unknown]) : 0;
-        }
-
-        return Math.Log(Math.Max(sum, 1e-6));
     }
 }

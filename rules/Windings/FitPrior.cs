@@ -25,7 +25,7 @@ internal sealed class FitPrior
         }
 
         var factored = (double[])Matrix.Clone();
-        LogDeterminant = Factor(factored, _size);
+        LogDeterminant = -2 * Math.Log(Factor(factored, _size));
         Mean = Solved(factored, pull, _size);
         Shares = Array.ConvertAll(pattern.Formulas, UsualShares);
     }
@@ -67,27 +67,34 @@ internal sealed class FitPrior
         }
     }
 
-    /// <summary>Cholesky in place; gives ln of the determinant.</summary>
+    /// <summary>Cholesky in place, the reciprocals on the diagonal; gives one over the root of the determinant.</summary>
     public static double Factor(double[] matrix, int size)
     {
-        var log = 0.0;
+        var product = 1.0;
         for (var row = 0; row < size; row++)
         {
-            for (var column = 0; column <= row; column++)
+            var own = matrix.AsSpan(row * size, size);
+            for (var column = 0; column < row; column++)
             {
-                var sum = matrix[(row * size) + column];
-                for (var k = 0; k < column; k++)
-                {
-                    sum -= matrix[(row * size) + k] * matrix[(column * size) + k];
-                }
-
-                matrix[(row * size) + column] = row == column ? Math.Sqrt(Math.Max(sum, 1e-12)) : sum / matrix[(column * size) + column];
+                own[column] = (own[column] - Product(own, matrix.AsSpan(column * size, size), column)) * matrix[(column * size) + column];
             }
 
-            log += 2 * Math.Log(matrix[(row * size) + row]);
+            own[row] = 1 / Math.Sqrt(Math.Max(own[row] - Product(own, own, row), 1e-12));
+            product *= own[row];
         }
 
-        return log;
+        return product;
+    }
+
+    private static double Product(ReadOnlySpan<double> one, ReadOnlySpan<double> other, int count)
+    {
+        var sum = 0.0;
+        for (var at = 0; at < count; at++)
+        {
+            sum += one[at] * other[at];
+        }
+
+        return sum;
     }
 
     private static double[] Solved(double[] factored, double[] right, int size)
@@ -107,7 +114,7 @@ internal sealed class FitPrior
                 right[row] -= factored[(row * size) + k] * right[k];
             }
 
-            right[row] /= factored[(row * size) + row];
+            right[row] *= factored[(row * size) + row];
         }
 
         for (var row = size - 1; row >= 0; row--)
@@ -117,7 +124,7 @@ internal sealed class FitPrior
                 right[row] -= factored[(k * size) + row] * right[k];
             }
 
-            right[row] /= factored[(row * size) + row];
+            right[row] *= factored[(row * size) + row];
         }
     }
 }

@@ -5,10 +5,14 @@ namespace WireCoach.Rules.Windings;
 /// <param name="most">More explanations than this are not kept: the memory stays bounded.</param>
 /// <param name="least">ln of the weight below which an explanation is of no use.</param>
 /// <param name="found">Explanations that were found before.</param>
-internal sealed class Harvest(Bench bench, int most, double least, IReadOnlyList<Leaf> found)
+/// <param name="far">Explanations so much weaker than the best are dropped: a natural logarithm.</param>
+internal sealed class Harvest(Bench bench, int most, double least, IReadOnlyList<Leaf> found, double far = Harvest.Far)
 {
-    /// <summary>Explanations so much weaker than the best are dropped: a natural logarithm.</summary>
-    private const double Far = 18;
+    /// <summary>How weak an explanation may be.</summary>
+    public const double Far = 18;
+
+    /// <summary>How weak one with something the matter may be beside sound ones that explain as much: less than one in a million turns nothing.</summary>
+    public const double FarFromSound = 14;
 
     private double _best = found.Select(leaf => leaf.LogWeight).DefaultIfEmpty(double.NegativeInfinity).Max();
 
@@ -18,7 +22,7 @@ internal sealed class Harvest(Bench bench, int most, double least, IReadOnlyList
     public bool Overflow { get; private set; }
 
     /// <summary>Whether an explanation of at most this weight will be dropped in any case.</summary>
-    public bool Drops(double logWeight) => logWeight < least || logWeight < _best - Far;
+    public bool Drops(double logWeight) => logWeight < least || logWeight < _best - far;
 
     /// <summary>Keeps an explanation; <see langword="false"/> when there is no room for more.</summary>
     public bool Add(Leaf leaf)

@@ -95,6 +95,8 @@ internal sealed class Pattern
 {
     private FitPrior? _before;
     private bool[][]? _within;
+    private (int Unknown, double Factor)[][]? _terms;
+    private int[]? _unknownsOf;
     private IReadOnlyList<CoilGroup>? _groups;
     private double? _logShare;
     private IReadOnlyDictionary<(string, string), Lie>? _lies;
@@ -145,6 +147,12 @@ internal sealed class Pattern
 
     /// <summary>Each formula: the factor of each unknown.</summary>
     public required double[][] Formulas { get; init; }
+
+    /// <summary>Each formula: the unknowns that are in it with their factors.</summary>
+    public (int Unknown, double Factor)[][] Terms => _terms ??= Array.ConvertAll(Formulas, factors => factors.Select((factor, unknown) => (unknown, factor)).Where(term => term.factor > 0).ToArray());
+
+    /// <summary>Each formula: the unknowns that are in it, as bits.</summary>
+    public int[] UnknownsOf => _unknownsOf ??= Array.ConvertAll(Terms, terms => terms.Aggregate(0, (bits, term) => bits | (1 << term.Unknown)));
 
     /// <summary>Whether the first formula can never give more than the second, whatever the unknowns are.</summary>
     public bool[][] Within => _within ??= [.. Formulas.Select(part => Formulas.Select(all => !part.Where((factor, unknown) => factor > all[unknown]).Any()).ToArray())];

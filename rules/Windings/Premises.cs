@@ -95,4 +95,11 @@ internal static class Premises
 /// <summary>Terminals between which there are ohms.</summary>
 /// <param name="Terminals">The terminals.</param>
 /// <param name="Spans">How many readings it takes at least before all of its coils rest on one.</param>
-internal sealed record CoilGroup(int[] Terminals, int Spans);
+internal sealed record CoilGroup(int[] Terminals, int Spans)
+{
+    /// <summary>The terminals as bits.</summary>
+    public int Bits { get; } = Terminals.Aggregate(0, (bits, terminal) => bits | (1 << terminal));
+
+    /// <summary>Whether a terminal is one of them; −1 is none.</summary>
+    public bool Holds(int terminal) => terminal >= 0 && (Bits & (1 << terminal)) != 0;
+}

@@ -1,3 +1,4 @@
+using System.Numerics;
 using WireCoach.Rules.Choosing;
 
 namespace WireCoach.Rules.Windings;
@@ -26,6 +27,7 @@ internal sealed class Probing
 {
     private const double Step = 0.08;
     private const int NewFigure = int.MaxValue;
+    private const int Most = 32;
 
     private readonly IReadOnlyList<Leaf> _leaves;
     private readonly double[] _weights;
@@ -33,7 +35,9 @@ internal sealed class Probing
     private readonly double _kickSeen;
     private readonly int[] _known;
     private readonly Dictionary<int, double> _signs = [];
-    private readonly List<int>[] _free;
+    private readonly int[] _free;
+    private readonly int[] _places = new int[Most];
+    private readonly (int First, int Second)[] _figures;
     private double _chance;
     private double _open;
     private double _kick;
@@ -50,10 +54,15 @@ internal sealed class Probing
     public Probing(IReadOnlyList<Leaf> leaves, double[] weights, IReadOnlyList<Measured> readings, double kickSeen)
     {
         (_leaves, _weights, _readings, _kickSeen) = (leaves, weights, readings, kickSeen);
-        _known = [.. leaves.Select(leaf => leaf.Known(readings))];
-        _free = [.. leaves.Select(Free)];
-        _partOf = Parts(leaves[0].TerminalOf.Length, readings);
-        _unmeasured = [.. leaves.Select(Unmeasured)];
+        _figures = [.. readings.Where(reading => reading.Showed == Showed.Ohms).Select(reading => (reading.First, reading.Second)).Distinct()];
+        _partOf = Parts(leaves[0].TerminalOf.Length, _figures);
+        _known = new int[leaves.Count];
+        _free = new int[leaves.Count];
+        _unmeasured = new int[leaves.Count];
+        for (var at = 0; at < leaves.Count; at++)
+        {
+            (_known[at], _free[at], _unmeasured[at]) = (leaves[at].Known(readings), Free(leaves[at]), Unmeasured(leaves[at]));
+        }
     }
 
     /// <summary>The readings that tell most, the best first; those already taken and those that cannot be taken are left out.</summary>
@@ -100,12 +109,12 @@ internal sealed class Probing
 
     private bool Taken(int first, int second) => _readings.Any(reading => reading.First == first && reading.Second == second);
 
-    private static int[] Parts(int leads, IReadOnlyList<Measured> readings)
+    private static int[] Parts(int leads, (int First, int Second)[] figures)
     {
         int[] part = [.. Enumerable.Range(0, leads)];
-        foreach (var reading in readings.Where(reading => reading.Showed == Showed.Ohms))
+        foreach (var (first, second) in figures)
         {
-            var (keep, drop) = (part[reading.First], part[reading.Second]);
+            var (keep, drop) = (part[first], part[second]);
             part = Array.ConvertAll(part, one => one == drop ? keep : one);
         }
 
@@ -117,13 +126,22 @@ internal sealed class Probing
         var bits = 0;
         foreach (var group in leaf.Pattern.Groups)
         {
-            var leads = Enumerable.Range(0, leaf.TerminalOf.Length).Where(lead => group.Terminals.Contains(leaf.TerminalOf[lead])).ToList();
-            var parts = leads.Select(lead => _partOf[lead]).Distinct().Count() + group.Terminals.Length - leads.Count;
-            var read = _readings.Where(reading => reading.Showed == Showed.Ohms && leads.Contains(reading.First)).DistinctBy(reading => (reading.First, reading.Second)).Count();
-            foreach (var terminal in group.Terminals)
+            var (parts, untouched, read) = (0, group.Terminals.Length, 0);
+            for (var lead = 0; lead < leaf.TerminalOf.Length; lead++)
             {
-                bits |= group.Spans - read > parts - 1 ? 1 << terminal : 0;
+                if (group.Holds(leaf.TerminalOf[lead]))
+                {
+                    parts |= 1 << _partOf[lead];
+                    untouched--;
+                }
             }
+
+            foreach (var (first, _) in _figures)
+            {
+                read += group.Holds(leaf.TerminalOf[first]) ? 1 : 0;
+            }
+
+            bits |= group.Spans - read > BitOperations.PopCount((uint)parts) + untouched - 1 ? group.Bits : 0;
         }
 
         return bits;
@@ -147,35 +165,45 @@ internal sealed class Probing
 
     private void ToFresh(int at, double weight, int terminal)
     {
-        var free = _free[at];
+        var free = Places(_free[at]);
         foreach (var other in free)
         {
-            Between(at, weight / free.Count, terminal, other);
+            Between(at, weight / free.Length, terminal, other);
         }
     }
 
     private void BothFresh(int at, double weight)
     {
-        var free = _free[at];
-        var share = weight / (free.Count * (free.Count - 1) / 2);
-        for (var first = 0; first < free.Count; first++)
+        var free = Places(_free[at]);
+        var share = weight / (free.Length * (free.Length - 1) / 2);
+        for (var first = 0; first < free.Length; first++)
         {
-            for (var second = first + 1; second < free.Count; second++)
+            for (var second = first + 1; second < free.Length; second++)
             {
                 Between(at, share, free[first], free[second]);
             }
         }
     }
 
-    private static List<int> Free(Leaf leaf)
+    /// <summary>The terminals that bits stand for.</summary>
+    private ReadOnlySpan<int> Places(int bits)
     {
-        var free = new List<int>(leaf.Pattern.Count);
-        for (var terminal = 0; terminal < leaf.Pattern.Count; terminal++)
+        var count = 0;
+        for (var left = bits; left != 0; left &= left - 1)
         {
-            if (Array.IndexOf(leaf.TerminalOf, terminal) < 0)
-            {
-                free.Add(terminal);
-            }
+            _places[count++] = BitOperations.TrailingZeroCount(left);
+        }
+
+        return _places.AsSpan(0, count);
+    }
+
+    /// <summary>The terminals on which no lead is laid, as bits.</summary>
+    private static int Free(Leaf leaf)
+    {
+        var free = (1 << leaf.Pattern.Count) - 1;
+        foreach (var terminal in leaf.TerminalOf)
+        {
+            free &= terminal < 0 ? free : ~(1 << terminal);
         }
 
         return free;
@@ -196,23 +224,14 @@ internal sealed class Probing
                 _chance += weight * (Weights.Surprise(_kickSeen) + Weights.Surprise(1 - _kickSeen));
                 break;
             default:
-                Add(Figure(leaf, _known[at], leaf.Pattern.Formulas[leaf.Pattern.Formula[first][second]]), weight);
+                Add(Figure(leaf, _known[at], leaf.Pattern.Formula[first][second]), weight);
                 break;
         }
     }
 
-    private static int Figure(Leaf leaf, int known, double[] factors)
-    {
-        for (var unknown = 0; unknown < factors.Length; unknown++)
-        {
-            if (factors[unknown] > 0 && (known & (1 << unknown)) == 0)
-            {
-                return NewFigure;
-            }
-        }
-
-        return (int)Math.Round(Math.Log(Math.Max(leaf.Ohms(factors), 1e-3)) / Step);
-    }
+    private static int Figure(Leaf leaf, int known, int formula) => (leaf.Pattern.UnknownsOf[formula] & ~known) != 0
+        ? NewFigure
+        : (int)Math.Round(Math.Log(Math.Max(leaf.Ohms(formula), 1e-3)) / Step);
 
     private void Add(int sign, double weight)
     {

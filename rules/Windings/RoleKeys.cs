@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Text;
 
 namespace WireCoach.Rules.Windings;
@@ -8,20 +9,30 @@ internal static class RoleKeys
     /// <summary>The windings of an explanation in leads, in a fixed order; layouts that name the same windings are not told apart here.</summary>
     public static string Of(Leaf leaf)
     {
+        var windings = leaf.Pattern.Windings;
         var leadOf = LeadOf(leaf);
-        var named = leaf.Pattern.Windings
-            .Select(winding => (Winding: winding, Leads: winding.Terminals.Select(terminal => leadOf[terminal]).Order().ToArray()))
-            .OrderBy(one => one.Leads[0]).ThenBy(one => one.Leads[^1]).ThenBy(one => one.Winding.Role, StringComparer.Ordinal);
-        var groups = new List<string>();
-        var key = new StringBuilder();
-        foreach (var (winding, leads) in named)
+        var named = new (PatternWinding Winding, int Leads, int At)[windings.Count];
+        for (var at = 0; at < named.Length; at++)
+        {
+            named[at] = (windings[at], Leads(windings[at].Terminals, leadOf), at);
+        }
+
+        Array.Sort(named, ByLeads);
+        var groups = new List<string>(named.Length);
+        var key = new StringBuilder(96);
+        foreach (var (winding, leads, _) in named)
         {
             if (!groups.Contains(winding.Group))
             {
                 groups.Add(winding.Group);
             }
 
-            key.Append(winding.Role).Append(winding.Junction ? '*' : ':').Append(groups.IndexOf(winding.Group)).Append('(').AppendJoin(',', leads);
+            key.Append(winding.Role).Append(winding.Junction ? '*' : ':').Append(groups.IndexOf(winding.Group)).Append('(');
+            for (var left = leads; left != 0; left &= left - 1)
+            {
+                key.Append(left == leads ? string.Empty : ",").Append(BitOperations.TrailingZeroCount(left));
+            }
+
             if (winding.Taps.Count > 0)
             {
                 // Which tap is which speed counts, and from which end they follow.
@@ -32,6 +43,26 @@ internal static class RoleKeys
         }
 
         return key.ToString();
+    }
+
+    private static int Leads(IReadOnlyList<int> terminals, int[] leadOf)
+    {
+        var bits = 0;
+        for (var at = 0; at < terminals.Count; at++)
+        {
+            bits |= 1 << leadOf[terminals[at]];
+        }
+
+        return bits;
+    }
+
+    /// <summary>By the first lead, then by the last, then by role.</summary>
+    private static int ByLeads((PatternWinding Winding, int Leads, int At) one, (PatternWinding Winding, int Leads, int At) other)
+    {
+        var first = BitOperations.TrailingZeroCount(one.Leads).CompareTo(BitOperations.TrailingZeroCount(other.Leads));
+        var last = first != 0 ? first : BitOperations.Log2((uint)one.Leads).CompareTo(BitOperations.Log2((uint)other.Leads));
+        var role = last != 0 ? last : string.CompareOrdinal(one.Winding.Role, other.Winding.Role);
+        return role != 0 ? role : one.At.CompareTo(other.At);
     }
 
     /// <summary>What is the matter, in leads.</summary>

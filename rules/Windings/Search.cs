@@ -1,59 +1,5 @@
 namespace WireCoach.Rules.Windings;
 
-/// <summary>One way to lay leads on the terminals of a pattern, as far as readings touch them.</summary>
-/// <param name="Pattern">The pattern.</param>
-/// <param name="TerminalOf">By lead the terminal; −1 for a lead that no reading touches: all of those are alike.</param>
-/// <param name="LogWeight">ln of its weight: prior, share of all assignments, likelihood of the readings.</param>
-/// <param name="LnOhms">ln of the fitted unknowns.</param>
-/// <param name="Worst">The greatest distance of a reading from the fit, in standard deviations.</param>
-internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight, double[] LnOhms, double Worst)
-{
-    public Link LinkOf(int first, int second) => Pattern.Links[TerminalOf[first]][TerminalOf[second]];
-
-    /// <summary>The ohms to be expected between two leads between which there are ohms.</summary>
-    public double OhmsOf(int first, int second) => Ohms(FactorsOf(first, second));
-
-    /// <summary>The ohms that a formula gives.</summary>
-    /// <param name="factors">The factor of each unknown.</param>
-    public double Ohms(double[] factors)
-    {
-        var sum = 0.0;
-        for (var unknown = 0; unknown < factors.Length; unknown++)
-        {
-            sum += factors[unknown] > 0 ? factors[unknown] * Math.Exp(LnOhms[unknown]) : 0;
-        }
-
-        return sum;
-    }
-
-    /// <summary>The unknowns of which readings say something, as bits.</summary>
-    /// <param name="readings">The readings.</param>
-    public int Known(IEnumerable<Measured> readings) => readings.Where(reading => reading.Showed == Showed.Ohms && LinkOf(reading.First, reading.Second) == Link.Ohms)
-        .Aggregate(0, (known, reading) => known | Unknowns(FactorsOf(reading.First, reading.Second)));
-
-    /// <summary>Whether readings say something of all that lies between two leads between which there are ohms.</summary>
-    public bool IsKnown(int first, int second, IEnumerable<Measured> readings) => (Unknowns(FactorsOf(first, second)) & ~Known(readings)) == 0;
-
-    private double[] FactorsOf(int first, int second) => Pattern.Formulas[Pattern.Formula[TerminalOf[first]][TerminalOf[second]]];
-
-    private static int Unknowns(double[] factors)
-    {
-        var bits = 0;
-        for (var unknown = 0; unknown < factors.Length; unknown++)
-        {
-            bits |= factors[unknown] > 0 ? 1 << unknown : 0;
-        }
-
-        return bits;
-    }
-}
-
-/// <summary>What a fit came to.</summary>
-/// <param name="Log">ln of the evidence.</param>
-/// <param name="LnOhms">ln of the fitted unknowns.</param>
-/// <param name="Worst">The greatest distance of a reading from the fit, in standard deviations.</param>
-internal sealed record Fitted(double Log, double[] LnOhms, double Worst);
-
 /// <summary>Lays leads on the terminals of one pattern, one after another, as far as the readings allow it. Leads that no reading touches are left out, being all alike.</summary>
 /// <remarks>Keeps its scratch space from run to run; one for each pattern of an identification.</remarks>
 internal sealed class Search
@@ -69,21 +15,23 @@ internal sealed class Search
     private SearchPlan _plan = SearchPlan.Nothing;
     private SearchTerms _terms = SearchTerms.Nothing;
     private Harvest? _harvest;
+    private Naming? _naming;
     private readonly int[] _terminalOf;
     private readonly int[] _usedMask;
     private readonly int[] _freeOfClass;
     private readonly Fit _fit;
-    private readonly Measured?[] _said;
-    private readonly int[] _saidAt;
     private readonly double[] _saidLn;
+    private readonly double[] _saidError;
     private readonly bool _hasSums;
     private readonly double[] _weightOf;
     private readonly double[] _sumOf;
     private readonly Dictionary<UInt128, Fitted> _fitted = [];
     private readonly int _formulaBits;
+    private readonly Fitted?[] _begun;
     private Measured[] _placed = [];
     private int[] _placedAs = [];
     private int _count;
+    private int _said; // the unknowns that a figure laid so far says by itself, as bits
     private bool _everyLead;
     private int[] _formulas = [];
     private int[] _figures = [];
@@ -96,18 +44,18 @@ internal sealed class Search
         _terminalOf = new int[pattern.Count];
         Array.Fill(_terminalOf, -1);
         _usedMask = new int[pattern.Blocks.Length];
+        _begun = new Fitted?[pattern.Count + 1];
         _freeOfClass = new int[pattern.Blocks.Length];
         foreach (var block in pattern.Blocks)
         {
             _freeOfClass[block.Class]++;
         }
 
-        _said = new Measured?[pattern.Unknowns.Length];
-        _saidAt = new int[_said.Length];
-        _saidLn = new double[_said.Length];
+        _saidLn = new double[pattern.Unknowns.Length];
+        _saidError = new double[_saidLn.Length];
         _hasSums = Array.Exists(pattern.OnlyUnknown, only => only < 0);
         _formulaBits = int.Log2(pattern.Formulas.Length + 1) + 1;
-        _weightOf = new double[_said.Length + pattern.Formulas.Length];
+        _weightOf = new double[_saidLn.Length + pattern.Formulas.Length];
         _sumOf = new double[_weightOf.Length];
     }
 
@@ -154,6 +102,7 @@ internal sealed class Search
             return AddLeaf(log);
         }
 
+        _begun[depth] = depth == 0 ? null : _begun[depth - 1];
         if (IsLost(depth, log))
         {
             return true;
@@ -195,7 +144,7 @@ internal sealed class Search
         var terminal = block.Terminals[place];
         var mask = _usedMask[block.Index];
         _terminalOf[lead] = terminal;
-        var before = _count;
+        var (before, said) = (_count, _said);
         var allowed = Allowed(depth, ref log);
         var more = true;
         if (allowed)
@@ -207,15 +156,7 @@ internal sealed class Search
             _usedMask[block.Index] = mask;
         }
 
-        _count = before;
-        for (var unknown = 0; unknown < _said.Length; unknown++)
-        {
-            if (_said[unknown] is not null && _saidAt[unknown] == depth)
-            {
-                _said[unknown] = null;
-            }
-        }
-
+        (_count, _said) = (before, said);
         _terminalOf[lead] = -1;
         return more;
     }
@@ -234,7 +175,7 @@ internal sealed class Search
             if (reading.Showed == Showed.Ohms)
             {
                 var formula = Pattern.Formula[first][second];
-                if (!Agrees(reading, formula, depth) || !IsInOrder(reading, formula))
+                if (!Agrees(reading, formula) || !IsInOrder(reading, formula))
                 {
                     return false;
                 }
@@ -265,7 +206,7 @@ internal sealed class Search
     }
 
     /// <summary>Whether a figure goes with an earlier one that says the same unknown; far beyond the meter's error it never will.</summary>
-    private bool Agrees(Measured reading, int formula, int depth)
+    private bool Agrees(Measured reading, int formula)
     {
         var unknown = Pattern.OnlyUnknown[formula];
         if (unknown < 0)
@@ -274,12 +215,13 @@ internal sealed class Search
         }
 
         var ln = reading.LnOhms - Pattern.LnFactor[formula];
-        if (_said[unknown] is { } earlier)
+        if ((_said & (1 << unknown)) != 0)
         {
-            return Math.Abs(ln - _saidLn[unknown]) <= (Hopeless * (reading.LnError + earlier.LnError)) + Least;
+            return Math.Abs(ln - _saidLn[unknown]) <= (Hopeless * (reading.LnError + _saidError[unknown])) + Least;
         }
 
-        (_said[unknown], _saidAt[unknown], _saidLn[unknown]) = (reading, depth, ln);
+        _said |= 1 << unknown;
+        (_saidLn[unknown], _saidError[unknown]) = (ln, reading.LnError);
         return true;
     }
 
@@ -302,11 +244,12 @@ internal sealed class Search
     /// <summary>Whether the leads laid so far already go so badly with their figures that the rest cannot mend it.</summary>
     private bool IsLost(int depth, double log) =>
         _hasSums && _plan.Tells[depth] && depth + 2 <= _plan.Order.Length
-        && _harvest!.Drops(log + Evidence(Gather(_plan.Laid[depth])).Log + _plan.Peaks + Slack);
+        && _harvest!.Drops(log + (_begun[depth] = Evidence(Gather(_plan.Laid[depth]), _begun[depth - 1])).Log + _plan.Peaks + Slack);
 
     /// <summary>The fit of the figures that were gathered last; many ways to lay the leads come to the same sums, with a slip or without, and those are fitted once.</summary>
     /// <param name="count">How many figures.</param>
-    private Fitted Evidence(int count)
+    /// <param name="before">The fit of some of them.</param>
+    private Fitted Evidence(int count, Fitted? before)
     {
         var bits = IndexBits + _formulaBits;
         var key = UInt128.One;
@@ -314,16 +257,25 @@ internal sealed class Search
         {
             if (_figures[at] >> IndexBits != 0 || (at + 1) * bits >= 127)
             {
-                return Fit(count); // more figures than a key can name
+                return Fit(count, before); // more figures than a key can name
             }
 
             key = (key << bits) | (UInt128)(uint)((_figures[at] << _formulaBits) | _formulas[at]);
         }
 
-        return _fitted.TryGetValue(key, out var known) ? known : _fitted[key] = Fit(count);
+        return _fitted.TryGetValue(key, out var known) ? known : _fitted[key] = Fit(count, before);
     }
 
-    private Fitted Fit(int count) => new(_fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors), [.. _fit.Values], _fit.Worst);
+    private Fitted Fit(int count, Fitted? before)
+    {
+        var unknowns = 0;
+        for (var at = 0; at < count; at++)
+        {
+            unknowns |= Pattern.UnknownsOf[_formulas[at]];
+        }
+
+        return new(_fit.LogEvidence(count, _formulas, _lnOhms, _lnErrors, before), [.. _fit.Values], _fit.Worst, unknowns);
+    }
 
     private int Gather(Measured[] readings)
     {
@@ -352,9 +304,9 @@ internal sealed class Search
             return true;
         }
 
-        var fitted = Evidence(count);
+        var fitted = Evidence(count, _plan.Order.Length == 0 ? null : _begun[_plan.Order.Length - 1]);
         log += _plan.Peaks + fitted.Log + Mistaken(fitted.LnOhms);
-        return _harvest.Drops(log) || _harvest.Add(new(Pattern, [.. _terminalOf], log, fitted.LnOhms, fitted.Worst));
+        return _harvest.Drops(log) || _harvest.Add(new(Pattern, _plan.IsAsRead ? [.. _terminalOf] : (_naming ??= new(Pattern)).Of(_terminalOf, _plan.AsRead), log, fitted.LnOhms, fitted.Worst));
     }
 
     /// <summary>What the figures cost at least: only figures of one and the same thing are held against each other.</summary>
@@ -367,7 +319,7 @@ internal sealed class Search
         {
             var formula = _formulas[reading];
             var only = Pattern.OnlyUnknown[formula];
-            var at = only < 0 ? _said.Length + formula : only;
+            var at = only < 0 ? _saidLn.Length + formula : only;
             var ln = _lnOhms[reading] - (only < 0 ? 0 : Pattern.LnFactor[formula]);
             var weight = 1 / (_lnErrors[reading] * _lnErrors[reading]);
             _weightOf[at] += weight;

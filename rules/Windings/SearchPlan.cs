@@ -8,7 +8,9 @@ internal sealed class SearchPlan
     public SearchPlan(int leads, IReadOnlyList<Measured> readings, bool everyLead)
     {
         Readings = [.. readings];
-        Order = InOrder(leads, readings, everyLead);
+        AsRead = InOrder(leads, readings, everyLead);
+        Order = everyLead ? Tightest(AsRead, readings) : AsRead;
+        IsAsRead = Order.SequenceEqual(AsRead);
         Checks = new Measured[Order.Length][];
         Laid = new Measured[Order.Length][];
         Tells = new bool[Order.Length];
@@ -28,8 +30,14 @@ internal sealed class SearchPlan
 
     public Measured[] Readings { get; }
 
-    /// <summary>Leads that conduct come first, side by side, so that a wrong start is dropped soon.</summary>
+    /// <summary>What goes together comes side by side, so that a wrong start is dropped soon.</summary>
     public int[] Order { get; }
+
+    /// <summary>The leads as the readings name them, those that conduct first.</summary>
+    public int[] AsRead { get; }
+
+    /// <summary>Whether leads are laid as the readings name them.</summary>
+    public bool IsAsRead { get; }
 
     /// <summary>By place in the order: the readings of that lead against earlier ones.</summary>
     public Measured[][] Checks { get; }
@@ -42,6 +50,25 @@ internal sealed class SearchPlan
 
     /// <summary>ln of the density of figures that are all just right.</summary>
     public double Peaks { get; }
+
+    /// <summary>The leads as read, but each time that first which has figures against most of those before it: what cannot be shows soon.</summary>
+    /// <remarks>A figure that is doubted counts too, so that the order is one whichever reading is doubted and fits are found again.</remarks>
+    private static int[] Tightest(int[] asRead, IReadOnlyList<Measured> readings)
+    {
+        var figures = readings.Where(reading => reading.Showed == Showed.Ohms || reading.Mistaken).DistinctBy(reading => (reading.First, reading.Second)).ToList();
+        var left = asRead.ToList();
+        var order = new List<int>(left.Count);
+        while (left.Count > 0)
+        {
+            var next = left.MaxBy(lead => (Against(lead, order), Against(lead, left), -left.IndexOf(lead)));
+            order.Add(next);
+            left.Remove(next);
+        }
+
+        return [.. order];
+
+        int Against(int lead, List<int> others) => figures.Count(reading => (reading.First == lead && others.Contains(reading.Second)) || (reading.Second == lead && others.Contains(reading.First)));
+    }
 
     private static int[] InOrder(int leads, IReadOnlyList<Measured> readings, bool everyLead)
     {

@@ -5,19 +5,30 @@ internal sealed class SearchTerms
 {
     public static readonly SearchTerms Nothing = new(0.5, 1);
 
-    private readonly double _kickSeen;
-    private readonly double _kickMissed;
-
     private const double LnOhmsRange = 12.4; // 0.02 Ω to 5 kΩ: where a figure may lie that has no ground at all
     private const double LnRoot2Pi = 0.91893853320467274;
 
+    private const int Shows = 1 + (int)Showed.Anything;
+
     private readonly double _slipSpread;
+    private readonly double[] _log = new double[Shows * (1 + (int)Link.Kick)];
 
     public SearchTerms(double kickSeen, double slipSpread)
     {
         _slipSpread = slipSpread;
-        _kickSeen = Math.Log(kickSeen);
-        _kickMissed = Math.Log(1 - kickSeen);
+        for (var at = 0; at < _log.Length; at++)
+        {
+            _log[at] = ((Link)(at / Shows), (Showed)(at % Shows)) switch
+            {
+                (Link.Open, Showed.Open) => 0,
+                (Link.Ohms, Showed.Ohms or Showed.Beep) => 0,
+                (Link.Kick, Showed.Kick) => Math.Log(kickSeen),
+                (Link.Kick, Showed.Open) => Math.Log(1 - kickSeen),
+                (Link.Ohms, Showed.NotOpen) => 0,
+                (_, Showed.Anything) => 0,
+                _ => double.NegativeInfinity,
+            };
+        }
     }
 
     /// <summary>ln of the density in the middle of a bell.</summary>
@@ -29,14 +40,6 @@ internal sealed class SearchTerms
     public double LogOfMistake(double? off) =>
         off is { } far ? -(0.5 * far * far / (_slipSpread * _slipSpread)) - Math.Log(_slipSpread) - LnRoot2Pi : -Math.Log(LnOhmsRange);
 
-    public double LogOf(Link link, Showed showed) => (link, showed) switch
-    {
-        (Link.Open, Showed.Open) => 0,
-        (Link.Ohms, Showed.Ohms or Showed.Beep) => 0,
-        (Link.Kick, Showed.Kick) => _kickSeen,
-        (Link.Kick, Showed.Open) => _kickMissed,
-        (Link.Ohms, Showed.NotOpen) => 0,
-        (_, Showed.Anything) => 0,
-        _ => double.NegativeInfinity,
-    };
+    /// <summary>ln of how likely the meter shows this over that.</summary>
+    public double LogOf(Link link, Showed showed) => _log[((int)link * Shows) + (int)showed];
 }

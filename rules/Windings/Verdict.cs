@@ -131,7 +131,7 @@ internal sealed class Verdict
     /// <summary>Every lead has been touched: what it comes down to.</summary>
     private Identification Whole(Explanations all)
     {
-        var roles = all.Leaves.Select(RoleKeys.Of).ToArray();
+        var roles = all.Roles;
         var shares = new Dictionary<string, double>(StringComparer.Ordinal);
         for (var index = 0; index < roles.Length; index++)
         {

@@ -67,6 +67,28 @@ public sealed class SimulatedBenchTest
         }
     }
 
+    /// <summary>Two halves and two start halves on eight leads: the most that is left open while a start pair reads nothing.</summary>
+    [Fact]
+    public void Choosing_a_reading_takes_bounded_memory()
+    {
+        const long Most = 24 << 20;
+        var identifier = new Identifier(Trade.Knowledge, remembered: 0);
+        var chance = new Random(6);
+        var motor = new MotorFactory(chance).Make("capacitor-start-dual-8");
+        var person = new BenchPerson(motor, new(chance, 1, 2, 0.2), chance, mistaken: false);
+        identifier.Identify(new() { Leads = motor.Tags }); // what is made once is not counted
+        for (var found = (Identification?)null; found is null || found.Next is not null;)
+        {
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            found = identifier.Identify(new() { Leads = motor.Tags, Readings = person.Readings, Meter = person.Said }).Value!;
+            Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, Most);
+            if (found.Next is { } next)
+            {
+                person.Measure(next.From, next.To);
+            }
+        }
+    }
+
     public static TheoryData<string> Kinds() => [.. MotorFactory.All];
 
     private static void Check(SimulatedMotor motor, BenchPerson person, IdentificationInput input, int seed)
