@@ -212,10 +212,20 @@ internal static class IdentifyStudy
             }
         }
 
-        /// <remarks>Of each <see cref="CompareEach"/>th round of motors the last columns before "pairs" compare both ways to the same certainty on the same motors.</remarks>
+        private static string Less(List<(string Status, int Touches, int Habit, int? Fair, int AllPairs, bool Wrong)> both)
+        {
+            double[] less = [.. both.Select(row => (double)(row.Fair!.Value - row.Touches))];
+            var mean = less.DefaultIfEmpty(double.NaN).Average();
+            return $"{mean,7:F2}{Math.Sqrt(less.Sum(one => (one - mean) * (one - mean)) / Math.Max(1, less.Length - 1) / Math.Max(1, less.Length)),6:F2}";
+        }
+
+        /// <remarks>
+        /// Of each <see cref="CompareEach"/>th round of motors the last columns before "pairs" compare both ways to the same certainty on the same motors. Both ways may strike
+        /// it lucky or not, by touches on each motor, so that with the mean of what the identifier saves stands its standard error.
+        /// </remarks>
         public void Print(int motors)
         {
-            Console.WriteLine($"{"",-48}{"motors",7}{"ident.%",8}{"faulty%",8}{"can't%",7}{"touches",9}{"p95",4}{"habit",7}{"p95",4}{"| same motors: ours",20}{"habit",7}{"p95",4}{"pairs",7}{"wrong",6}");
+            Console.WriteLine($"{"",-48}{"motors",7}{"ident.%",8}{"faulty%",8}{"can't%",7}{"touches",9}{"p95",4}{"habit",7}{"p95",4}{"| same motors: ours",20}{"habit",7}{"p95",4}{"less",7}{"±",6}{"pairs",7}{"wrong",6}");
             foreach (var (family, rows) in _rows.Append(new("all", [.. _rows.Values.SelectMany(rows => rows)])))
             {
                 double Share(string status) => 100.0 * rows.Count(row => row.Status == status) / rows.Count;
@@ -224,7 +234,7 @@ internal static class IdentifyStudy
                     $"{family,-48}{rows.Count,7}{Share("Identified"),8:F1}{Share("Faulty"),8:F1}{Share("CannotTell"),7:F1}{rows.Average(row => row.Touches),9:F2}" +
                     $"{Judge.Percentile([.. rows.Select(row => row.Touches)], 0.95),4}{rows.Average(row => row.Habit),7:F2}{Judge.Percentile([.. rows.Select(row => row.Habit)], 0.95),4}" +
                     $"{(both.Count == 0 ? double.NaN : both.Average(row => row.Touches)),20:F2}{(both.Count == 0 ? double.NaN : both.Average(row => row.Fair!.Value)),7:F2}{(both.Count == 0 ? 0 : Judge.Percentile([.. both.Select(row => row.Fair!.Value)], 0.95)),4}" +
-                    $"{rows.Average(row => row.AllPairs),7:F1}{rows.Count(row => row.Wrong),6}");
+                    $"{Less(both)}{rows.Average(row => row.AllPairs),7:F1}{rows.Count(row => row.Wrong),6}");
             }
 
             Console.WriteLine($"{motors} motors in {_time.TotalSeconds:F1} s of both processors");
