@@ -26,6 +26,8 @@ public sealed class UnderstandingTest
     [InlineData("could it give me a shock if the earth wire is off?", "shock-felt")]
     [InlineData("what if it starts smoking", "smoke")]
     [InlineData("it started smoking", "smoke")]
+    [InlineData("there is a smell of gas", "hazardous-place")]
+    [InlineData("I smell gas near the boiler pump", "hazardous-place")]
     [InlineData("someone put foil in the fuse holder", "protection-bypassed")]
     [InlineData("after several resets it runs again", "repeated-resets")]
     [InlineData("the earth pin is missing", "no-earth")]
@@ -55,6 +57,7 @@ public sealed class UnderstandingTest
     [Theory]
     [InlineData("the lead is singed", "hums-no-start")]
     [InlineData("cranked the new belts till they sing", "smoke-or-burnt-smell")]
+    [InlineData("it smells like gas", "smoke-or-burnt-smell")]
     public void What_only_looks_alike_is_not_heard(string text, string symptom) =>
         Assert.DoesNotContain(Listener.Understand(text).Facts.OfType<Fact.Symptom>(), heard => heard.Id == symptom);
 
