@@ -50,11 +50,16 @@ internal static class AmericanConductor
         var row = table.Rows.First(row => device.Value <= row.Size());
         var (copper, aluminium) = (table.Text(row, "copper"), table.Text(row, "aluminium"));
         var sizes = knowledge.Tables["nec-chapter-9"].Rows.Select(size => size.Key).ToList();
-        var found = table.Name($"{copper} AWG", "awg", $"device {device.Text}", year) with { Value = Number(copper) };
+        var found = Named(copper);
         var size = conductor is not null && (sizes.IndexOf(copper) > sizes.IndexOf(conductor) || !sizes.Contains(copper))
             ? knowledge.Rules["nec-earth-size"].Name($"{conductor} AWG", "awg", $"table {copper} AWG, circuit conductors {conductor} AWG", year, found.Trail) with { Value = Number(conductor) }
             : found;
-        return new(size, table.Name($"{aluminium} AWG", "awg", $"device {device.Text}", year) with { Value = Number(aluminium) });
+        return new(size, Named(aluminium));
+
+        // A size beyond the gauges goes by its thousands of circular mils.
+        Quoted Named(string key) => sizes.Contains(key)
+            ? table.Name($"{key} AWG", "awg", $"device {device.Text}", year) with { Value = Number(key) }
+            : table.Name($"{key} kcmil", "awg", $"device {device.Text}", year);
     }
 
     /// <summary>The number of a size that is a plain number; 1/0 and larger are not.</summary>
