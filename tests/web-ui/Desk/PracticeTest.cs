@@ -74,5 +74,8 @@ public sealed class PracticeTest
         Assert.Equal(["induced-voltage", "battery-flick"], tests);
         Assert.Empty(PracticeScore.TestsOf(Plans.Knowledge, Role.Homeowner, said));
         Assert.Equal(["battery-flick"], PracticeScore.TestsOf(Plans.Knowledge, Role.Apprentice, said[..2]));
+        var choice = new PracticeChoice("dual-voltage-4", null, 5); // ohms leave open what its pairs are
+        var (ohms, both) = (PracticeScore.Of(Plans.Knowledge, choice, [])!, PracticeScore.Of(Plans.Knowledge, choice, tests)!);
+        Assert.Equal(2, both.EngineTouches - ohms.EngineTouches);
     }
 }
