@@ -11,10 +11,11 @@ internal sealed class Bench
     private readonly IdentificationInput _input;
     private readonly IdentificationFigures _figures;
     private readonly string?[] _markings;
+    private readonly bool[] _beside;
     private readonly Lazy<IReadOnlyList<Search>> _faulty;
     private readonly Dictionary<Pattern, int[]> _marked = [];
 
-    public Bench(IdentificationInput input, IdentificationFigures figures, PatternSet patterns, IReadOnlyList<Measured> readings, AxisEvidence axes, double testVolts)
+    public Bench(IdentificationInput input, IdentificationFigures figures, PatternBook book, IReadOnlyList<Measured> readings, AxisEvidence axes, double testVolts)
     {
         (_input, _figures, Axes, TestVolts) = (input, figures, axes, testVolts);
         Leads = input.Leads;
@@ -24,6 +25,8 @@ internal sealed class Bench
         _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
         HasMarkings = Array.Exists(_markings, marking => marking is not null);
         Turning = [.. Readings.Where(reading => input.Readings[reading.Index].ChangesWithShaft)];
+        _beside = Array.ConvertAll(_markings, marking => marking is not null && book.Beside.Contains(marking));
+        var patterns = book.Of(input.Leads.Count);
         Sound = States(patterns.Sound);
         _faulty = new(() => States(patterns.Faulty));
     }
@@ -78,7 +81,22 @@ internal sealed class Bench
     /// <summary>Whether a lead carries a marking that no lead of this motor has, while some do: it may be another motor with joints still made.</summary>
     /// <param name="pattern">The motor.</param>
     public bool HasStrangeMarking(Pattern pattern) => HasMarkings && Marked(pattern) is var marked
-        && marked.Where((terminal, lead) => terminal < 0 && _markings[lead] is not null).Any() && marked.Any(terminal => terminal >= 0);
+        && marked.Where((terminal, lead) => terminal < 0 && _markings[lead] is not null && !_beside[lead]).Any() && marked.Any(terminal => terminal >= 0);
+
+    /// <summary>A winding whose leads are marked as those of a winding of another role; <see langword="null"/> where there is none.</summary>
+    /// <param name="leaf">What is believed of the leads.</param>
+    public IReadOnlyList<string>? MarkedAsAnother(Leaf leaf)
+    {
+        if (!HasMarkings)
+        {
+            return null;
+        }
+
+        var (marked, leadOf) = (Marked(leaf.Pattern), RoleKeys.LeadOf(leaf));
+        return leaf.Pattern.Windings.Where(winding => !winding.Junction).Select(winding => (winding.Role, Leads: winding.Terminals.Select(terminal => leadOf[terminal]).ToArray()))
+            .Where(one => leaf.Pattern.Windings.Any(other => other.Role != one.Role && one.Leads.All(lead => other.Terminals.Contains(marked[lead]))))
+            .Select(one => (IReadOnlyList<string>)[.. one.Leads.Order().Select(lead => Leads[lead])]).FirstOrDefault();
+    }
 
     /// <summary>By lead the terminal that its marking names; −1 where there is none.</summary>
     private int[] Marked(Pattern pattern)
@@ -108,12 +126,12 @@ internal sealed class Bench
     }
 
     /// <summary>A marking agrees when the lead stands to all other marked leads as the marked terminals stand to each other: exchanges that no reading shows do not count.</summary>
-    private static bool Agrees(Leaf leaf, int lead, int[] marked)
+    private bool Agrees(Leaf leaf, int lead, int[] marked)
     {
         var terminal = marked[lead];
         if (terminal < 0)
         {
-            return false;
+            return _beside[lead] && leaf.Pattern.Windings.Any(winding => winding.Role is "protector" or "other" && winding.Terminals.Contains(leaf.TerminalOf[lead]));
         }
 
         var pattern = leaf.Pattern.SoundTwin ?? leaf.Pattern;

@@ -50,9 +50,11 @@ public sealed class Identifier
     public bool AreMarkings(IReadOnlyList<string> tags)
     {
         ArgumentNullException.ThrowIfNull(tags);
-        return tags.Count > 1 && tags.All(tag => _forms.Value.Any(form => form.LeadOf(tag) is not null))
+        return tags.Count > 1 && tags.Any(IsWindings) && tags.All(tag => IsWindings(tag) || _patterns.Beside.Contains(tag))
             && (tags.All(tag => tag.Length > 1) || _forms.Value.Any(form => form.IsMarkedBy(tags)));
     }
+
+    private bool IsWindings(string tag) => _forms.Value.Any(form => form.LeadOf(tag) is not null);
 
     private Identification Find(IdentificationInput input)
     {
@@ -68,7 +70,7 @@ public sealed class Identifier
             }
         }
 
-        var bench = new Bench(input, _knowledge.Identification, _patterns.Of(input.Leads.Count), [.. between, .. GroupReadings.Opens(input, meter)], AxisEvidence.Of(input, _knowledge), input.TestVolts ?? _knowledge.Rules["ends-applied-volts"]["volts"]);
+        var bench = new Bench(input, _knowledge.Identification, _patterns, [.. meter.Sums(between), .. GroupReadings.Opens(input, meter)], AxisEvidence.Of(input, _knowledge), input.TestVolts ?? _knowledge.Rules["ends-applied-volts"]["volts"]);
         return new Verdict(bench, FrameReadings.Of(input, meter)).Give();
     }
 }

@@ -60,5 +60,26 @@ internal sealed class MeterModel
         return new(index, Math.Min(first, second), Math.Max(first, second), showed, ohms, Deviation(reading.Ohms ?? 0));
     }
 
+    /// <summary>The readings, with a figure above that of any winding taken for a sum of windings where other readings lead from its one lead to its other.</summary>
+    public IEnumerable<Measured> Sums(IReadOnlyList<Measured> readings)
+    {
+        var ways = readings.Where(reading => reading.Conducts).ToList();
+        return readings.Select(reading => reading is { Showed: Showed.Kick, Ohms: > 0 } && Leads(ways, reading.First, reading.Second)
+            ? new(reading.Index, reading.First, reading.Second, Showed.Ohms, reading.Ohms, reading.Error)
+            : reading);
+    }
+
+    private static bool Leads(List<Measured> ways, int from, int to)
+    {
+        var reached = new HashSet<int> { from };
+        while (ways.Find(way => reached.Contains(way.First) != reached.Contains(way.Second)) is { } way)
+        {
+            reached.Add(way.First);
+            reached.Add(way.Second);
+        }
+
+        return reached.Contains(to);
+    }
+
     private double Count(double shown) => (_figures.Meter.Ranges.FirstOrDefault(range => shown <= range.UpToOhms) ?? _figures.Meter.Ranges[^1]).CountOhms;
 }

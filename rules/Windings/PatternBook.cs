@@ -19,9 +19,13 @@ internal sealed class PatternBook
     {
         _knowledge = knowledge;
         _accessories = Accessories(knowledge);
+        Beside = knowledge.Accessories.Values.SelectMany(accessory => accessory.Markings.Concat(accessory.Iec)).ToHashSet(StringComparer.OrdinalIgnoreCase);
         _compiler = new(knowledge.Identification, knowledge.Identification.WindingOhmsMost.Value);
         _sets = [.. Enumerable.Range(0, MostLeads + 1).Select(leads => new Lazy<PatternSet>(() => Make(leads)))];
     }
+
+    /// <summary>Markings of leads in the box that are no winding's.</summary>
+    public IReadOnlySet<string> Beside { get; }
 
     /// <summary>All patterns with so many leads.</summary>
     public PatternSet Of(int leads) => leads <= MostLeads ? _sets[leads].Value : new([], []);

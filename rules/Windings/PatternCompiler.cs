@@ -26,7 +26,9 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
             formula[row] = [.. Enumerable.Range(0, count).Select(column => row == column || links[row][column] != Link.Ohms ? -1 : formulas.Of(row, column))];
         }
 
-        var blocks = Blocks(network, links, formula, out var blockOf);
+        var windings = PatternWindings.Of(layout);
+        string[] roles = [.. Enumerable.Range(0, count).Select(terminal => string.Join('+', windings.Where(winding => winding.Terminals.Contains(terminal)).Select(winding => winding.Role).Order(StringComparer.Ordinal)))];
+        var blocks = Blocks(network, Same(links, formula, roles), out var blockOf);
         var rows = formulas.Rows();
         int[] only = [.. rows.Select(row => row.Count(factor => factor > 0) == 1 ? Array.FindIndex(row, factor => factor > 0) : -1)];
         return new Pattern
@@ -48,7 +50,7 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
             LnFactor = [.. rows.Select((row, index) => only[index] < 0 ? 0 : Math.Log(row[only[index]]))],
             Unknowns = formulas.Unknowns(),
             Ratios = formulas.Ratios(),
-            Windings = PatternWindings.Of(layout),
+            Windings = windings,
         };
     }
 
@@ -81,9 +83,9 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
     private static string Name(Pattern pattern, int first, int second) =>
         pattern.Formula[first][second] < 0 ? string.Empty : pattern.FormulaNames[pattern.Formula[first][second]];
 
-    private static Block[] Blocks(PatternNetwork network, Link[][] links, int[][] formula, out int[] blockOf)
+    private static Block[] Blocks(PatternNetwork network, Func<int, int, int, int, bool> same, out int[] blockOf)
     {
-        var count = links.Length;
+        var count = network.Terminals.Length;
         var groups = Enumerable.Range(0, count).GroupBy(terminal => network.Reach[network.Terminals[terminal]]).Select(group => group.ToArray()).ToList();
         blockOf = new int[count];
         var blocks = new Block[groups.Count];
@@ -94,26 +96,27 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
                 blockOf[terminal] = index;
             }
 
-            var like = Array.FindIndex(blocks, 0, index, other => Map(other.Terminals, groups[index], links, formula) is not null);
+            var like = Array.FindIndex(blocks, 0, index, other => Map(other.Terminals, groups[index], same) is not null);
             if (like >= 0)
             {
                 // Terminals in the order of the like block, so that one set of symmetries serves both.
-                groups[index] = Map(blocks[like].Terminals, groups[index], links, formula)!;
+                groups[index] = Map(blocks[like].Terminals, groups[index], same)!;
             }
 
             blocks[index] = like >= 0
                 ? new Block(index, blocks[like].Class, groups[index], blocks[like].Symmetries)
-                : new Block(index, index, groups[index], [.. Maps(groups[index], groups[index], Same(links, formula))]);
+                : new Block(index, index, groups[index], [.. Maps(groups[index], groups[index], same)]);
         }
 
         return blocks;
     }
 
-    private static int[]? Map(int[] from, int[] to, Link[][] links, int[][] formula) =>
-        from.Length == to.Length && Maps(from, to, Same(links, formula)) is [var map, ..] ? Array.ConvertAll(map, place => to[place]) : null;
+    private static int[]? Map(int[] from, int[] to, Func<int, int, int, int, bool> same) =>
+        from.Length == to.Length && Maps(from, to, same) is [var map, ..] ? Array.ConvertAll(map, place => to[place]) : null;
 
-    private static Func<int, int, int, int, bool> Same(Link[][] links, int[][] formula) =>
-        (a, b, c, d) => links[a][b] == links[c][d] && formula[a][b] == formula[c][d];
+    /// <summary>Terminals of windings of different roles are never alike, though a break may make them read alike: which is which is what is asked.</summary>
+    private static Func<int, int, int, int, bool> Same(Link[][] links, int[][] formula, string[] roles) =>
+        (a, b, c, d) => links[a][b] == links[c][d] && formula[a][b] == formula[c][d] && roles[a] == roles[c] && roles[b] == roles[d];
 
     /// <summary>All ways to lay one group of terminals on another so that every reading stays the same, as places in the second.</summary>
     private static List<int[]> Maps(int[] from, int[] to, Func<int, int, int, int, bool> same)
@@ -147,6 +150,11 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
 
         bool Fits(int[] map, int at, int place)
         {
+            if (!same(from[at], from[at], to[place], to[place]))
+            {
+                return false;
+            }
+
             for (var earlier = 0; earlier < at; earlier++)
             {
                 if (map[earlier] == place || !same(from[earlier], from[at], to[map[earlier]], to[place]))

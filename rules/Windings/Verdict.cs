@@ -45,7 +45,7 @@ internal sealed class Verdict
         }
 
         var all = everyLead ? sound.WithFaults(_bench, _readings) : Explanations.Of(_bench, _readings, faults: true);
-        return Slipped(all, everyLead) ?? (everyLead && all.Any ? Whole(all) : all.Any ? Asking(all) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits")));
+        return Silence.Of(_bench, _readings, Next) ?? Slipped(all, everyLead) ?? (everyLead && all.Any ? Whole(all) : all.Any ? Asking(all) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits")));
     }
 
     /// <summary>A contradiction, when one slip explains the readings better than anything else.</summary>
@@ -236,6 +236,11 @@ internal sealed class Verdict
         if (RoleGuard.Against(_bench, _bench.Axes, best, windings) is { } against)
         {
             return CannotTell(against);
+        }
+
+        if (_bench.MarkedAsAnother(best) is { } named)
+        {
+            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.marked-as-another", ("leads", string.Join('–', named)))]);
         }
 
         if (FaultGuard.Turns(all, best) > _bench.Figures.FaultTurnsLayout.Value)

@@ -62,7 +62,7 @@ public sealed class AxisTest
         var input = Four with { Readings = [IdentifierTest.Ohms("1-2", 3), IdentifierTest.Ohms("1-3", 3), IdentifierTest.Ohms("1-4", 3), IdentifierTest.Ohms("2-3", 6), IdentifierTest.Ohms("2-4", 6), IdentifierTest.Ohms("3-4", 6)] };
         var meter = new MeterModel(Trade.Knowledge.Identification, input.Meter);
         Measured[] readings = [.. input.Readings.Select((reading, at) => meter.Measure(at, int.Parse(reading.From, null) - 1, int.Parse(reading.To, null) - 1, reading))];
-        var bench = new Bench(input, Trade.Knowledge.Identification, new PatternBook(Trade.Knowledge).Of(4), readings, AxisEvidence.Of(input, Trade.Knowledge), Applied);
+        var bench = new Bench(input, Trade.Knowledge.Identification, new PatternBook(Trade.Knowledge), readings, AxisEvidence.Of(input, Trade.Knowledge), Applied);
         var all = Explanations.Of(bench, readings, faults: false);
         Assert.Equal("three-phase-4", all.Best!.Pattern.Layout.Id);
         Assert.Null(new AxisChoice(bench, readings, (_, _) => true).Wanted(all, all.Best, input.TestsAllowed));
