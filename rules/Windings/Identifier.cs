@@ -70,7 +70,7 @@ public sealed class Identifier
             }
         }
 
-        var bench = new Bench(input, _knowledge.Identification, _patterns, [.. meter.Sums(between), .. GroupReadings.Opens(input, meter)], AxisEvidence.Of(input, _knowledge), input.TestVolts ?? _knowledge.Rules["ends-applied-volts"]["volts"]);
+        var bench = new Bench(input, _knowledge.Identification, _patterns, [.. MeterModel.Sums(between), .. GroupReadings.Opens(input, meter)], AxisEvidence.Of(input, _knowledge), input.TestVolts ?? _knowledge.Rules["ends-applied-volts"]["volts"]);
         return new Verdict(bench, FrameReadings.Of(input, meter)).Give();
     }
 }

@@ -61,7 +61,7 @@ internal sealed class MeterModel
     }
 
     /// <summary>The readings, with a figure above that of any winding taken for a sum of windings where other readings lead from its one lead to its other.</summary>
-    public IEnumerable<Measured> Sums(IReadOnlyList<Measured> readings)
+    public static IEnumerable<Measured> Sums(IReadOnlyList<Measured> readings)
     {
         var ways = readings.Where(reading => reading.Conducts).ToList();
         return readings.Select(reading => reading is { Showed: Showed.Kick, Ohms: > 0 } && Leads(ways, reading.First, reading.Second)

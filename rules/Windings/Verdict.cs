@@ -238,6 +238,11 @@ internal sealed class Verdict
             return CannotTell(against);
         }
 
+        if (_readings.Where(reading => reading.Conducts).All(reading => reading.Ohms is not > 0))
+        {
+            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.no-ohms")]);
+        }
+
         if (_bench.MarkedAsAnother(best) is { } named)
         {
             return give(IdentificationStatus.CannotTell, [Statement.Of("windings.marked-as-another", ("leads", string.Join('–', named)))]);

@@ -21,6 +21,14 @@ public sealed class UncommonTablesTest
     }
 
     [Fact]
+    public void Leads_between_which_nothing_is_left_over_the_meters_own_are_not_named()
+    {
+        var found = Find(new() { Leads = ["a", "b", "c"] }, ("a-b", 0), ("a-c", 0), ("b-c", 0));
+        Assert.Equal(IdentificationStatus.CannotTell, found.Status);
+        Assert.Equal("windings.no-ohms", found.Notes[0].Id);
+    }
+
+    [Fact]
     public void Pins_without_marks_are_not_named_where_the_break_hides_which_is_which()
     {
         var found = Find(new() { Leads = ["a", "b", "c"], Plate = PlateFields.Empty.With("phases", PlateValue.Of(1)) }, ("b-c", 7));
