@@ -250,6 +250,9 @@ public sealed record CautionNote
     /// <summary>Why, where <see cref="Why"/> speaks of what nobody has at home.</summary>
     public string? HomeownerWhy { get; init; }
 
+    /// <summary>Whether no other caution is said beside it: what they tell to do would be wrong there.</summary>
+    public bool Alone { get; init; }
+
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
 

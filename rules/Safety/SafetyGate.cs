@@ -18,7 +18,8 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
         var signs = new CaseSigns(knowledge, file);
         var holding = Holding(signs, role);
         var verdicts = knowledge.GateTasks.Values.Select(task => Decide(task, role, holding, signs)).ToList();
-        var stopping = holding.Find(held => held.Condition.Stops && !signs.Meets("isolated", held.Position));
+        var away = holding.Exists(held => held.Condition.Cautions.Any(id => knowledge.Cautions[id].Alone)); // where no plug may be touched nobody is asked to isolate
+        var stopping = away ? null : holding.Find(held => held.Condition.Stops && !signs.Meets("isolated", held.Position));
         var referring = verdicts.Select(verdict => verdict.Referral).OfType<Referral>().OrderBy(referral => referral.Order).FirstOrDefault();
         var weightiest = stopping ?? holding.Find(held => held.Condition == referring?.Condition) ?? holding.Find(held => held.Condition.Rows.Count > 0);
         return new Gate
@@ -110,11 +111,12 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
 
     private List<Caution> Cautions(List<Held> holding, List<Verdict> verdicts, Referral? referring)
     {
-        var ids = holding.SelectMany(held => held.Condition.Cautions)
+        List<string> ids = [.. holding.SelectMany(held => held.Condition.Cautions)
             .Concat(verdicts.Any(verdict => verdict.Waits.Contains("isolated", StringComparer.Ordinal)) ? ["isolate-and-prove-dead"] : [])
             .Concat(referring is null ? [] : Referred(referring.To))
-            .Distinct(StringComparer.Ordinal);
-        return [.. ids.OrderByDescending(id => knowledge.Cautions[id].Weight).Select(id => new Caution(id, Statement.Of($"caution.{id}")))];
+            .Distinct(StringComparer.Ordinal)];
+        var alone = ids.FindAll(id => knowledge.Cautions[id].Alone);
+        return [.. (alone.Count > 0 ? alone : ids).OrderByDescending(id => knowledge.Cautions[id].Weight).Select(id => new Caution(id, Statement.Of($"caution.{id}")))];
     }
 
     private IEnumerable<string> Referred(string to) => new[] { $"call-{to}" }.Where(knowledge.Cautions.ContainsKey);

@@ -9,6 +9,7 @@ namespace WireCoach.Rules.Tests.Coaching;
 public sealed class DangerTest
 {
     private const int Turns = 12;
+    private const string Gas = "There is a smell of gas"; // keeps everybody off
 
     private static readonly Coach Coach = new(Trade.Knowledge);
     private static readonly Troubleshooting Bench = new(Trade.Knowledge);
@@ -24,6 +25,7 @@ public sealed class DangerTest
         ("Somebody put a bigger fuse in", "licensed-electrician", "licensed-electrician", null),
         ("I keep resetting the breaker", "licensed-electrician", "licensed-electrician", null),
         ("It stands in the paint booth", "qualified-hazardous-place-person", "qualified-hazardous-place-person", "qualified-hazardous-place-person"),
+        (Gas, "qualified-hazardous-place-person", "qualified-hazardous-place-person", "qualified-hazardous-place-person"),
         ("It is the passenger lift", "equipment-service-firm", "equipment-service-firm", "equipment-service-firm"),
         ("It is a 2300 V motor", "qualified-high-voltage-person", "qualified-high-voltage-person", "qualified-high-voltage-person"),
         ("I felt a tingle from the mixer and water got into it", "licensed-electrician", "licensed-electrician", null),
@@ -40,7 +42,7 @@ public sealed class DangerTest
     public void What_stands_below_a_danger_never_contradicts_it(Role role, string danger, string job)
     {
         var (_, home, office, apprentice) = Dangers.Single(one => one.Said == danger);
-        var keptFor = role switch { Role.Homeowner => home, Role.Manager => office, Role.Apprentice => apprentice, _ => null };
+        var keptFor = role switch { Role.Homeowner => home, Role.Manager => office, Role.Apprentice => apprentice, _ => danger == Gas ? home : null };
         var heard = Listener.Hear($"{danger} {job}").Value!;
         var file = CaseFile.From(new CaseOpening(role, Region.NorthAmerica), [.. heard.Facts, .. heard.Dangers.Select(one => SafetyGate.Heard(one.Id, one.Span))]);
         for (var turn = 0; turn < Turns; turn++)
@@ -90,4 +92,14 @@ public sealed class DangerTest
     [Fact]
     public void In_practice_nothing_keeps_anybody_off() =>
         Assert.Null(Coach.Assess(CaseFile.From(new CaseOpening(Role.Homeowner, Region.NorthAmerica, Practice: true), [new Fact.Symptom { Id = "shock-from-frame" }])).Gate.KeptFor);
+
+    /// <summary>A plug pulled where gas is smelled can light it: no other caution is said beside.</summary>
+    [Fact]
+    public void Where_gas_is_smelled_nothing_else_is_told_to_be_done()
+    {
+        var heard = Listener.Hear("The pump hums and does not start, it smokes, and there is a smell of gas in the cellar.").Value!;
+        var assessed = Coach.Assess(CaseFile.From(new CaseOpening(Role.Homeowner, Region.Iec), [.. heard.Facts, .. heard.Dangers.Select(one => SafetyGate.Heard(one.Id, one.Span))]));
+        Assert.Equal(["stop-gas"], assessed.Cautions.Select(caution => caution.Id));
+        Assert.Null(assessed.Next);
+    }
 }

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Safety;
 
 namespace WireCoach.Rules.Tests.Safety;
 
@@ -32,6 +33,7 @@ internal static class GateTable
         ("water", "CCCCCCCCCRC", "CRRRRRRRRRR", "CCCCCCCRRRR", "CRRRRRRRRRR"),
         ("wet-place", "ACCCCCCCCRC", "ARRRRRRRRRR", "ACCCCCCRRRR", "ARRRRRRRRRR"),
         ("pool", "ACCCCRRRRRR", "ARRRRRRRRRR", "ACCCCRRRRRR", "ARRRRRRRRRR"),
+        ("gas-smelled", "RRRRRRRRRRR", "RRRRRRRRRRR", "RRRRRRRRRRR", "RRRRRRRRRRR"),
         ("hazardous-place", "ACRRRRRRRRR", "ARRRRRRRRRR", "ARRRRRRRRRR", "ARRRRRRRRRR"),
         ("lift-fire-medical", "ACRRRRRRRRR", "ARRRRRRRRRR", "ARRRRRRRRRR", "ARRRRRRRRRR"),
         ("above-600-volts", "ARRRRRRRRRR", "ARRRRRRRRRR", "ARRRRRRRRRR", "ARRRRRRRRRR"),
@@ -60,6 +62,7 @@ internal static class GateTable
         "water" => [NoCapacitor, Seen("got-wet")],
         "wet-place" => [NoCapacitor, new Fact.Choice { Question = "place", Option = "wet" }],
         "pool" => [NoCapacitor, new Fact.Application { Text = "the pool pump" }],
+        "gas-smelled" => [NoCapacitor, SafetyGate.Heard("gas-smelled")],
         "hazardous-place" => [NoCapacitor, new Fact.Application { Text = "fan of the spray booth" }],
         "lift-fire-medical" => [NoCapacitor, new Fact.Application { Text = "the fire pump in the dairy" }],
         "above-600-volts" => [NoCapacitor, new Fact.Plate { Field = "volts", Value = PlateValue.Of(2300) }],
