@@ -40,11 +40,15 @@ internal sealed class MarkedReadings(CauseModel model)
     /// <summary>Whether just three leads were read without marks, and one of them is open to both others: a broken phase, whichever it is.</summary>
     private static bool IsOneOfThreeOpen(CaseFile file)
     {
-        var pairs = file.Readings.Where(reading => reading.Together.Count == 0 && reading.To is not (Fact.Reading.Frame or Fact.Reading.Earth))
-            .GroupBy(reading => (string.CompareOrdinal(reading.From, reading.To) < 0 ? reading.From : reading.To, string.CompareOrdinal(reading.From, reading.To) < 0 ? reading.To : reading.From))
-            .Select(pair => pair.Last()).ToList();
-        return pairs.Count == All && file.ReadLeads.Distinct(StringComparer.OrdinalIgnoreCase).Count() == All && file.Leads.Count is 0 or All
-            && pairs.Count(reading => reading.Open) == All - 1 && pairs.Exists(reading => reading.Ohms is not null);
+        if (file.ReadLeads.Distinct(StringComparer.OrdinalIgnoreCase).ToList() is not [var one, var other, var third] || file.Leads.Count is not (0 or All))
+        {
+            return false;
+        }
+
+        List<Fact.Reading?> pairs = [Latest(one, other), Latest(one, third), Latest(other, third)];
+        return pairs.Count(reading => reading is { Open: true }) == All - 1 && pairs.Exists(reading => reading is { Ohms: not null });
+
+        Fact.Reading? Latest(string from, string to) => file.Readings.LastOrDefault(reading => reading.IsOfPair(from, to));
     }
 
     /// <summary>The motors with the fewest leads, for whoever names four marks of a motor seldom leaves out two; without those in which much more would be broken than in others.</summary>

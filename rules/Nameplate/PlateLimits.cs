@@ -43,9 +43,9 @@ internal static class PlateLimits
                     ("field", field), ("value", Units.Given(value, unit)), ("least", Units.Text(least, unit)), ("most", Units.Text(most, unit))));
             }
 
-            if (unit == "percent" && plate.Numbers(field).FirstOrDefault(value => value > 1 && value < rule["least-percent"]) is > 0 and var neither)
+            if (unit == "percent" && plate.Numbers(field).Select(value => ShareOrPercent.Refusal(knowledge, field, value)).OfType<Problem>().FirstOrDefault() is { } neither)
             {
-                yield return new Problem("invalid-fact", field, Statement.Of("nameplate.share-or-percent", ("field", field), ("value", Units.Number(neither, 4)), ("least", Units.Text(rule["least-percent"], unit))));
+                yield return neither;
             }
 
             if (plate[field] is { Numbers.Count: 0 } text)

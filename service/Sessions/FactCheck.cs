@@ -22,13 +22,17 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private static readonly string[] Directions = ["clockwise", "counterclockwise", "right", "wrong"];
     private static readonly string[] Ends = ["shaft-end", "opposite-end"];
 
-    private readonly string[] _instruments = [.. knowledge.Tests.Values.SelectMany(test => test.Instruments).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    private readonly string[] _instruments = InstrumentsOf(knowledge);
     private readonly string[] _goals =
     [
         .. knowledge.Questions[Goal].Options.Select(option => option.Id)
             .Concat(knowledge.Words.Rules.Keys.Where(id => id.StartsWith(Goal + "/", StringComparison.Ordinal)).Select(id => id[(Goal.Length + 1)..]))
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
     ];
+
+    /// <summary>The instruments of all tests, by id.</summary>
+    public static string[] InstrumentsOf(TradeKnowledge knowledge) =>
+        [.. knowledge.Tests.Values.SelectMany(test => test.Instruments).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     /// <summary>The facts as they enter the case, or what is wrong with them.</summary>
     /// <param name="file">The case that they enter.</param>

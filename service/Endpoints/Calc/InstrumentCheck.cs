@@ -7,14 +7,10 @@ namespace WireCoach.Service.Endpoints.Calc;
 /// <summary>Refuses instruments that no test uses: whoever names one is told which there are, or would wait in vain for a test that it was meant to allow.</summary>
 internal static class InstrumentCheck
 {
-    /// <summary>The instruments of all tests, by id.</summary>
-    public static IReadOnlyList<string> Known(TradeKnowledge knowledge) =>
-        [.. knowledge.Tests.Values.SelectMany(test => test.Instruments).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-
     /// <summary>What is wrong with the instruments of a request.</summary>
     public static IEnumerable<Problem> Of(TradeKnowledge knowledge, IReadOnlyList<string?>? instruments)
     {
-        var known = Known(knowledge);
+        var known = FactCheck.InstrumentsOf(knowledge);
         return (instruments ?? []).Select((id, at) => (Id: id, Field: $"instruments[{at}]"))
             .Where(one => one.Id is null || !known.Contains(one.Id, StringComparer.Ordinal))
             .Select(one => string.IsNullOrWhiteSpace(one.Id) ? Problem.NotGiven(one.Field)

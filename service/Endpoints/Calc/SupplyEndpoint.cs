@@ -1,5 +1,5 @@
 using WireCoach.Rules.Cases;
-using WireCoach.Rules.Quantities;
+using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Supply;
@@ -78,10 +78,9 @@ internal static class SupplyEndpoint
     /// <summary>A share, given as one or as percent; what is neither is no figure.</summary>
     private static double? Share(TradeKnowledge knowledge, double? given, string field, List<Problem> wrong)
     {
-        var least = knowledge.Rules["plate-range"]["least-percent"];
-        if (given > 1 && given < least)
+        if (ShareOrPercent.Refusal(knowledge, field, given) is { } neither)
         {
-            wrong.Add(new Problem("invalid-fact", field, Statement.Of("nameplate.share-or-percent", ("field", field), ("value", Units.Number(given.Value, 4)), ("least", Units.Text(least, "percent")))));
+            wrong.Add(neither);
         }
 
         return given is > 1 and <= 100 ? given / 100 : given;
