@@ -19,22 +19,17 @@ public sealed class PlanNotesTest
         Assert.DoesNotContain('{', Motors.Knowledge.Sentences.Render(problem.Advice));
     }
 
+    /// <summary>One that stays in circuit is made for more than the line.</summary>
     [Theory]
-    [InlineData(1, true)]
-    [InlineData(0.999, false)]
-    public void The_least_volts_of_a_capacitor_are_enough_and_less_is_not(double share, bool planned)
+    [InlineData("capacitor-start-4", "start", 1, true)]
+    [InlineData("capacitor-start-4", "start", 0.999, false)]
+    [InlineData("psc-4", "run", 1, true)]
+    [InlineData("psc-4", "run", 0.999, false)]
+    public void The_least_volts_of_a_capacitor_are_enough_and_less_is_not(string layout, string use, double share, bool planned)
     {
-        var rating = share * Motors.Knowledge.Connections.CapacitorVolts.Value * 230;
-        Assert.Equal(planned, Motors.Planner.Plan(Motors.Marked("capacitor-start-4", "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "start", Volts = rating } }).IsGiven);
-    }
-
-    [Theory]
-    [InlineData(1, true)]
-    [InlineData(0.999, false)]
-    public void A_capacitor_that_stays_in_circuit_is_made_for_more_than_the_line(double share, bool planned)
-    {
-        var rating = share * Motors.Knowledge.Connections.RunCapacitorVolts.Value * 230;
-        Assert.Equal(planned, Motors.Planner.Plan(Motors.Marked("psc-4", "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = "run", Volts = rating } }).IsGiven);
+        var figures = Motors.Knowledge.Connections;
+        var rating = share * (use == "run" ? figures.RunCapacitorVolts : figures.CapacitorVolts).Value * 230;
+        Assert.Equal(planned, Motors.Planner.Plan(Motors.Marked(layout, "230", 230, 1, 60) with { Capacitor = new Fact.Capacitor { Use = use, Volts = rating } }).IsGiven);
     }
 
     [Theory]
