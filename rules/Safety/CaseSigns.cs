@@ -51,12 +51,12 @@ internal sealed partial class CaseSigns
     public bool Meets(string id, int since)
     {
         var confirmation = _knowledge.Confirmations[id];
-        var after = confirmation.LapsesWithPower ? Math.Max(since, _poweredAt)
+        var first = 1 + (confirmation.LapsesWithPower ? Math.Max(since, _poweredAt)
             : confirmation.LapsesWithIsolation ? Math.Max(since, _isolatedAt)
-            : since;
-        return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position > after)
-            || (confirmation.MetByInsulation && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) > after && InsulationJudge.Last(_knowledge, _file) is { Verdict: "pass" })
-            || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) is var earth && earth > after && CaseFile.EarthOhms(_file.Facts[earth]) <= ohms);
+            : since);
+        return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position >= first)
+            || (confirmation.MetByInsulation && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) >= first && InsulationJudge.Last(_knowledge, _file) is { Verdict: "pass" })
+            || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) is var earth && earth >= first && CaseFile.EarthOhms(_file.Facts[earth]) <= ohms);
     }
 
     private static int? True(bool holds) => holds ? -1 : null;

@@ -254,10 +254,34 @@ public sealed class GateEdgesTest
         Assert.True(gate.Judge(CaseFile.From(new CaseOpening(Role.Technician, Region.Iec), [new Fact.Supply { Phases = 3 }])).Stop);
     }
 
+    [Theory]
+    [InlineData(Role.Homeowner, "licensed-electrician")]
+    [InlineData(Role.Manager, "licensed-electrician")]
+    [InlineData(Role.Apprentice, null)]
+    [InlineData(Role.Technician, null)]
+    public void Whoever_is_kept_off_is_told_for_whom_the_machine_waits(Role role, string? waitsFor)
+    {
+        Assert.Equal(waitsFor, Judge(role, Shock).KeptFor);
+        Assert.Null(Judge(role, NoCapacitor).KeptFor);
+    }
+
+    [Fact]
+    public void The_machine_waits_for_the_first_who_is_named_and_for_nobody_where_nobody_is()
+    {
+        var condition = Knowledge.GateConditions["shock-felt"];
+        var nameless = condition.Rows[0];
+        Assert.Null(nameless.ReferTo);
+        Assert.Equal("motor-shop", KeptFor([nameless, nameless with { ReferTo = "motor-shop" }, nameless with { ReferTo = "licensed-electrician" }]));
+        Assert.Null(KeptFor([nameless]));
+
+        string? KeptFor(IReadOnlyList<GateRow> rows) => new SafetyGate(Knowledge with { GateConditions = new Dictionary<string, GateCondition> { [condition.Id] = condition with { Rows = rows } } })
+            .Judge(CaseFile.From(new CaseOpening(Role.Homeowner, Region.Iec), [Shock])).KeptFor;
+    }
+
     [Fact]
     public void A_role_that_is_none_is_refused_and_so_is_no_case()
     {
-        Assert.Contains("role", Assert.Throws<ArgumentOutOfRangeException>(() => Judge((Role)99)).Message, StringComparison.Ordinal);
+        Assert.Contains("does not know this role", Assert.Throws<ArgumentOutOfRangeException>(() => Judge((Role)99)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentNullException>("file", () => new SafetyGate(Knowledge).Judge(null!));
     }
 
