@@ -58,6 +58,12 @@ public sealed class BrushedTest
     public void Only_a_series_motor_runs_on_alternating_current(string motor, string joints, string told) =>
         Assert.Equal(told, Connected.Told(Connected.Checked(Connected.Of(Coils(motor), joints))));
 
+    [Theory]
+    [InlineData("shunt", "L1:F1 L2:F2", "weak")] // the field alone hums
+    [InlineData("series", "L1:A1 L2:S2", "dead")]
+    public void On_alternating_current_only_a_motor_without_any_current_is_silent(string motor, string joints, string seen) =>
+        Assert.Equal(seen, Connected.Seen(Connected.Checked(Connected.Of(Coils(motor), joints))));
+
     [Fact]
     public void No_volts_are_told_of_a_series_field_that_carries_the_load_nor_on_a_short()
     {

@@ -21,6 +21,25 @@ public sealed class PartPlacesTest
         Assert.Equal(verdict, result.Verdict);
     }
 
+    [Fact]
+    public void A_capacitor_in_the_line_is_misplaced_and_leaves_the_one_of_the_start_branch_in_circuit()
+    {
+        var found = Connected.Of(Connected.Split, "L1:p L2:M2,A2 ~:M1,s", phases: 1) with { Capacitors = [new("p", "M1", 10), new("s", "A1", 10)] };
+        Assert.Equal("capacitor-misplaced Wrong main", Connected.Told(Connected.Checked(found)));
+    }
+
+    [Theory]
+    [InlineData("L1:1,8 L2:4,5 ~:2,3,6,7", true)]
+    [InlineData("L1:1,7 L2:4,5 ~:2,3,6,8", true)]
+    [InlineData("L1:1,8 L2:4,6 ~:2,3,5,7", true)]
+    [InlineData("L1:1,7 L2:4,6 ~:2,3,5,8", true)]
+    [InlineData("L1:1,8 L2:4,5 ~:2,3 ~:6,7", false)] // a string of their own
+    [InlineData("L1:1,6,8 L2:4 ~:2,3,5,7", false)] // side by side
+    [InlineData("L1:1,6,7 L2:4 ~:2,3,5,8", false)]
+    [InlineData("L1:1 L2:4,5 ~:2,3,6", false)] // the other half lies loose
+    public void Start_halves_that_meet_where_the_run_halves_meet_stay_fed(string joints, bool fed) =>
+        Assert.Equal(fed, Connected.Checked(Connected.Of([.. Connected.AllHalves.Select(coil => coil with { RatedVolts = 115 })], joints, phases: 1)).Findings.Any(finding => finding.Rule == "start-stays-fed"));
+
     [Theory]
     [InlineData("A1", "q", "L1:M1,q L2:M2,A2", Verdict.Correct)]
     [InlineData("M1", "q", "L1:A1,q L2:M2,A2", Verdict.Wrong)]

@@ -15,6 +15,7 @@ public sealed class SmallestChangeTest
     [InlineData("split", "L1:M1,A1 L2:M2,A2,z PE:z", "Take z off and cap it alone.")]
     [InlineData("split", "L1:M1,M2 L2:A1,A2", "Exchange A1 and M1.")]
     [InlineData("halves", "L1:1,4,8 L2:2,3,5", "Exchange 1 and 2.")]
+    [InlineData("halves", "~:1,3,8 L1: L2:2,4,5", "Join 1 + 3 + 8 with L1.")]
     [InlineData("halves", "L1:1,3,4,8 L2:2,5", "Move 4 to L2.")]
     [InlineData("star", "L1:1 L2:2 ~:3 ~:4,5,6", "Put L3 on 3.")]
     [InlineData("star", "L1:1 L2:2 L3:3 ~:4,5 ~:6", "Join 4 + 5 with 6.")]
@@ -38,6 +39,23 @@ public sealed class SmallestChangeTest
     [InlineData("split", "L1:M1,A1 L2:M2,A2", 460)] // no joint helps against wrong volts
     public void No_change_is_offered_where_none_is_needed_or_one_is_not_enough(string motor, string joints, double volts = 230) =>
         Assert.Null(Connected.Checked(Connected.Of(Coils(motor), joints, volts, 1)).Change);
+
+    /// <summary>Six corners and middles of a motor for two speeds: at the low one the middles lie apart.</summary>
+    [Fact]
+    public void Middles_that_were_joined_are_taken_apart()
+    {
+        FoundCoil[] coils = [.. new[] { ("a", "1U", "2U", "1V"), ("b", "1V", "2V", "1W"), ("c", "1W", "2W", "1U") }
+            .SelectMany(phase => new[] { Connected.Phase(phase.Item1, phase.Item2, phase.Item3, 200), Connected.Phase(phase.Item1, phase.Item3, phase.Item4, 200) })];
+        Assert.Equal(Verdict.Correct, Connected.Checked(Connected.Of(coils, "L1:1U L2:1V L3:1W", 400)).Verdict);
+        Assert.Equal("Take the joint 2U + 2V + 2W apart.", Trade.Knowledge.Sentences.Render(Connected.Checked(Connected.Of(coils, "L1:1U L2:1V L3:1W ~:2U,2V,2W", 400)).Change!.What));
+    }
+
+    [Fact]
+    public void A_lead_that_lies_loose_beside_a_capacitor_is_joined()
+    {
+        var found = Connected.Of(Connected.Split, "L1:M1,A1 L2:q", phases: 1) with { Capacitors = [new("A2", "q", 10)] };
+        Assert.Equal("Join L2 with M2.", Trade.Knowledge.Sentences.Render(Connected.Checked(found).Change!.What));
+    }
 
     [Fact]
     public void Fourteen_leads_are_searched_and_no_more()
