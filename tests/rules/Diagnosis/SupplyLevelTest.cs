@@ -1,4 +1,3 @@
-using WireCoach.Knowledge;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Diagnosis;
 
@@ -6,7 +5,7 @@ namespace WireCoach.Rules.Tests.Diagnosis;
 
 public sealed class SupplyLevelTest
 {
-    private static readonly SupplyLevel Level = new(KnowledgeFolder.Load(KnowledgeFolder.Beside));
+    private static readonly SupplyLevel Level = new(Trade.Knowledge);
 
     [Theory]
     [InlineData(Region.Iec, 198, "low")]

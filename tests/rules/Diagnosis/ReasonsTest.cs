@@ -1,0 +1,140 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Tests.Diagnosis;
+
+/// <summary>What is said of the written cases follows from the figures: which causes are listed, what speaks for them, how it goes on.</summary>
+public sealed class ReasonsTest
+{
+    private const double Shown = 0.004;
+    private const double Weighty = 0.1;
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
+    private static readonly IReadOnlyDictionary<string, TaskAccess> Open = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal);
+    private static readonly IReadOnlyDictionary<string, TaskAccess> Closed = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => new TaskAccess(true, []), StringComparer.Ordinal);
+
+    [Fact]
+    public void The_likeliest_causes_are_listed_and_never_fewer_than_three()
+    {
+        Each((_, thought, report) =>
+        {
+            List<(string Id, double Share)> shares =
+            [
+                .. Knowledge.Causes.Keys.Select(id => (id, thought.Belief.Probability(one => one.Causes.Any(cause => cause.Id == id))))
+                    .Where(one => one.Item2 > 0).OrderByDescending(one => Math.Round(one.Item2, 12)).ThenBy(one => one.id, StringComparer.Ordinal),
+            ];
+            var listed = shares.Where((one, at) => at < 3 || (at < 8 && one.Share >= Shown)).ToList();
+            Assert.Equal(listed.Select(one => one.Id), report.Causes.Select(cause => cause.Id));
+            Assert.All(listed.Zip(report.Causes), one => Assert.Equal(one.First.Share, one.Second.Probability, 1e-9));
+        });
+    }
+
+    [Fact]
+    public void What_is_likelier_with_a_cause_than_without_speaks_for_it_the_strongest_first()
+    {
+        var model = new CauseModel(Knowledge);
+        var denied = 0;
+        Each((_, thought, report) =>
+        {
+            foreach (var cause in report.Causes)
+            {
+                var alone = model.Hypotheses.Single(one => one.Causes.Count == 1 && one.Causes[0].Id == cause.Id);
+                var reasons = thought.Signs.Where(sign => sign is not Sign.Untold).Select(sign => (Sign: sign, Ratio: model.LogLikelihood(alone, sign)
+                    - Math.Log(thought.Prior.Hypotheses.Zip(thought.Prior.Probabilities).Sum(one => one.Second * Math.Exp(model.LogLikelihood(one.First, sign)))))).ToList();
+                List<string> speaksFor = [.. reasons.Where(one => one.Ratio > Weighty).OrderByDescending(one => one.Ratio).Take(4).Select(one => Words(one.Sign, "for"))];
+                Assert.Equal(speaksFor.Count > 0 ? speaksFor : ["It is a common cause with such motors."], cause.For.Select(one => Knowledge.Sentences.Render(one)));
+                Assert.Equal(reasons.Where(one => one.Ratio < -Weighty).OrderBy(one => one.Ratio).Take(4).Select(one => Words(one.Sign, "against")), cause.Against.Select(one => Knowledge.Sentences.Render(one)));
+                denied += cause.For.Count(one => one.Id == "diagnosis.for-denied");
+                Assert.Equal((Knowledge.Causes[cause.Id].Name, Knowledge.Causes[cause.Id].Repair), (Knowledge.Sentences.Render(cause.Name), Knowledge.Sentences.Render(cause.Repair)));
+            }
+        });
+        Assert.True(denied > 0);
+    }
+
+    [Fact]
+    public void How_it_goes_on_is_said_by_how_sure_it_is()
+    {
+        var met = new HashSet<string>(StringComparer.Ordinal);
+        void Look(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access)
+        {
+            var diagnostician = new Diagnostician(Knowledge);
+            var (decisions, report) = (diagnostician.Think(file, access, sealedCircuit: false).Decisions, diagnostician.Examine(file, access));
+            var (first, second) = (decisions[0].Likeliest.Name, decisions.Count > 1 ? decisions[1].Likeliest.Name : decisions[0].Likeliest.Name);
+            var handOn = $"Stop here. The next person for this motor: {decisions[0].Likeliest.ReferTo.Replace('-', ' ')}.";
+            var next = report.Next is { } one ? Knowledge.Tests[one.Test].Name : null;
+            var doubt = decisions.Where(decision => decision.Share > 0).Sum(decision => -decision.Share * Math.Log2(decision.Share));
+            var (status, said) = decisions[0].Share >= 0.95 ? ("settled", new List<string?> { $"This is it: {first}.", decisions[0].Likeliest.Repair, decisions.Count > 1 && decisions[1].Share >= 0.05 ? $"Look for a second fault beside it: {second}." : null, access[decisions[0].Likeliest.Task].Refused ? handOn : null })
+                : next is null ? ("refer", [$"What may be done here cannot tell which of the two it is: {first}, or {second}.", handOn])
+                : decisions[0].Share + decisions[1].Share >= 0.9 ? ("two-remain", [$"Two remain: {first}, or {second}.", report.Next!.Bits >= doubt / 2 ? $"This decides: {next}." : $"What tells most next: {next}."])
+                : ("testing", [$"Most likely so far: {first}.", $"What tells most next: {next}."]);
+            Assert.Equal(status, report.Status);
+            Assert.Equal(said.OfType<string>(), report.Say.Select(line => Knowledge.Sentences.Render(line)).Take(said.OfType<string>().Count()));
+            Assert.Equal(status == "settled" ? null : report.Next?.Test, report.Next?.Test);
+            Assert.Equal((decisions[0].Decision, decisions[0].Share), (report.Decision, report.Certainty));
+            List<string> cautions = [.. report.Next is null ? [] : Knowledge.Tests[report.Next.Test].Cautions, .. decisions[0].Likeliest.Cautions];
+            Assert.Equal(cautions.Distinct(StringComparer.Ordinal), report.Cautions);
+            Assert.Equal(status == "refer" || (status == "settled" && access[decisions[0].Likeliest.Task].Refused) ? decisions[0].Likeliest.ReferTo : null, report.ReferTo);
+            met.UnionWith(report.Say.Select(line => line.Id));
+            met.Add(status);
+        }
+
+        foreach (var file in WrittenCase.All.Select(one => one.ToFile()))
+        {
+            Look(file, Open);
+            Look(file, Closed);
+        }
+
+        Assert.Empty(new[] { "settled", "two-remain", "testing", "refer", "diagnosis.this-decides", "diagnosis.also-check", "diagnosis.take-it-to" }.Except(met, StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void The_next_test_is_told_with_what_it_takes_and_what_it_would_show()
+    {
+        var needy = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => new TaskAccess(false, ["isolated", "capacitor-discharged"]), StringComparer.Ordinal);
+        var diagnostician = new Diagnostician(Knowledge);
+        foreach (var file in WrittenCase.All.Where((_, at) => at % 6 == 0).Select(one => one.ToFile()))
+        {
+            if (diagnostician.Examine(file, needy).Next is not { } next)
+            {
+                continue;
+            }
+
+            var guide = Knowledge.Tests[next.Test];
+            Assert.Equal((guide.Name, guide.Why, guide.Task, guide.Value?.Unit), (Knowledge.Sentences.Render(next.Name), Knowledge.Sentences.Render(next.Why), next.Task, next.Unit));
+            Assert.Equal(["isolated", "capacitor-discharged"], next.Needs);
+            var needs = next.Needs.Select(need => Knowledge.Confirmations[need]).ToList();
+            Assert.Equal([.. needs.Select(need => $"First: {need.First}."), .. guide.How], next.How.Select(step => Knowledge.Sentences.Render(step)));
+            Assert.Equal(90 + (guide.Seconds * Knowledge.GateTasks[guide.Task].CostFactor) + needs.Sum(need => need.Seconds), next.Cost, 1e-9);
+            Assert.Equal(guide.Outcomes.Select(outcome => (outcome.Id, outcome.Reading, outcome.Means)), next.Outcomes.Select(outcome => (outcome.Id, Knowledge.Sentences.Render(outcome.Reading), Knowledge.Sentences.Render(outcome.Means))));
+            var before = diagnostician.Think(file, needy, sealedCircuit: false).Belief;
+            foreach (var (outcome, at) in next.Outcomes.Select((outcome, at) => (outcome, at)))
+            {
+                var place = Knowledge.Tests.Keys.ToList().IndexOf(next.Test);
+                var then = before.Hypotheses.Zip(before.Probabilities).MaxBy(one => one.Second * one.First.Shows[place][at]).First.Causes[0];
+                Assert.Equal((then.Id, $"Then most likely: {then.Name}."), (outcome.Cause, Knowledge.Sentences.Render(outcome.Then)));
+            }
+        }
+    }
+
+    private static string Words(Sign sign, string way) => sign switch
+    {
+        Sign.Noticed noticed => (way, noticed.Present) switch
+        {
+            ("for", true) => $"It fits: {Knowledge.Symptoms[noticed.Id].Name}.",
+            ("for", false) => $"It fits that this is not so: {Knowledge.Symptoms[noticed.Id].Name}.",
+            (_, true) => $"It does not explain: {Knowledge.Symptoms[noticed.Id].Name}.",
+            _ => $"With it this would be expected, and is not so: {Knowledge.Symptoms[noticed.Id].Name}.",
+        },
+        Sign.Shown shown => $"{(way == "for" ? "It fits what the test showed" : "It does not fit what the test showed")} ({Knowledge.Tests[shown.Id].Name}): {Knowledge.Tests[shown.Id].Outcomes[shown.Outcome].Reading}.",
+        _ => string.Empty,
+    };
+
+    private static void Each(Action<CaseFile, Thought, FaultReport> look)
+    {
+        var diagnostician = new Diagnostician(Knowledge);
+        foreach (var file in WrittenCase.All.Select(one => one.ToFile()))
+        {
+            look(file, diagnostician.Think(file, Open, sealedCircuit: false), diagnostician.Examine(file, Open));
+        }
+    }
+}
