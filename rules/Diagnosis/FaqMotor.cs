@@ -43,11 +43,6 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
         var burnt = file.BenchTests.Exists(test => test is { Test: "look-and-smell", Outcome: "burnt-winding" }); // seen, it costs the most, whatever else is wrong beside it
         var cause = report.Causes.Select(one => (Cause: knowledge.Causes[one.Id], one.Probability)).Where(one => !burnt || IsWindingWork(one.Cause))
             .GroupBy(one => one.Cause.Decision, StringComparer.Ordinal).MaxBy(same => same.Sum(one => one.Probability))?.First().Cause;
-        if (cause is null && !burnt)
-        {
-            return [Statement.Of("faq.worth-symptoms-missing")];
-        }
-
         var said = new List<Statement>();
         if (cause is not null)
         {
