@@ -229,6 +229,10 @@ internal sealed partial class LocalStore : ISessionStore, IAsyncDisposable
         {
             LogUnprojected(_log, wrong.GetType().Name, wrong.Message);
         }
+        catch (OperationCanceledException) when (_stopping.IsCancellationRequested)
+        {
+            // stopped while the list was being read in: whoever opens the folder next reads it
+        }
     }
 
     /// <summary>Events that wait for the disk.</summary>

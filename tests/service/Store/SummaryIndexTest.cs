@@ -60,6 +60,24 @@ public sealed class SummaryIndexTest : DataFolderTest
         Assert.Equal(more.Count, (await again.List(new SessionFilter { Who = "LATER", Size = 1 })).Total);
     }
 
+    [Fact]
+    public async Task A_store_stopped_while_its_list_is_read_in_frees_the_folder_and_loses_nothing()
+    {
+        const int Many = 3000;
+        await using (var store = Open())
+        {
+            await store.Append([.. Enumerable.Range(0, Many).Select(_ => StoredSessions.Opened(SessionId.New(DateTimeOffset.UtcNow)))]);
+        }
+
+        for (var time = 0; time < 5; time++)
+        {
+            await Open().DisposeAsync();
+        }
+
+        await using var again = Open();
+        Assert.Equal(Many, (await again.List(new SessionFilter { Size = 1 })).Total);
+    }
+
     private LocalStore Open() => LocalStore.Open(Folder, TimeProvider.System, NullLogger<LocalStore>.Instance);
 
     private static SummaryFold Opened(Random chance) => SummaryFold.Of(new(
