@@ -188,6 +188,9 @@ public abstract record Fact
         /// <summary>The test from the frame to the earth conductor.</summary>
         public const string EarthContinuity = "earth-continuity";
 
+        /// <summary>The ohms of a joint that was made.</summary>
+        public const string JointResistance = "joint-resistance";
+
         /// <summary>The outcome that there is no path.</summary>
         public const string NoPath = "open";
 

@@ -160,7 +160,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             "run-speed" => new Fact.Running { Rpm = value, How = FactEntry.Form },
             _ => new Fact.BenchTest
             {
-                Test = asked.Id == "probe-zero" ? asked.Id : asked.About,
+                Test = asked.Id == MeterInput.ProbeZero ? asked.Id : asked.About,
                 Drive = asked.Setup?.Drive ?? [],
                 Tie = asked.Setup?.Tie ?? [],
                 Read = asked.Setup?.Read ?? [],
@@ -186,7 +186,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
         }
 
         var open = shown.Open == true || shown.Kick == true;
-        if (asked.About == "joint-resistance")
+        if (asked.About == Fact.BenchTest.JointResistance)
         {
             return Facts(new Fact.BenchTest
             {

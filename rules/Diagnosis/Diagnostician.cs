@@ -119,15 +119,15 @@ public sealed class Diagnostician
     private FaultReport Kept(Thought thought, string keptFor)
     {
         var (prior, belief, signs, _, decisions) = thought;
-        var top = decisions[0].Likeliest;
+        var (causes, top) = (_explainer.Ranked(prior, belief, signs), decisions[0].Likeliest);
         return new FaultReport
         {
             Status = "refer",
-            Causes = _explainer.Ranked(prior, belief, signs),
+            Causes = causes,
             Decision = top.Decision,
             Certainty = decisions[0].Share,
             ReferTo = keptFor,
-            Say = Explainer.Kept(top, keptFor),
+            Say = Explainer.Kept(causes, keptFor),
             Cautions = top.Cautions,
         };
     }
@@ -135,13 +135,12 @@ public sealed class Diagnostician
     private FaultReport Conclude(Thought thought, IReadOnlyDictionary<string, TaskAccess> access, CaseFile file)
     {
         var (prior, belief, signs, best, decisions) = thought;
-        var sure = _knowledge.Rules["diagnosis-settled"];
         var causes = _explainer.Ranked(prior, belief, signs);
         var top = decisions[0].Likeliest;
-        var settled = decisions[0].Share >= sure["one"];
+        var settled = decisions[0].Share >= _knowledge.Rules["diagnosis-settled"]["one"];
         var next = settled || best is null ? null : Explainer.Next(belief, best, _knowledge.Tests[best.Trial.Id], access, _knowledge);
         var uncured = settled && file.MadeGoodInVain(top.Id);
-        var status = uncured ? "refer" : settled ? "settled" : next is null ? "refer" : decisions.Count > 1 && decisions[0].Share + decisions[1].Share >= sure["two"] ? "two-remain" : "testing";
+        var status = uncured ? "refer" : settled ? "settled" : next is null ? "refer" : Explainer.TwoRemain(decisions, _knowledge) ? "two-remain" : "testing";
         var refused = access[top.Task].Refused;
         return new FaultReport
         {
@@ -151,7 +150,7 @@ public sealed class Diagnostician
             Decision = top.Decision,
             Certainty = decisions[0].Share,
             ReferTo = status == "refer" || (status == "settled" && refused) ? top.ReferTo : null,
-            Say = uncured ? Explainer.NotCured(top) : Explainer.Say(status, decisions, next, refused, _knowledge),
+            Say = uncured ? Explainer.NotCured(top) : Explainer.Say(status, causes, decisions, next, refused, _knowledge),
             Cautions = [.. (next is null ? top.Cautions : _knowledge.Tests[next.Test].Cautions.Concat(top.Cautions)).Distinct(StringComparer.Ordinal)],
         };
     }

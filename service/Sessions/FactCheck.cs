@@ -23,6 +23,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private static readonly string[] Ends = ["shaft-end", "opposite-end"];
 
     private readonly string[] _instruments = InstrumentsOf(knowledge);
+    private readonly string[] _tests = [.. knowledge.Tests.Keys.Concat([MeterInput.ProbeZero, Fact.BenchTest.JointResistance]).Order(StringComparer.Ordinal)];
     private readonly string[] _goals =
     [
         .. knowledge.Questions[Goal].Options.Select(option => option.Id)
@@ -194,11 +195,12 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private Fact.BenchTest Test(Leads leads, Fact.BenchTest test, Member each)
     {
         each.Id("test", test.Test, needed: true);
+        each.OneOf("test", test.Test, _tests);
         each.Id("outcome", test.Outcome);
         each.Text("unit", test.Unit, IdLength);
         Range(each, "value", test.Value, "input-test-value", test.Unit ?? string.Empty);
         var probes = knowledge.Rules["input-probe-ohms"]["most"];
-        if (test is { Test: "probe-zero", Value: { } added } && added > probes)
+        if (test is { Test: MeterInput.ProbeZero, Value: { } added } && added > probes)
         {
             each.Refuse("value", _ => Statement.Of("fact.probes-too-high", ("value", Figure(added)), ("most", Figure(probes))));
         }

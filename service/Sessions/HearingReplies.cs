@@ -37,7 +37,7 @@ internal static class HearingReplies
         understood.Answer is { Less: true } answer ? [Statement.Named($"confirmation.{answer.QuestionId}.short")] : [];
 
     /// <summary>Who takes over; nothing where nobody has to.</summary>
-    private static Statement? HandOver(Gate gate) => (gate.KeptFor ?? gate.ReferTo) is { } who ? Statement.Of("asked.hand-over", ("who", who.Replace('-', ' '))) : null;
+    private static Statement? HandOver(Gate gate) => (gate.KeptFor ?? gate.ReferTo) is { } who ? Statement.Of("asked.hand-over").With("who", Person.Named(who)) : null;
 
     /// <summary>Where no question is open.</summary>
     private static Statement Idle(Gate gate) => HandOver(gate) ?? Statement.Of("asked.nothing-open");

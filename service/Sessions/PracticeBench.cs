@@ -6,6 +6,7 @@ using WireCoach.Rules.Language;
 using WireCoach.Rules.Practice;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
+using WireCoach.Rules.Windings;
 using WireCoach.WebUi.Desk;
 
 namespace WireCoach.Service.Sessions;
@@ -15,7 +16,6 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
 {
     private const int Most = 64;
     private const string FirstStart = "first-start";
-    private const string JointTest = "joint-resistance";
     private const string SupplyTest = "supply-voltage";
 
     private readonly ConcurrentDictionary<PracticeChoice, PracticeMotor> _motors = new();
@@ -50,7 +50,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
 
     private Answer<Given> Measured(PracticeMotor motor, LiveSession live, Question asked)
     {
-        if (asked.Id == "probe-zero")
+        if (asked.Id == MeterInput.ProbeZero)
         {
             return new Given { Facts = [motor.Probes()], Question = asked.Id };
         }
@@ -61,7 +61,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return Read(motor.Touch(from, to, together, Bridged(live.Case), take: Before(live, from, to, together.Count).Count), live, asked);
         }
 
-        if (asked is { Kind: QuestionKind.Reading, About: JointTest, Between: [var first, var second] } && live.Assessment.Plan is { } plan)
+        if (asked is { Kind: QuestionKind.Reading, About: Fact.BenchTest.JointResistance, Between: [var first, var second] } && live.Assessment.Plan is { } plan)
         {
             return Read(Joined(motor, live.Case, plan, first, second), live, asked);
         }
@@ -109,7 +109,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
     private static Answer<Fact.Reading> Joined(PracticeMotor motor, CaseFile file, Plan plan, string from, string to)
     {
         IReadOnlyList<IReadOnlyList<string>> joints = [.. plan.Joints.Select(joint => joint.Leads)];
-        var before = file.BenchTests.Count(test => test.Test == JointTest && test.Read.SequenceEqual([from, to], StringComparer.Ordinal));
+        var before = file.BenchTests.Count(test => test.Test == Fact.BenchTest.JointResistance && test.Read.SequenceEqual([from, to], StringComparer.Ordinal));
         return motor.Joined(to == Fact.Reading.Frame ? [[.. joints.SelectMany(leads => leads)]] : joints, from, to, Bridged(file) && !file.Confirmed("capacitor-refitted"), before);
     }
 

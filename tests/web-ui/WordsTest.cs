@@ -59,6 +59,16 @@ public sealed class WordsTest
     }
 
     [Fact]
+    public void Everybody_who_takes_a_motor_over_has_a_name_that_can_be_read_aloud()
+    {
+        var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);
+        var rows = knowledge.GateConditions.Values.SelectMany(condition => condition.Rows).Concat(knowledge.GateTasks.Values.SelectMany(task => task.Roles.Values));
+        string[] needed = [.. knowledge.Causes.Values.Select(cause => cause.ReferTo).Concat(rows.Select(row => row.ReferTo).OfType<string>()).Distinct(StringComparer.Ordinal)];
+        Assert.True(needed.Length > 3, string.Join(", ", needed));
+        Assert.DoesNotContain(needed, id => !Ids.Contains($"term.person.{id}", StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void Every_winding_and_every_part_of_a_layout_has_its_words()
     {
         var knowledge = KnowledgeFolder.Load(KnowledgeFolder.Beside);

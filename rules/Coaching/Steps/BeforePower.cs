@@ -15,7 +15,6 @@ internal static class BeforePower
     public const string Protected = "protected-supply";
 
     private const string EarthTest = Fact.BenchTest.EarthContinuity;
-    private const string JointTest = "joint-resistance";
     private const string SupplyTest = "supply-voltage";
     private static readonly string[] OtherPairs = ["L2 to L3", "L3 to L1"];
 
@@ -218,5 +217,5 @@ internal static class BeforePower
 
     /// <summary>The last such reading since the joints were made as they are now.</summary>
     private static Fact.BenchTest? Shown(Workup work, string first, string second) => work.File.BenchTests
-        .LastOrDefault(test => test.Test == JointTest && test.Read.Count == 2 && test.Read[0] == first && test.Read[1] == second);
+        .LastOrDefault(test => test.Test == Fact.BenchTest.JointResistance && test.Read.Count == 2 && test.Read[0] == first && test.Read[1] == second);
 }

@@ -29,7 +29,7 @@ internal static class FindEnds
         }
 
         var beside = found.Windings.Where(winding => winding.Role is "protector" or "other").SelectMany(winding => winding.Leads).ToHashSet(StringComparer.Ordinal);
-        var tests = work.File.BenchTests.Where(test => test.Drive.Count == 2 && test.Test != "joint-resistance" && !test.Drive.Concat(test.Read).Any(beside.Contains));
+        var tests = work.File.BenchTests.Where(test => test.Drive.Count == 2 && test.Test != Fact.BenchTest.JointResistance && !test.Drive.Concat(test.Read).Any(beside.Contains));
         return work.Rooms.Ends.Find(new EndsInput
         {
             Layout = likeliest.Id,

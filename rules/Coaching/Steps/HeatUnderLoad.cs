@@ -64,6 +64,6 @@ internal static class HeatUnderLoad
 
     /// <summary>The cold ohms that were told, or those of the joints before the first start, where only one pair of joints was read.</summary>
     private static double? ColdOhms(Workup work) => Told(work, Cold)
-        ?? (work.File.BenchTests.Where(test => test is { Test: "joint-resistance", Value: not null } && !test.Read.Contains(Fact.Reading.Frame, StringComparer.Ordinal))
+        ?? (work.File.BenchTests.Where(test => test is { Test: Fact.BenchTest.JointResistance, Value: not null } && !test.Read.Contains(Fact.Reading.Frame, StringComparer.Ordinal))
             .GroupBy(test => string.Join('-', test.Read), StringComparer.Ordinal).ToList() is [var only] ? only.Last().Value : null);
 }

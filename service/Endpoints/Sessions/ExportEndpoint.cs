@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
 using WireCoach.Service.Json;
 using WireCoach.Service.Sessions;
 using WireCoach.WebUi.Desk;
@@ -16,11 +17,11 @@ internal static partial class ExportEndpoint
     public static void MapExport(this RouteGroupBuilder sessions) => sessions.MapGet("/export", Export)
         .ProducesProblem(StatusCodes.Status400BadRequest).ProducesProblem(StatusCodes.Status413PayloadTooLarge);
 
-    private static async Task<IResult> Export(HttpRequest request, ICoachDesk desk, Problems problems, RoleJson json, ILoggerFactory loggers, TimeProvider clock, CancellationToken cancel)
+    private static async Task<IResult> Export(HttpRequest request, ICoachDesk desk, TradeKnowledge knowledge, Problems problems, RoleJson json, ILoggerFactory loggers, TimeProvider clock, CancellationToken cancel)
     {
         var query = new QueryReader(request.Query);
         var format = query.Choice("format", ["csv", "json"]) ?? "csv";
-        var filter = RecordEndpoints.Filter(query) with { Only = request.Query["id"] is { Count: > 0 } chosen ? [.. chosen.OfType<string>()] : null, After = null, Size = CoachDesk.LargestPage };
+        var filter = RecordEndpoints.Filter(query, knowledge) with { Only = request.Query["id"] is { Count: > 0 } chosen ? [.. chosen.OfType<string>()] : null, After = null, Size = CoachDesk.LargestPage };
         if (query.Problems.Count > 0)
         {
             return problems.Result(query.Problems);

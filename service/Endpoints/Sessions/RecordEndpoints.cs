@@ -37,10 +37,10 @@ internal static class RecordEndpoints
         return app;
     }
 
-    private static async Task<IResult> List(HttpRequest request, ICoachDesk desk, Problems problems, RoleJson json, CancellationToken cancel)
+    private static async Task<IResult> List(HttpRequest request, ICoachDesk desk, TradeKnowledge knowledge, Problems problems, RoleJson json, CancellationToken cancel)
     {
         var query = new QueryReader(request.Query);
-        var filter = Filter(query);
+        var filter = Filter(query, knowledge);
         if (query.Problems.Count > 0)
         {
             return problems.Result(query.Problems);
@@ -51,15 +51,15 @@ internal static class RecordEndpoints
     }
 
     /// <summary>The filter that a query string asks for.</summary>
-    public static SessionFilter Filter(QueryReader query) => new()
+    public static SessionFilter Filter(QueryReader query, TradeKnowledge knowledge) => new()
     {
         Text = query.Text("text"),
         Who = query.Text("who"),
         MotorTag = query.Text("motorTag"),
         Role = query.Choice("role", Roles) is { } role ? (Role)Array.IndexOf(Roles, role) : null,
         Status = query.Choice("status", Statuses),
-        Cause = query.Text("cause"),
-        Caution = query.Text("caution"),
+        Cause = query.Choice("cause", [.. knowledge.Causes.Keys.Order(StringComparer.Ordinal)]),
+        Caution = query.Choice("caution", [.. knowledge.Cautions.Keys.Order(StringComparer.Ordinal)]),
         From = query.Time("from"),
         To = query.Time("to"),
         Verdict = query.Choice("verdict", Verdicts),

@@ -147,6 +147,8 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("?role=electrician", "role")]
     [InlineData("?status=lost", "status")]
     [InlineData("?verdict=splendid", "verdict")]
+    [InlineData("?cause=gremlins", "cause")]
+    [InlineData("?caution=be-nice", "caution")]
     [InlineData("?after=../../etc", "after")]
     public async Task A_wrong_filter_is_refused_by_its_name(string query, string field)
     {
@@ -169,6 +171,7 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("""{"facts":[{"kind":"symptom","id":"sings"}]}""", "invalid-fact", "facts[0].id")]
     [InlineData("""{"facts":[{"kind":"goal","id":"fame"}]}""", "invalid-fact", "facts[0].id")]
     [InlineData("""{"facts":[{"kind":"instrument","id":"crystal-ball"}]}""", "invalid-fact", "facts[0].id")]
+    [InlineData("""{"facts":[{"kind":"bench-test","test":"tea-leaves","outcome":"good"}]}""", "invalid-fact", "facts[0].test")]
     [InlineData("""{"facts":[{}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[{"from":"1","to":"2","ohms":1}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[{"kind":"magic"}]}""", "invalid-fact", "facts[0]")]
