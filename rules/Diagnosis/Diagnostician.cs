@@ -127,10 +127,12 @@ public sealed class Diagnostician
             Decision = top.Decision,
             Certainty = decisions[0].Share,
             ReferTo = keptFor,
-            Say = Explainer.Kept(causes, keptFor),
+            Say = Explainer.Kept(Likeliest(causes), keptFor),
             Cautions = top.Cautions,
         };
     }
+
+    private string Likeliest(IReadOnlyList<RankedCause> causes) => _knowledge.Causes[causes[0].Id].Name;
 
     private FaultReport Conclude(Thought thought, IReadOnlyDictionary<string, TaskAccess> access, CaseFile file)
     {
@@ -150,7 +152,7 @@ public sealed class Diagnostician
             Decision = top.Decision,
             Certainty = decisions[0].Share,
             ReferTo = status == "refer" || (status == "settled" && refused) ? top.ReferTo : null,
-            Say = uncured ? Explainer.NotCured(top) : Explainer.Say(status, causes, decisions, next, refused, _knowledge),
+            Say = uncured ? Explainer.NotCured(top) : Explainer.Say(status, Likeliest(causes), decisions, next, refused, _knowledge),
             Cautions = [.. (next is null ? top.Cautions : _knowledge.Tests[next.Test].Cautions.Concat(top.Cautions)).Distinct(StringComparer.Ordinal)],
         };
     }

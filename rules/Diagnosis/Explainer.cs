@@ -58,7 +58,7 @@ internal sealed class Explainer(CauseModel model)
     }
 
     /// <summary>How it ends or goes on.</summary>
-    public static IReadOnlyList<Statement> Say(string status, IReadOnlyList<RankedCause> causes, IReadOnlyList<Decided> decisions, NextTest? next, bool refused, TradeKnowledge knowledge)
+    public static IReadOnlyList<Statement> Say(string status, string likeliest, IReadOnlyList<Decided> decisions, NextTest? next, bool refused, TradeKnowledge knowledge)
     {
         var top = decisions[0].Likeliest;
         var second = decisions[Math.Min(1, decisions.Count - 1)];
@@ -74,9 +74,9 @@ internal sealed class Explainer(CauseModel model)
                 .. refused ? [handOn] : Array.Empty<Statement>(),
             ],
             "two-remain" => [Statement.Of("diagnosis.two-remain", ("first", top.Name), ("second", second.Likeliest.Name)), Decides(next!, decisions, knowledge) ? Statement.Of("diagnosis.this-decides", ("test", TestName(next!, knowledge))) : Statement.Of("diagnosis.next", ("test", TestName(next!, knowledge)))],
-            "testing" => [MostLikely(causes), Statement.Of("diagnosis.next", ("test", TestName(next!, knowledge)))],
+            "testing" => [MostLikely(likeliest), Statement.Of("diagnosis.next", ("test", TestName(next!, knowledge)))],
             _ when TwoRemain(decisions, knowledge) => [Statement.Of("diagnosis.cannot-tell", ("first", top.Name), ("second", second.Likeliest.Name)), handOn],
-            _ => [Statement.Of("diagnosis.cannot-tell-of-many").With("cause", causes[0].Name), handOn],
+            _ => [Statement.Of("diagnosis.cannot-tell-of-many", ("cause", likeliest)), handOn],
         };
     }
 
@@ -84,13 +84,13 @@ internal sealed class Explainer(CauseModel model)
     public static IReadOnlyList<Statement> NotCured(Cause cause) => [Statement.Of("diagnosis.not-cured", ("cause", cause.Name)), HandOn(cause.ReferTo)];
 
     /// <summary>What it looks like, and whose it is now.</summary>
-    public static IReadOnlyList<Statement> Kept(IReadOnlyList<RankedCause> causes, string keptFor) => [MostLikely(causes), HandOn(keptFor)];
+    public static IReadOnlyList<Statement> Kept(string likeliest, string keptFor) => [MostLikely(likeliest), HandOn(keptFor)];
 
     /// <summary>Whether two instructions are left, and hardly a third.</summary>
     public static bool TwoRemain(IReadOnlyList<Decided> decisions, TradeKnowledge knowledge) =>
         decisions.Count > 1 && decisions[0].Share + decisions[1].Share >= knowledge.Rules["diagnosis-settled"]["two"];
 
-    private static Statement MostLikely(IReadOnlyList<RankedCause> causes) => Statement.Of("diagnosis.most-likely").With("cause", causes[0].Name);
+    private static Statement MostLikely(string likeliest) => Statement.Of("diagnosis.most-likely", ("cause", likeliest));
 
     private static Statement HandOn(string who) => Statement.Of("diagnosis.take-it-to").With("who", Person.Named(who));
 

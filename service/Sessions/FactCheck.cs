@@ -15,6 +15,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     public const int TextLength = 2000;
     private const int IdLength = 64;
     private const string Goal = "goal";
+    private const string TestName = "term.test.";
 
     private static readonly FrozenSet<string> Conductors = FrozenSet.ToFrozenSet(["L1", "L2", "L3", "N", "PE"], StringComparer.Ordinal);
     private static readonly string[] CapacitorUses = ["start", "run", "both", "unknown"];
@@ -23,7 +24,10 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private static readonly string[] Ends = ["shaft-end", "opposite-end"];
 
     private readonly string[] _instruments = InstrumentsOf(knowledge);
-    private readonly string[] _tests = [.. knowledge.Tests.Keys.Concat([MeterInput.ProbeZero, Fact.BenchTest.JointResistance]).Order(StringComparer.Ordinal)];
+    private readonly FrozenSet<string> _tests = FrozenSet.ToFrozenSet(
+        knowledge.Tests.Keys.Concat(knowledge.Questions.Keys)
+            .Concat(knowledge.Sentences.Ids.Where(id => id.StartsWith(TestName, StringComparison.Ordinal)).Select(id => id[TestName.Length..])),
+        StringComparer.Ordinal);
     private readonly string[] _goals =
     [
         .. knowledge.Questions[Goal].Options.Select(option => option.Id)
@@ -195,7 +199,11 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private Fact.BenchTest Test(Leads leads, Fact.BenchTest test, Member each)
     {
         each.Id("test", test.Test, needed: true);
-        each.OneOf("test", test.Test, _tests);
+        if (test.Test is { Length: > 0 } id && !_tests.Contains(id))
+        {
+            each.Refuse("test", field => Statement.Of("diagnose.unknown-test", ("field", field), ("value", Shortened(id))));
+        }
+
         each.Id("outcome", test.Outcome);
         each.Text("unit", test.Unit, IdLength);
         Range(each, "value", test.Value, "input-test-value", test.Unit ?? string.Empty);

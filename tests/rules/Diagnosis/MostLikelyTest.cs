@@ -18,7 +18,7 @@ public sealed class MostLikelyTest
         var said = symptoms.SelectMany((first, at) => (string[][])[[first], [first, symptoms[(at + 7) % symptoms.Count]]])
             .Select(shown => Coach.Assess(CaseFile.From(new CaseOpening(role, Region.Iec), [.. shown.Select(id => new Fact.Symptom { Id = id })])))
             .SelectMany(assessed => assessed.Say.Where(one => one.Id is "diagnosis.most-likely" or "diagnosis.cannot-tell-of-many")
-                .Select(one => (Said: one.ToString(), Listed: $"{one.Id} (cause: {assessed.Causes[0].Name})")))
+                .Select(one => (Said: one.ToString(), Listed: $"{one.Id} (cause: {Trade.Knowledge.Causes[assessed.Causes[0].Id].Name})")))
             .ToList();
         Assert.True(said.Count > 20, $"Said {said.Count} times.");
         Assert.All(said, one => Assert.Equal(one.Listed, one.Said));
