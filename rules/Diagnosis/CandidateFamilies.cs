@@ -20,15 +20,14 @@ internal static class CandidateFamilies
         foreach (var fits in Filters(file, model, sealedCircuit))
         {
             double[] kept = [.. model.Families.Select((family, at) => fits(family) ? weights[at] : 0)];
-            weights = kept.Sum() > 0 ? kept : weights;
+            weights = Array.Exists(kept, weight => weight > 0) ? kept : weights;
         }
 
         return weights;
     }
 
     private static double ByUse(MotorFamily family, string? use, TradeRule byUse) =>
-        use is null ? 1
-        : family.OftenIn.Contains(use, StringComparer.Ordinal) ? byUse["often"]
+        family.OftenIn.Contains(use, StringComparer.Ordinal) ? byUse["often"]
         : family.SeldomIn.Contains(use, StringComparer.Ordinal) ? byUse["seldom"]
         : 1;
 
@@ -75,7 +74,7 @@ internal static class CandidateFamilies
             yield return family => family.HasCapacitor is not { } known || known == has;
         }
 
-        if (Uses(file, "start") && !Uses(file, "run"))
+        if (Uses(file, "start"))
         {
             yield return family => family.Id is not "psc";
         }

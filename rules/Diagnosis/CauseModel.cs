@@ -55,13 +55,21 @@ internal sealed class CauseModel
     public IReadOnlyList<Hypothesis> Hypotheses { get; }
 
     /// <summary>ln P(sign | hypothesis).</summary>
-    public double LogLikelihood(Hypothesis hypothesis, Sign sign) => sign is Sign.Untold untold ? Silence(hypothesis, untold) : Math.Log(sign switch
+    public double LogLikelihood(Hypothesis hypothesis, Sign sign)
     {
-        Sign.Noticed { Present: true } noticed => hypothesis.Present[noticed.Symptom],
-        Sign.Noticed noticed => 1 - (hypothesis.Present[noticed.Symptom] * Symptoms[noticed.Symptom].Noticed),
-        Sign.Shown shown => hypothesis.Shows[shown.Test][shown.Outcome],
-        _ => throw new ArgumentException("This kind of sign has no likelihood.", nameof(sign)),
-    });
+        if (sign is Sign.Untold untold)
+        {
+            return Silence(hypothesis, untold);
+        }
+
+        if (sign is Sign.Noticed noticed)
+        {
+            return Math.Log(noticed.Present ? hypothesis.Present[noticed.Symptom] : 1 - (hypothesis.Present[noticed.Symptom] * Symptoms[noticed.Symptom].Noticed));
+        }
+
+        var shown = (Sign.Shown)sign;
+        return Math.Log(hypothesis.Shows[shown.Test][shown.Outcome]);
+    }
 
     /// <summary>Of each symptom that nobody mentioned: not there, not noticed, or not told.</summary>
     private static double Silence(Hypothesis hypothesis, Sign.Untold untold)
@@ -92,7 +100,7 @@ internal sealed class CauseModel
     {
         double[] prior = [.. first.Prior.Zip(second.Prior, (one, other) => other > 0 ? one * share : 0)];
         var (one, other) = (first.Causes[0], second.Causes[0]);
-        return prior.Sum() == 0 ? null : With(
+        return Array.TrueForAll(prior, share => share == 0) ? null : With(
             [one, other],
             one.Decision == other.Decision ? one.Decision : string.Join('+', new[] { one.Decision, other.Decision }.Order(StringComparer.Ordinal)),
             prior,

@@ -11,6 +11,7 @@ internal sealed class Explainer(CauseModel model)
     private const double LeastShown = 0.004;
     private const int MostShown = 8;
     private const int MostReasons = 4;
+    private const double LeastRatio = 0.1;
 
     /// <summary>The causes by falling probability, each with what speaks for it and against it.</summary>
     public IReadOnlyList<RankedCause> Ranked(Belief<Hypothesis> prior, Belief<Hypothesis> belief, IReadOnlyList<Sign> signs)
@@ -126,8 +127,9 @@ internal sealed class Explainer(CauseModel model)
     private RankedCause Ranked(Cause cause, double share, IReadOnlyList<Sign> signs, List<double> usual)
     {
         var alone = model.Hypotheses.First(hypothesis => hypothesis.Causes.Count == 1 && hypothesis.Causes[0].Id == cause.Id);
-        var reasons = signs.Select((sign, at) => (sign, Ratio: model.LogLikelihood(alone, sign) - usual[at])).Where(one => Math.Abs(one.Ratio) > 0.1).ToList();
-        List<Statement> speaksFor = [.. reasons.Where(one => one.Ratio > 0).OrderByDescending(one => one.Ratio).Take(MostReasons).Select(one => For(one.sign))];
+        var reasons = signs.Select((sign, at) => (sign, Ratio: model.LogLikelihood(alone, sign) - usual[at])).ToList();
+        List<Statement> speaksFor = [.. reasons.Where(one => one.Ratio > LeastRatio).OrderByDescending(one => one.Ratio).Take(MostReasons)
+            .Select(one => Reason(one.sign, "diagnosis.for-seen", "diagnosis.for-denied", "diagnosis.for-shown"))];
         if (speaksFor.Count == 0)
         {
             speaksFor.Add(Statement.Of("diagnosis.for-common"));
@@ -138,7 +140,8 @@ internal sealed class Explainer(CauseModel model)
             Statement.Of($"cause.{cause.Id}.name"),
             share,
             speaksFor,
-            [.. reasons.Where(one => one.Ratio < 0).OrderBy(one => one.Ratio).Take(MostReasons).Select(one => Against(one.sign))],
+            [.. reasons.Where(one => one.Ratio < -LeastRatio).OrderBy(one => one.Ratio).Take(MostReasons)
+                .Select(one => Reason(one.sign, "diagnosis.against-seen", "diagnosis.against-denied", "diagnosis.against-shown"))],
             Statement.Of($"cause.{cause.Id}.repair"));
     }
 
@@ -146,21 +149,17 @@ internal sealed class Explainer(CauseModel model)
     private double Usual(Belief<Hypothesis> prior, Sign sign) =>
         Weights.LogSum([.. prior.Hypotheses.Select((hypothesis, at) => Math.Log(prior.Probabilities[at]) + model.LogLikelihood(hypothesis, sign))]);
 
-    private Statement For(Sign sign) => sign switch
+    /// <summary>A sign in one of three sentences: that a symptom is there, that it is not, or what a test showed.</summary>
+    private Statement Reason(Sign sign, string seen, string denied, string showed)
     {
-        Sign.Noticed { Present: true } noticed => Statement.Of("diagnosis.for-seen", ("symptom", model.Symptoms[noticed.Symptom].Name)),
-        Sign.Noticed noticed => Statement.Of("diagnosis.for-denied", ("symptom", model.Symptoms[noticed.Symptom].Name)),
-        Sign.Shown shown => Statement.Of("diagnosis.for-shown", ("test", model.Tests[shown.Test].Name), ("reading", Reading(shown))),
-        _ => throw new ArgumentException("This kind of sign has no words.", nameof(sign)),
-    };
+        if (sign is Sign.Noticed noticed)
+        {
+            return Statement.Of(noticed.Present ? seen : denied, ("symptom", model.Symptoms[noticed.Symptom].Name));
+        }
 
-    private Statement Against(Sign sign) => sign switch
-    {
-        Sign.Noticed { Present: true } noticed => Statement.Of("diagnosis.against-seen", ("symptom", model.Symptoms[noticed.Symptom].Name)),
-        Sign.Noticed noticed => Statement.Of("diagnosis.against-denied", ("symptom", model.Symptoms[noticed.Symptom].Name)),
-        Sign.Shown shown => Statement.Of("diagnosis.against-shown", ("test", model.Tests[shown.Test].Name), ("reading", Reading(shown))),
-        _ => throw new ArgumentException("This kind of sign has no words.", nameof(sign)),
-    };
+        var shown = (Sign.Shown)sign;
+        return Statement.Of(showed, ("test", model.Tests[shown.Test].Name), ("reading", Reading(shown)));
+    }
 
     private string Reading(Sign.Shown shown) => model.Tests[shown.Test].Outcomes[shown.Outcome].Reading;
 }

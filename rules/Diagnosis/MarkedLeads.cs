@@ -25,8 +25,8 @@ internal sealed class MarkedLeads
             : [.. known.Where(mark => mark.Length > 1)]; // a single letter may be a person's own name for a lead
     }
 
-    /// <summary>Layouts that have all the marks; none where there are no marks.</summary>
-    public IReadOnlyList<Layout> Bearing => _marks.Count == 0 ? [] : [.. _forms.Where(form => _marks.All(mark => form.LeadOf(mark) is not null))];
+    /// <summary>Layouts that have all the marks.</summary>
+    public IReadOnlyList<Layout> Bearing => [.. _forms.Where(form => _marks.All(mark => form.LeadOf(mark) is not null))];
 
     /// <summary>The latest reading of each two leads with marks.</summary>
     public IReadOnlyList<MarkedPair> Read()

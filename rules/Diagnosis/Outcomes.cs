@@ -17,7 +17,7 @@ internal static class Outcomes
             return null;
         }
 
-        if (values.Count > 1 && rule.SpreadOver is { } over && Spread(values) > over)
+        if (rule.SpreadOver is { } over && Spread(values) > over)
         {
             return rule.SpreadOutcome;
         }
@@ -43,14 +43,15 @@ internal static class Outcomes
         return mean == 0 ? 0 : values.Max(value => Math.Abs(value - mean)) / mean;
     }
 
-    private static int? PlateColumn(CaseFile file) => (file.Plate.Volts.Count, file.Supply?.Volts) switch
+    private static int? PlateColumn(CaseFile file) => file.Plate.Volts.Count switch
     {
-        (1, _) => 0,
-        ( > 1, { } supply) => Enumerable.Range(0, file.Plate.Volts.Count).MinBy(at => Math.Abs(Math.Log(file.Plate.Volts[at] / supply))),
+        0 => null,
+        1 => 0,
+        _ when file.Supply?.Volts is { } supply => Enumerable.Range(0, file.Plate.Volts.Count).MinBy(at => Math.Abs(Math.Log(file.Plate.Volts[at] / supply))),
         _ => null,
     };
 
-    private static double? RatedVolts(CaseFile file) => PlateColumn(file) is { } column ? file.Plate.Volts[column] : file.Plate.Volts.Count == 0 ? file.Supply?.Volts : null;
+    private static double? RatedVolts(CaseFile file) => PlateColumn(file) is { } column ? file.Plate.Volts[column] : file.Supply?.Volts;
 
     /// <summary>Plate amps of the connection that the supply calls for.</summary>
     internal static double? RatedAmps(CaseFile file) => file.Plate.Amps.Count == 1 ? file.Plate.Amps[0]
@@ -65,7 +66,6 @@ internal static class Outcomes
             return null;
         }
 
-        var to = marked.MicrofaradsTo ?? from;
-        return microfarads < from ? microfarads / from : microfarads > to ? microfarads / to : 1;
+        return microfarads / Math.Clamp(microfarads, from, marked.MicrofaradsTo ?? from);
     }
 }

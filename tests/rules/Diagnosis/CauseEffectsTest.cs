@@ -38,6 +38,8 @@ public sealed class CauseEffectsTest
         Fact[] supply = [Plate(200), new Fact.Supply { Volts = 180 }];
         Fact[] run = [.. supply, new Fact.Running { Volts = 160 }, new Fact.Running { Amps = 5 }];
         Fact[] start = [.. run, new Fact.BenchTest { Test = "voltage-at-motor-starting", Value = 120 }, new Fact.BenchTest { Test = "voltage-at-motor-starting", Outcome = "sags" }];
+        Fact[] dead = [.. supply, new Fact.Running { Volts = 0 }, new Fact.BenchTest { Test = "voltage-at-motor-starting", Value = 0 }];
+        Assert.Equal(81, Assert.Single(Said("low-supply-voltage", dead)).Quotes[0].Value!.Value, 1e-6); // no volts at all are no low volts
         Assert.Equal([81, 64, 36], new[] { supply, run, start }.Select(facts => Math.Round(Assert.Single(Said("low-supply-voltage", facts)).Quotes[0].Value!.Value, 6)));
     }
 

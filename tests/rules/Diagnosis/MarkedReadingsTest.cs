@@ -27,6 +27,12 @@ public sealed class MarkedReadingsTest
     [InlineData("capacitor-start", "T5-T6 9.1, T7-T8 OL", "start-open")]
     [InlineData("split-phase", "T1-T4 2.4, T5-T8 OL", "start-open")]
     [InlineData("split-phase", "T1-T4 OL, T5-T8 OL", "all-open")]
+    [InlineData("split-phase", "T1-T4 2.4, T5-T8 7, T4-T1 OL", "run-open")] // read again, the other way round
+    [InlineData("capacitor-start", "T1-T4 OL, T5-T8 7", "run-open")] // its capacitor is bridged for the test
+    [InlineData("three-phase", "U-V 1.8, V-W 1.8, U-W 2.4", "unequal")] // the ends that come out, without their digit
+    [InlineData("three-phase", "A-B OL, C-D OL", null)]
+    [InlineData("three-phase", "A-B 2.8, A-C OL, B-C 2.8", null)] // it cannot be
+    [InlineData("dc", "A1-A2 OL, F1-F2 190", null)]
     [InlineData(null, "T1-T4 OL", null)] // one of three phases as well as a run winding
     [InlineData("sealed", "C-R 1.2, C-S OL, R-S OL", "start-open")]
     [InlineData("sealed", "C-R OL, C-S OL, R-S 7.1", "all-open")]
@@ -44,6 +50,7 @@ public sealed class MarkedReadingsTest
 
     [Theory]
     [InlineData("V1-W1 2.2", "three-phase")]
+    [InlineData("U-V 1.8, V-W 1.8", "three-phase")]
     [InlineData("F1-F2 190", "dc")]
     [InlineData("T9-T7 2.2", "three-phase")]
     [InlineData("C-R 3.1, C-S 14", "split-phase psc sealed")]
@@ -55,6 +62,14 @@ public sealed class MarkedReadingsTest
         var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), Readings(readings));
         var weights = CandidateFamilies.Weights(file, Diagnostician.Model, sealedCircuit: false);
         Assert.Equal(families.Split(' '), Diagnostician.Model.Families.Where((_, at) => weights[at] > 0).Select(family => family.Id));
+    }
+
+    [Fact]
+    public void A_mark_may_stand_beside_the_name_that_a_lead_was_given()
+    {
+        Fact[] facts = [.. new[] { ("1", "T1"), ("2", "T4"), ("3", "T5"), ("4", "T8") }.Select(lead => new Fact.Lead { Tag = lead.Item1, Marking = lead.Item2 }), new Fact.Choice { Question = "family", Option = "split-phase" }, .. Readings("1-2 OL, 3-4 7")];
+        var signs = Diagnostician.Think(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), facts), Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal), sealedCircuit: false).Signs;
+        Assert.Equal("run-open", signs.OfType<Sign.Shown>().Single(sign => sign.Id == "resistance").OutcomeId);
     }
 
     private static Thought Think(string? family, string readings) => Diagnostician.Think(

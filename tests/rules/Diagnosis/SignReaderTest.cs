@@ -54,6 +54,7 @@ public sealed class SignReaderTest
         { "resistance", "to-frame", [new Fact.Reading { From = "1", To = "frame", Ohms = 3 }] },
         { "resistance", "to-frame", [new Fact.Reading { From = "frame", To = "1", Short = true }] },
         { "resistance", null, [new Fact.Reading { From = "1", To = "frame", Open = true }] },
+        { "resistance", null, [new Fact.Reading { From = "1", To = "frame", Kick = true }] }, // the capacity of the winding, not a path
         { "resistance", null, [new Fact.Reading { From = "earth", To = "frame", Ohms = 0.2 }] }, // the earth, not a winding
         { "resistance", null, [new Fact.Reading { From = "frame", To = "earth", Ohms = 0.2 }] },
         { "resistance", null, [new Fact.Reading { From = "1", To = "2", Ohms = 3 }] },

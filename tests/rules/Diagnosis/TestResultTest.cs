@@ -60,6 +60,10 @@ public sealed class TestResultTest
         Assert.Equal((55.36, "microfarad"), (Math.Round(fact.Value!.Value, 2), fact.Unit));
     }
 
+    [Fact]
+    public void Microfarads_of_a_meter_are_the_value_itself() =>
+        Assert.Equal((28.4, "microfarad"), (Fact(new() { Test = "capacitance", Values = [("value", 28.4)] }).Value, Fact(new() { Test = "capacitance", Values = [("value", 28.4)] }).Unit));
+
     [Theory]
     [InlineData(0.0, 50.0)]
     [InlineData(230.0, 0.0)]
@@ -79,6 +83,7 @@ public sealed class TestResultTest
     [InlineData("run OL, start OL, frame 0", "to-frame")]
     [InlineData("run 2.1, start 7.4, frame OL", "normal")]
     [InlineData("frame OL", "normal")]
+    [InlineData("run 2.1, lid 3", "normal")]
     [InlineData("u OL, v OL, w OL", "all-open")]
     [InlineData("u 2.1, v OL, w 2.1", "phase-open")]
     public void Ohms_of_windings_by_name_are_one_outcome(string values, string outcome)
