@@ -47,7 +47,7 @@ public sealed class DangerTest
         var file = CaseFile.From(new CaseOpening(role, Region.NorthAmerica), [.. heard.Facts, .. heard.Dangers.Select(one => SafetyGate.Heard(one.Id, one.Span))]);
         for (var turn = 0; turn < Turns; turn++)
         {
-            var assessed = Coach.Assess(file);
+            var assessed = Spoken.Whole(Coach.Assess(file));
             var said = assessed.Say.Select(one => one.Id).ToList();
             Assert.Equal(keptFor, assessed.Gate.KeptFor);
             if (assessed.Gate.Stop || assessed.Next is null)

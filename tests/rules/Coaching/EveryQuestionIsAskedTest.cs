@@ -57,7 +57,7 @@ public sealed class EveryQuestionIsAskedTest
             _ => [],
         };
         var file = Add(CaseFile.From(opening, []), [.. sight, .. told, .. Listener.Understand(said).Facts]);
-        for (var turn = 0; turn < Turns && Coach.Assess(file).Next is { } asked; turn++)
+        for (var turn = 0; turn < Turns && Spoken.Whole(Coach.Assess(file)).Next is { } asked; turn++)
         {
             yield return CardOf(asked);
             var facts = Answer(file, asked, motor, chance, careful);

@@ -61,7 +61,7 @@ public sealed class FindFaultTest
     /// <summary>The question, come to by somebody who makes everything safe and good and cannot tell anything else.</summary>
     private static Question Walk(CaseFile file, string question)
     {
-        for (var turn = 0; turn < 60 && Coach.Assess(file).Next is { } asked; turn++)
+        for (var turn = 0; turn < 60 && Spoken.Whole(Coach.Assess(file)).Next is { } asked; turn++)
         {
             if (asked.Id == question)
             {

@@ -158,7 +158,7 @@ public sealed class GoalsTest
         var file = Add(CaseFile.From(new CaseOpening(role, Region.NorthAmerica), []), [.. Listener.Understand(said).Facts]);
         for (var turn = 0; turn < 60; turn++)
         {
-            var assessed = Coach.Assess(file);
+            var assessed = Spoken.Whole(Coach.Assess(file));
             if (assessed.Next is not { } asked)
             {
                 return (file, assessed);

@@ -67,7 +67,7 @@ public sealed class RepairTest
     private static List<string> Asked(ref CaseFile file, string after)
     {
         var asked = new List<string>();
-        while (Coach.Assess(file).Next is { } next && asked.Count < 10)
+        while (Spoken.Whole(Coach.Assess(file)).Next is { } next && asked.Count < 10)
         {
             asked.Add(next.Id);
             var answer = next.Kind == QuestionKind.Confirm ? new QuestionAnswer { QuestionId = next.Id, Confirmed = true }

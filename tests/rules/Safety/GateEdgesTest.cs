@@ -104,6 +104,23 @@ public sealed class GateEdgesTest
     public void I_can_not_confirms_nothing() =>
         Assert.Contains("earth-proved", Judge(Role.Technician, Shock, Isolated, EarthProved with { Confirmed = false }).WaitsFor("first-start"));
 
+    [Fact]
+    public void A_reading_right_after_the_danger_counts_and_one_right_before_it_does_not()
+    {
+        foreach (var (reading, proves) in new (Fact, string)[] { (new Fact.Insulation { Megohms = 500 }, "insulation-passed"), (new Fact.Reading { From = "earth", To = "frame", Ohms = 0.2 }, "earth-proved"), (EarthProved, "earth-proved") })
+        {
+            Assert.DoesNotContain(proves, Judge(Role.Technician, Shock, reading).WaitsFor("first-start"));
+            Assert.Contains(proves, Judge(Role.Technician, reading, Shock).WaitsFor("first-start"));
+        }
+    }
+
+    [Fact]
+    public void Where_gas_is_smelled_nobody_is_asked_to_isolate_whatever_else_is_wrong()
+    {
+        Assert.True(Judge(Role.Technician, Shock).Stop);
+        Assert.False(Judge(Role.Technician, Shock, SafetyGate.Heard("gas-smelled")).Stop);
+    }
+
     [Theory]
     [InlineData(0.5, true)]
     [InlineData(0.51, false)]

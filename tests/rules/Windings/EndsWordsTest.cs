@@ -1,0 +1,153 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
+
+namespace WireCoach.Rules.Tests.Windings;
+
+/// <summary>What a person reads of the tests that tell the ends apart, and what is said of input that cannot be.</summary>
+public sealed class EndsWordsTest
+{
+    private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
+
+    private static readonly EndsInput Dual = new()
+    {
+        Layout = "capacitor-start-dual-6",
+        Windings = [new("run", ["1", "4"]), new("run", ["2", "6"]), new("start", ["3", "5"])],
+        Instruments = ["multimeter", "low-voltage-ac"],
+    };
+
+    private static readonly EndsInput Six = new()
+    {
+        Layout = "three-phase-6",
+        Windings = [new("phase", ["1", "2"]), new("phase", ["3", "4"]), new("phase", ["5", "6"])],
+        Instruments = ["multimeter", "low-voltage-ac"],
+    };
+
+    [Theory]
+    [InlineData("capacitor-start-dual-6")]
+    [InlineData("capacitor-start-dual-8")]
+    [InlineData("dual-voltage-4")]
+    [InlineData("three-phase-6")]
+    [InlineData("three-phase-9-star")]
+    [InlineData("three-phase-9-delta")]
+    [InlineData("three-phase-12")]
+    [InlineData("part-winding-6")]
+    [InlineData("dc-compound")]
+    public void All_that_is_said_on_the_way_to_the_ends_can_be_read_out(string layout)
+    {
+        foreach (var tool in new[] { "low-voltage-ac", "battery", "lcr-meter" })
+        {
+            var bench = new EndsBench(Knowledge, layout, seed: 1, rotor: 3);
+            EndsBench.Follow(found => Spoken.Whole(found), new EndsFinder(Knowledge), bench.Input with { Instruments = ["multimeter", tool] }, bench.Motor);
+        }
+    }
+
+    [Fact]
+    public void A_tie_of_two_halves_is_fed_and_read_step_by_step() => Assert.Equal(
+        [
+            "why", "tie 4 and 2", "feed 1 and 4 with 12 V", "start winding left open", "read 1 and 6",
+        ],
+        Steps(Find(Dual).Next!));
+
+    [Fact]
+    public void A_torch_cell_tells_by_the_way_the_needle_kicks()
+    {
+        var next = Find(Dual with { Instruments = ["multimeter", "battery"] }).Next!;
+        Assert.Equal(("battery-flick", "low-voltage-test"), (next.Test, next.Task));
+        Assert.Equal(["ends.when-up", "ends.when-down", "ends.when-no-kick"], next.Expect.Select(one => one.When.Id));
+        Assert.Equal(["ends.means-like", "ends.means-like", "ends.means-cannot-tell"], next.Expect.Select(one => one.Means.Id));
+        Assert.Equal([next.Setup.Read[0], next.Setup.Read[1]], next.Expect.Take(2).Select(one => one.Means.Gaps["b"]));
+        Assert.All(next.Expect.Take(2), one => Assert.Equal(next.Setup.Drive[0], one.Means.Gaps["a"]));
+    }
+
+    [Fact]
+    public void Series_impedances_are_compared_and_near_ones_tell_nothing()
+    {
+        var next = Find(Dual with { Instruments = ["lcr-meter"] }).Next!;
+        Assert.Equal(("series-impedance", "ohm", "measure-dead"), (next.Test, next.Unit, next.Task));
+        Assert.Equal(["ends.means-impedance-halves", "ends.means-cannot-tell"], next.Expect.Select(one => one.Means.Id));
+        Assert.All(next.Expect, one => Assert.NotNull(Assert.Single(one.When.Quotes).Value));
+    }
+
+    [Fact]
+    public void The_motor_turning_on_one_half_is_expected_above_or_below_the_volts_it_is_fed_with()
+    {
+        var next = Spoken.Whole(Find(Dual with { LowVolts = 115, Results = [new() { Test = "series-voltage", Read = ["1", "6"], Value = 12 }] })).Next!;
+        var rule = Knowledge.Rules["ends-running"];
+        Assert.Equal(("half-run", "volt", "measure-live"), (next.Test, next.Unit, next.Task));
+        Assert.Equal([rule["aiding"] * 115, rule["opposing"] * 115, rule["opposing"] * 115, rule["aiding"] * 115], next.Expect.SelectMany(one => one.When.Quotes).Select(quote => quote.Value!.Value));
+        Assert.Equal(["ends.means-tied-unlike", "ends.means-tied-like", "ends.means-cannot-tell"], next.Expect.Select(one => one.Means.Id));
+        Assert.Equal((1 + rule["high"]) * 115, next.How.Single(step => step.Id == "ends.how-half-run-open").Quotes[0].Value!.Value, 1e-9);
+        Assert.All(next.How.Concat(next.Expect.Select(one => one.When)).SelectMany(one => one.Quotes), quote => Assert.Contains("115 V", quote.Trail[^1].Inputs, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_soft_run_has_three_outcomes_of_which_a_growl_is_one()
+    {
+        var next = Find(Dual with { Instruments = [], LowVolts = 115 }).Next!;
+        Assert.Equal(("soft-first-run", "first-start"), (next.Test, next.Task));
+        Assert.Equal(["ran", "hummed", "growled"], next.Outcomes);
+        Assert.Equal(next.Setup.Tie.Count, next.How.Count(step => step.Id == "ends.how-soft-joint"));
+    }
+
+    [Fact]
+    public void Where_all_is_settled_but_the_direction_that_is_said()
+    {
+        var halves = Find(Dual with { Results = [new() { Test = "series-voltage", Read = ["1", "6"], Value = 18.4 }] });
+        Assert.Equal(["ends.direction-by-trial"], halves.Notes.Select(note => note.Id));
+        EndsFinding? last = null;
+        var bench = new EndsBench(Knowledge, "three-phase-6", seed: 1, rotor: 3);
+        EndsBench.Follow(found => last = found, new EndsFinder(Knowledge), bench.Input with { Instruments = ["multimeter", "low-voltage-ac"] }, bench.Motor);
+        Assert.Equal(["ends.order-chosen"], last!.Notes.Select(note => note.Id));
+    }
+
+    [Theory]
+    [InlineData("windings[0].leads", "problem.ends-two-leads", "one lead")]
+    [InlineData("windings[0].leads", "problem.ends-two-leads", "the same lead twice")]
+    [InlineData("results[0].test", "problem.ends-unknown-test", "an unknown test")]
+    [InlineData("results[0].between", "problem.unknown-lead", "an unknown lead")]
+    [InlineData("results[0].between", "problem.unknown-lead", "an unknown tie")]
+    [InlineData("results[0].value", "problem.ends-negative", "a value below nothing")]
+    [InlineData("results[0].value", "problem.ends-negative", "a value that is none")]
+    [InlineData("results[0].appliedVolts", "problem.not-positive", "no volts applied")]
+    [InlineData("layout", "problem.ends-unknown-layout", "an unknown layout")]
+    public void Input_that_cannot_be_is_refused_with_its_field_and_a_word_of_advice(string field, string advice, string slip)
+    {
+        EndsResult One(string read = "2", double? value = 5, double? applied = 12, string test = "series-voltage", string tie = "4") => new() { Test = test, Drive = ["1", "4"], Tie = [[tie, "6"]], Read = ["1", read], AppliedVolts = applied, Value = value };
+        var wrong = slip switch
+        {
+            "one lead" => Dual with { Windings = [new("run", ["1"]), .. Dual.Windings.Skip(1)] },
+            "the same lead twice" => Dual with { Windings = [new("run", ["1", "1"]), .. Dual.Windings.Skip(1)] },
+            "an unknown test" => Dual with { Results = [One(test: "shake")] },
+            "an unknown lead" => Dual with { Results = [One(read: "9")] },
+            "an unknown tie" => Dual with { Results = [One(tie: "9")] },
+            "a value below nothing" => Dual with { Results = [One(value: -1)] },
+            "a value that is none" => Dual with { Results = [One(value: double.NaN)] },
+            "no volts applied" => Dual with { Results = [One(applied: 0)] },
+            _ => Dual with { Layout = "none-such" },
+        };
+        var problem = Assert.Single(new EndsFinder(Knowledge).Find(wrong).Problems);
+        Assert.Equal((field, advice), (problem.Field, problem.Advice.Id));
+        Assert.NotEmpty(Knowledge.Sentences.Render(problem.Advice));
+    }
+
+    [Fact]
+    public void Three_windings_tell_only_that_two_coils_lie_across_each_other()
+    {
+        var next = Spoken.Whole(Find(Six)).Next!;
+        Assert.All(next.Expect, one => Assert.NotEmpty(one.When.Id));
+        Assert.All(next.How, step => Assert.DoesNotContain("start", step.Id, StringComparison.Ordinal)); // no start winding, none to leave open
+    }
+
+    private static EndsFinding Find(EndsInput input) => Spoken.Whole(new EndsFinder(Knowledge).Find(input).Value!);
+
+    private static IEnumerable<string> Steps(NextTest next) => next.How.Prepend(next.Why).Select(step => step.Id switch
+    {
+        "ends.why-series" => "why",
+        "ends.how-tie" => $"tie {step.Gaps["a"]} and {step.Gaps["b"]}",
+        "ends.how-start-open" => "start winding left open",
+        "ends.how-read" => $"read {step.Gaps["a"]} and {step.Gaps["b"]}",
+        _ => $"feed {step.Gaps["a"]} and {step.Gaps["b"]} with {step.Gaps["volts"]}",
+    });
+}

@@ -1,0 +1,82 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Windings;
+using static WireCoach.Rules.Tests.Windings.IdentifierTest;
+
+namespace WireCoach.Rules.Tests.Windings;
+
+/// <summary>What is said of the leads, the faults and the next reading, and of input that cannot be.</summary>
+public sealed class IdentifiedWordsTest
+{
+    private static readonly IdentificationInput Six = new() { Leads = ["1", "2", "3", "4", "5", "6"], HasCapacitor = true, CapacitorBridged = true };
+    private static readonly IdentificationInput Star = new() { Leads = ["1", "2", "3"], HasCapacitor = false, Plate = PlateFields.Empty.With("phases", PlateValue.Of(3)) };
+    private static readonly (string, double)[] Sound = [("1-4", 2.0), ("2-5", 2.0), ("3-6", 5.1)];
+
+    public static TheoryData<string, string[], IdentificationInput> Slips() => new()
+    {
+        { "one lead", ["leads"], new() { Leads = ["1"] } },
+        { "a lead twice", ["leads"], new() { Leads = ["a", "A", "b"] } },
+        { "unknown leads", ["readings[0].from", "readings[1].to"], Six with { Readings = [Open("9-1"), Open("1-9")] } },
+        { "a lead with itself", ["readings[0]"], Six with { Readings = [Open("1-1")] } },
+        { "the frame with the earth", ["readings[0]"], Six with { Readings = [Open("frame-earth")] } },
+        { "ohms below nothing", ["readings[0].ohms"], Six with { Readings = [Ohms("1-4", -0.1)] } },
+        { "ohms that are none", ["readings[0].ohms"], Six with { Readings = [Ohms("1-4", double.NaN)] } },
+        { "ohms of no motor", ["readings[0].ohms"], Six with { Readings = [Ohms("1-4", 2e9)] } },
+        { "a reading of nothing", ["readings[0]"], Six with { Readings = [new() { From = "1", To = "4" }] } },
+        { "a meter that is far off", ["meter.percent"], Six with { Meter = new() { Percent = 51 } } },
+        { "counts below nothing", ["meter.counts"], Six with { Meter = new() { Counts = -1 } } },
+        { "test leads of ten ohms and more", ["meter.testLeadOhms"], Six with { Meter = new() { TestLeadOhms = 10.1 } } },
+        { "figures at their edge", [], Six with { Meter = new() { Percent = 50, Counts = 100, TestLeadOhms = 10 }, Readings = [Ohms("1-4", 0), new() { From = "2", To = "FRAME", Open = true }, new() { From = "3", To = "6", Kick = true }] } },
+    };
+
+    [Theory]
+    [MemberData(nameof(Slips))]
+    public void Input_that_cannot_be_is_refused_with_its_field(string slip, string[] fields, IdentificationInput input)
+    {
+        var problems = new Identifier(Trade.Knowledge).Identify(input).Problems;
+        Assert.True(fields.SequenceEqual(problems.Select(problem => problem.Field)), $"{slip}: {string.Join(", ", problems.Select(problem => problem.Field))}");
+        Assert.All(Spoken.Lines(problems), Assert.NotEmpty);
+    }
+
+    public static TheoryData<string, IdentificationStatus, string?, IdentificationInput> Cases() => new()
+    {
+        { "nothing was read", IdentificationStatus.NeedsReading, "windings.first-reading", Six },
+        { "two readings", IdentificationStatus.NeedsReading, "windings.splits-most", Six with { Readings = [Open("1-2"), Ohms("1-4", 2)] } },
+        { "all was read", IdentificationStatus.Identified, null, Six with { Readings = All(Six, Sound) } },
+        { "a short cut", IdentificationStatus.NeedsReading, "windings.first-reading", Six with { Shortcuts = true } },
+        { "a handful that answers none", IdentificationStatus.NeedsReading, "windings.splits-most", Six with { Shortcuts = true, Readings = [Open("1-2") with { Together = ["3", "5"] }] } },
+        { "an open half", IdentificationStatus.Faulty, null, Six with { Readings = All(Six, [Sound[0], Sound[2]]) } },
+        { "shorted turns", IdentificationStatus.Faulty, null, Six with { Meter = new() { Percent = 0.5, Counts = 0 }, Readings = All(Six, [("1-4", 4.0), ("2-5", 2.9), ("3-6", 9.8)]) } },
+        { "down to the frame", IdentificationStatus.Faulty, null, Six with { Readings = [.. All(Six, Sound), Ohms("5-frame", 0.8)] } },
+        { "open to the frame", IdentificationStatus.Identified, null, Six with { Readings = [.. All(Six, Sound), Open("5-frame")] } },
+        { "not read to the frame yet", IdentificationStatus.NeedsReading, "windings.to-frame", Six with { CheckFrame = true, Readings = All(Six, Sound) } },
+        { "a lead in two windings", IdentificationStatus.Contradiction, "windings.read-again", Six with { Readings = [.. All(Six, Sound).Select(one => one is { From: "1", To: "2" } ? Ohms("1-2", 7.7) : one)] } },
+        { "all open", IdentificationStatus.Faulty, null, Star with { Readings = All(Star, []) } },
+        { "an open phase", IdentificationStatus.Faulty, null, Star with { Readings = All(Star, [("1-2", 3)]) } },
+        { "a start branch behind its capacitor", IdentificationStatus.CannotTell, "windings.bridge-capacitor", Six with { CapacitorBridged = false, Readings = All(Six, [Sound[0], Sound[1]]) } },
+        { "more leads than any motor has", IdentificationStatus.CannotTell, null, new() { Leads = [.. Enumerable.Range(1, 30).Select(at => $"{at}")] } },
+    };
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void What_is_found_and_asked_next_can_be_read_out(string known, IdentificationStatus status, string? why, IdentificationInput input)
+    {
+        var found = Spoken.Whole(new Identifier(Trade.Knowledge, remembered: 0).Identify(input).Value!);
+        Assert.True((status, why) == (found.Status, found.Next?.Why.Id), $"{known}: {found.Status} {found.Next?.Why.Id} {string.Join(' ', found.Notes)}");
+    }
+
+    [Fact]
+    public void One_lead_of_a_sound_motor_is_read_to_the_frame() =>
+        Assert.Equal(IdentificationStatus.Identified, Give(Six with { CheckFrame = true, Readings = [.. All(Six, Sound), Open("1-frame")] }).Status);
+
+    [Theory]
+    [InlineData(false, null, 0.3)] // nobody took the probes off
+    [InlineData(true, null, null)]
+    [InlineData(false, 0.1, 0.1)] // said, so that the test counts no more
+    public void Probes_that_were_read_against_each_other_are_taken_off_unless_they_were_zeroed(bool zeroed, double? said, double? taken)
+    {
+        var meter = MeterInput.Probed(new() { Zeroed = zeroed, TestLeadOhms = said }, [new() { Test = "probe-zero", Value = 0.5 }, new() { Test = "probe-zero", Value = 0.3 }, new() { Test = "resistance", Value = 9 }])!;
+        Assert.Equal((taken, zeroed), (meter.TestLeadOhms, meter.Zeroed));
+        Assert.Null(MeterInput.Probed(null, [new() { Test = "resistance", Value = 9 }]));
+        Assert.Equal(0.3, MeterInput.Probed(null, [new() { Test = "probe-zero", Value = 0.3 }])!.TestLeadOhms);
+    }
+}
