@@ -89,7 +89,7 @@ internal sealed class Explainer(CauseModel model)
 
     /// <summary>Whether two instructions are left, and hardly a third.</summary>
     public static bool TwoRemain(IReadOnlyList<Decided> decisions, TradeKnowledge knowledge) =>
-        decisions.Count > 1 && decisions[0].Share + decisions[1].Share >= knowledge.Rules["diagnosis-settled"]["two"];
+        decisions[0].Share + decisions[1].Share >= knowledge.Rules["diagnosis-settled"]["two"];
 
     private static Statement MostLikely(string likeliest) => Statement.Of("diagnosis.most-likely", ("cause", likeliest));
 

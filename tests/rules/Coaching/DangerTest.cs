@@ -2,6 +2,7 @@ using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Safety;
+using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Tests.Coaching;
 
@@ -59,7 +60,7 @@ public sealed class DangerTest
             {
                 Assert.Equal("referred", assessed.Status);
                 Assert.Equal(assessed.Gate.Stop ? "isolated" : null, assessed.Next?.Id);
-                Assert.All(assessed.Say.Where(one => one.Id == "diagnosis.take-it-to"), one => Assert.Contains(keptFor.Replace('-', ' '), Trade.Knowledge.Sentences.Render(one, role), StringComparison.Ordinal));
+                Assert.All(assessed.Say.Where(one => one.Id == "diagnosis.take-it-to"), one => Assert.Contains(Trade.Knowledge.Sentences.Render(Person.Named(keptFor)), Trade.Knowledge.Sentences.Render(one, role), StringComparison.Ordinal));
                 Assert.DoesNotContain(said, id => id.EndsWith(".repair", StringComparison.Ordinal));
             }
 
