@@ -50,6 +50,11 @@ public static class InsulationJudge
         var corrected = judged.Celsius is { } celsius ? InsulationCorrection.Corrected(knowledge, judged.Megohms, celsius, input.System) : null;
         var minimum = InsulationMinimum.Of(knowledge, input);
         var (verdict, why) = Verdict(knowledge, judged, corrected, minimum);
+        if (judged.OverRange && (verdict is "marginal" or "fail"))
+        {
+            (verdict, why) = ("no-proof", Statement.Of("insulation.range-too-small").With("read", AsRead(knowledge, judged)));
+        }
+
         var ratios = InsulationRatios.Of(knowledge, input);
         var late = verdict == "pass" && IsLate(knowledge, input, judged);
         if (late)

@@ -21,7 +21,7 @@ public sealed record InsulationReport
     /// <summary>Why a ratio does not apply here, or <see langword="null"/>.</summary>
     public Statement? NotApplicable { get; init; }
 
-    /// <summary><c>pass</c>, <c>marginal</c>, <c>fail</c>, <c>retest</c> (cannot be corrected) or <c>no-proof</c> (not an insulation test).</summary>
+    /// <summary><c>pass</c>, <c>marginal</c>, <c>fail</c>, <c>retest</c> (cannot be corrected) or <c>no-proof</c> (not an insulation test, or its range ends too low).</summary>
     public required string Verdict { get; init; }
 
     /// <summary>Why, in a sentence.</summary>

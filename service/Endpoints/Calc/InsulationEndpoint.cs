@@ -12,7 +12,7 @@ internal static class InsulationEndpoint
     public static void MapInsulation(this RouteGroupBuilder calc) => calc.MapPost("/insulation", (InsulationBody body, TradeKnowledge knowledge, Problems problems) => problems.Result(Answer(knowledge, body)))
         .WithSummary("Judges insulation readings, corrected to 40 °C, and the earth path")
         .WithDescription(
-            "Verdicts: pass, marginal, fail, retest (the temperature cannot be corrected), no-proof (not an insulation test). " +
+            "Verdicts: pass, marginal, fail, retest (the temperature cannot be corrected), no-proof (not an insulation test, or the range ends too low). " +
             "'earthOhms' with 'cordMetres' and 'region' adds the earth path; it may be asked alone.");
 
     /// <summary>The judgement, or what is wrong with the body.</summary>

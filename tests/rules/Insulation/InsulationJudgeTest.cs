@@ -8,6 +8,23 @@ public sealed class InsulationJudgeTest
 {
     private static readonly TradeKnowledge Knowledge = CsvFile.Knowledge;
 
+    /// <summary>What is beyond a tester's range is more than the end of it, so that end fails no winding.</summary>
+    [Theory]
+    [InlineData(0.5, 20.0, "no-proof")]
+    [InlineData(20, 20.0, "pass")]
+    [InlineData(4, null, "no-proof")]
+    [InlineData(200, null, "pass")]
+    public void A_range_that_ends_too_low_proves_neither(double megohms, double? celsius, string verdict)
+    {
+        var report = InsulationJudge.Judge(Knowledge, new InsulationInput
+        {
+            RatedVolts = 230,
+            Readings = [new InsulationReading(megohms, 1, celsius, 500, OverRange: true)],
+        }).Value!;
+        Assert.Equal(verdict, report.Verdict);
+        Assert.Equal(verdict == "no-proof" ? "insulation.range-too-small" : report.Why.Id, report.Why.Id);
+    }
+
     [Theory]
     [InlineData(20, 20, "thermoplastic", 5.00, 0.005)]
     [InlineData(8, 60, "thermoplastic", 32.0, 0.01)]
