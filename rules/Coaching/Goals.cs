@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching.Steps;
 
 namespace WireCoach.Rules.Coaching;
 
@@ -43,7 +44,9 @@ internal static class Goals
 
     /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
     private static string? From(CaseFile file) => file.Facts.Where(fact => !IsCircumstance(fact)).Select(Told).FirstOrDefault(goal => goal is not null)
-        ?? (file.Facts.Any(IsCircumstance) ? Diagnose : null);
+        ?? (file.Facts.Any(IsCircumstance) ? Diagnose
+            : file.Choices.ContainsKey(KnowMotor.LeadCount) && file.Supply?.Volts is not null ? Connect // how many leads and what supply, and nothing amiss
+            : null);
 
     private static bool IsCircumstance(Fact fact) => fact is Fact.Symptom { Present: true } symptom && Circumstances.Contains(symptom.Id);
 

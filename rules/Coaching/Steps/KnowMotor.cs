@@ -11,9 +11,9 @@ internal static class KnowMotor
 {
     public const string Numbering = "leads-numbered";
     public const string OtherLeads = "other-leads";
+    public const string LeadCount = "leads.count";
 
     private const string NewPlate = "plate-new";
-    private const string LeadCount = "leads.count";
 
     public static Question? Plate(Workup work) =>
         work.File.Plate.All.Any() || work.Skipped("plate") || work.Skipped(NewPlate) ? null : work.Ask.Of("plate");

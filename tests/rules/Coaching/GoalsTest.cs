@@ -24,6 +24,26 @@ public sealed class GoalsTest
         Assert.Equal(goal, Coach.GoalOf(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), told.Select(id => new Fact.Symptom { Id = id }))));
 
     [Theory]
+    [InlineData("stirrer: nine leads, plate 208-230/460 V 2 hp, want it on 230", "connect")]
+    [InlineData("six wires, going on 240", "connect")]
+    [InlineData("six wires, 240 V, it hums", "diagnose")]
+    [InlineData("six wires, plate 115/230 V", null)]
+    [InlineData("240 V here", null)]
+    public void Leads_and_a_supply_without_a_complaint_are_to_be_connected(string said, string? goal) => Assert.Equal(goal, Coach.GoalOf(CaseFile.From(
+        new CaseOpening(Role.Technician, Region.NorthAmerica), Listener.Hear(said, region: Region.NorthAmerica).Value!.Facts)));
+
+    [Theory]
+    [InlineData("nine leads numbered 1 to 9, plate 460 V", null)]
+    [InlineData("the numbers on the plate", "check-numbers")]
+    [InlineData("the plate", "check-numbers")]
+    public void Leads_that_are_numbered_are_no_numbers_to_check(string said, string? goal)
+    {
+        var asked = Coach.Assess(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [])).Next!;
+        var heard = Listener.Hear(said, [], new OpenQuestion { Id = asked.Id, Kind = asked.Kind, About = asked.About, Options = [.. asked.Options.Select(option => new OpenOption(option.Id, Knowledge.Sentences.Render(option.Text)))] }, Region.NorthAmerica).Value!;
+        Assert.Equal(goal, heard.Answer?.Choice ?? heard.Facts.OfType<Fact.Goal>().LastOrDefault()?.Id);
+    }
+
+    [Theory]
     [InlineData(Role.Technician, "which capacitor do I need for the brine pump, the start cap is gone", "start cap 161-193 uF 250 VAC", "ready")]
     [InlineData(Role.Homeowner, "which capacitor do I need for my grinder", "161-193 uF 250 VAC start", "referred")]
     [InlineData(Role.Technician, "which capacitor do I need for the brine pump", "I can't read it", "referred")]
