@@ -11,6 +11,23 @@ public sealed class ListenerTest(ITestOutputHelper output)
     /// <summary>Kinds that are written into every expectation; the others count only where an expectation names them.</summary>
     private static readonly HashSet<string> Scored = ["symptom", "reading", "plate", "supply", "capacitor", "insulation", "bench", "running", "joint", "confirm"];
 
+    /// <summary>How many lines of a set are heard as they were written, and how many that nobody wrote at the most: what is understood once stays understood.</summary>
+    private static readonly Dictionary<string, (int Right, int Invented)> Kept = new(StringComparer.Ordinal)
+    {
+        ["development-first.yaml"] = (166, 1),
+        ["development-second.yaml"] = (164, 3),
+        ["development-third.yaml"] = (210, 8),
+        ["development-fourth.yaml"] = (128, 3),
+        ["development-fifth.yaml"] = (68, 4),
+        ["development-sixth.yaml"] = (191, 3),
+        ["development-seventh.yaml"] = (213, 4),
+        ["development-eighth.yaml"] = (397, 36),
+        ["development-ninth.yaml"] = (482, 41),
+        ["development-tenth.yaml"] = (469, 32),
+        ["development-eleventh.yaml"] = (438, 52),
+        ["development-twelfth.yaml"] = (221, 15),
+    };
+
     private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml", "held-out-third.yaml"];
 
     [Theory]
@@ -37,6 +54,8 @@ public sealed class ListenerTest(ITestOutputHelper output)
         var symptoms = counts["symptom"];
         Assert.True(symptoms.Recall >= recall, table);
         Assert.True(symptoms.Precision >= precision, table);
+        var (all, (right, invented)) = (Count.Sum(counts.Values), Kept.GetValueOrDefault(file, (0, int.MaxValue)));
+        Assert.True(all.Right >= right && all.Invented <= invented, $"{all}\n{table}");
         Assert.True(Count.Sum(counts.Where(kind => kind.Key is "reading" or "plate" or "supply").Select(kind => kind.Value)).F1 >= figures, table);
     }
 

@@ -1,5 +1,6 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
+using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
 using WireCoach.Simulation;
 
@@ -138,6 +139,119 @@ public sealed class EndsWordsTest
         var next = Spoken.Whole(Find(Six)).Next!;
         Assert.All(next.Expect, one => Assert.NotEmpty(one.When.Id));
         Assert.All(next.How, step => Assert.DoesNotContain("start", step.Id, StringComparison.Ordinal)); // no start winding, none to leave open
+    }
+
+    public static TheoryData<string, string, string?, EndsWinding[]> Unfit() => new()
+    {
+        { "nothing but a protector", "problem.ends-no-windings", null, [new("protector", ["1", "2"]), new("other", ["3", "4"])] },
+        { "a phase beside a run winding", "problem.ends-not-these-windings", null, [new("phase", ["1", "2"]), new("run", ["3", "4"])] },
+        { "a run winding of three leads", "problem.ends-not-these-windings", null, [new("run", ["1", "2", "3"]), new("run", ["4", "5"])] },
+        { "two phases", "problem.ends-not-these-windings", null, [new("phase", ["1", "2"]), new("phase", ["3", "4"])] },
+        { "three phases and one that is none", "problem.ends-not-these-windings", null, [.. Six.Windings, new("phase", ["7", "8", "9", "10"])] },
+        { "three phases of a motor that has more", "problem.ends-other-layout", "three-phase-12", [.. Six.Windings] },
+        { "two halves of a motor that has none", "problem.ends-other-layout", "split-phase-4", [new("run", ["1", "4"]), new("run", ["2", "6"])] },
+        { "three groups whose corner nobody read", "problem.ends-corner", null, [.. new[] { "1", "2", "3" }.Select(at => new EndsWinding("phase", [$"{at}a", $"{at}b", $"{at}c"]) { Junction = true })] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Unfit))]
+    public void Windings_that_no_motor_has_are_refused(string unfit, string advice, string? layout, EndsWinding[] windings)
+    {
+        var problem = Assert.Single(new EndsFinder(Knowledge).Find(Dual with { Layout = layout, Windings = windings }).Problems);
+        Assert.True(("windings", advice) == (problem.Field, problem.Advice.Id), $"{unfit}: {problem.Advice}");
+        Assert.NotEmpty(Knowledge.Sentences.Render(problem.Advice));
+        Assert.Equal(advice == "problem.ends-corner" ? ["resistance 1a to 1b", "resistance 1b to 1c", "resistance 1c to 1a"] : Array.Empty<string>(), problem.Missing);
+    }
+
+    [Fact]
+    public void A_reading_between_ends_that_no_tie_joins_says_which() =>
+        Assert.Contains("1, 4", Knowledge.Sentences.Render(Assert.Single(new EndsFinder(Knowledge).Find(Dual with { Results = [new() { Test = "series-voltage", Read = ["1", "4"], Value = 5 }] }).Problems).Advice), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(Role.Homeowner, false, "ends.not-for-homeowner")]
+    [InlineData(Role.Manager, false, "ends.not-at-the-bench")]
+    [InlineData(Role.Manager, true, "ends.not-at-the-bench")]
+    [InlineData(Role.Apprentice, true, "ends.with-a-technician")]
+    [InlineData(Role.Technician, true, "ends.nothing-left")]
+    public void Who_cannot_go_on_hears_why(Role role, bool tested, string why) =>
+        Assert.Equal(why, Find(Dual with { Role = role, Instruments = ["multimeter", "low-voltage-ac"], Barred = ["induced-voltage", "series-voltage"], Results = tested ? [new() { Test = "series-voltage", Read = ["1", "6"], Value = 12 }] : [] }).Notes.Single().Id);
+
+    [Fact]
+    public void A_strong_coupling_is_tied_the_other_way_round_only_where_that_may_be_done()
+    {
+        EndsResult[] strong = [new() { Test = "series-voltage", Read = ["1", "6"], Value = 22.5 }];
+        Assert.Equal("ends.why-crossed", Find(Dual with { Results = strong }).Next?.Why.Id);
+        Assert.Equal(EndsStatus.Settled, Find(Dual with { Results = strong, Barred = ["series-voltage"] }).Status);
+        Assert.Equal(EndsStatus.Settled, Find(Dual with { Results = strong, Instruments = ["multimeter"] }).Status);
+        Assert.All(new[] { Role.Homeowner, Role.Manager }, role => Assert.Equal(EndsStatus.Settled, Find(Dual with { Results = strong, Role = role }).Status));
+    }
+
+    /// <summary>On the same volts the greater impedance lets the fewer amps through.</summary>
+    [Theory]
+    [InlineData(1 / 12.0, 1 / 4.25, "2")]
+    [InlineData(1 / 4.25, 1 / 12.0, "6")]
+    public void Amps_tell_the_impedances_the_other_way_round(double first, double second, string third)
+    {
+        var input = Dual with { Instruments = ["lcr-meter"] };
+        foreach (var amps in new[] { first, second })
+        {
+            var next = Find(input).Next!;
+            input = input with { Results = [.. input.Results, new() { Test = next.Test, Drive = next.Setup.Drive, Tie = next.Setup.Tie, Read = next.Setup.Read, Value = amps, Unit = "amp" }] };
+        }
+
+        Assert.Equal(third, Find(input).Assignment!["T3"]);
+    }
+
+    [Theory]
+    [InlineData(0.4, "2")]
+    [InlineData(-0.4, "6")]
+    public void A_kick_may_be_told_by_the_sign_of_what_was_read(double value, string third)
+    {
+        var next = Find(Dual with { Instruments = ["multimeter", "battery"] }).Next!;
+        Assert.Equal(third, Find(Dual with { Results = [new() { Test = next.Test, Drive = next.Setup.Drive, Read = next.Setup.Read, Value = value }] }).Assignment!["T3"]);
+    }
+
+    [Fact]
+    public void What_was_run_on_one_half_and_told_nothing_is_not_run_again()
+    {
+        var input = Dual with { LowVolts = 115, Results = [new() { Test = "series-voltage", Read = ["1", "6"], Value = 12 }] };
+        var run = Find(input).Next!;
+        var again = Find(input with { Results = [.. input.Results, new() { Test = run.Test, Drive = run.Setup.Drive, Tie = run.Setup.Tie, Read = run.Setup.Read, AppliedVolts = 115, Value = 115 }] });
+        Assert.NotEqual("half-run", again.Next?.Test);
+        Assert.NotEqual("half-run", Find(input with { Barred = ["half-run"] }).Next?.Test);
+        Assert.NotEqual("half-run", Find(input with { Role = Role.Apprentice }).Next?.Test);
+    }
+
+    [Theory]
+    [InlineData("three-phase-3", EndsStatus.Settled, "ends.nothing-to-tell")]
+    [InlineData("two-speed-6", EndsStatus.CannotTell, "ends.ring-by-trial")]
+    [InlineData("two-speed-two-winding-6", EndsStatus.Settled, "ends.nothing-to-tell")]
+    public void Where_no_ends_are_to_be_told_apart_that_is_said(string layout, EndsStatus status, string note)
+    {
+        EndsWinding[] windings = layout switch
+        {
+            "three-phase-3" => [new("phase", ["1", "2", "3"]) { Junction = true }],
+            "two-speed-6" => [new("phase", ["1", "2", "3", "4", "5", "6"]) { Junction = true }],
+            _ => [new("phase", ["1", "2", "3"]) { Junction = true }, new("phase", ["4", "5", "6"]) { Junction = true }],
+        };
+        var found = Find(new() { Layout = layout, Windings = windings });
+        Assert.Equal((status, note), (found.Status, found.Notes.Single().Id));
+        Assert.Equal(status == EndsStatus.Settled ? windings.Sum(winding => winding.Leads.Count) : null, found.Assignment?.Count);
+        Assert.Equal(status == EndsStatus.Settled, found.DirectionUnproved);
+    }
+
+    [Theory]
+    [InlineData(AxisEvidence.ByVolts)]
+    [InlineData(AxisEvidence.ByFlick)]
+    public void What_two_windings_show_each_other_is_told_in_words(string kind)
+    {
+        var setup = new TestSetup(["1", "2"], [], ["3", "4"], 12);
+        var next = Spoken.Whole(AxisWords.Of(new() { From = "1", To = "2", Kind = kind, Setup = setup, Why = Statement.Of("windings.axis-tells"), ExpectedTellings = 1 }, Knowledge));
+        var flick = kind == AxisEvidence.ByFlick;
+        Assert.Equal((flick ? null : "volt", flick ? 3 : 0, flick ? 3 : 4), (next.Unit, next.Outcomes.Count, next.Expect.Count));
+        var rule = Knowledge.Rules["ends-induced"];
+        Assert.Equal(flick ? [] : [rule["same-axis"] * 12, rule["phases"] * 12, rule["same-axis"] * 12, rule["null"] * 12, rule["null"] * 12, rule["phases"] * 12], next.Expect.SelectMany(one => one.When.Quotes).Select(quote => quote.Value!.Value));
+        Assert.All(next.Expect.SelectMany(one => one.When.Quotes), quote => Assert.Contains("12 V", quote.Trail[^1].Inputs, StringComparison.Ordinal));
     }
 
     private static EndsFinding Find(EndsInput input) => Spoken.Whole(new EndsFinder(Knowledge).Find(input).Value!);
