@@ -101,6 +101,7 @@ public sealed class FaqAnswersTest
         Assert.Equal("faq.capacitor-spare-yes", Ask("bigger-capacitor", [Marked, Marked with { Spare = true }])[0].Id);
         Assert.Equal("faq.capacitor-spare-no", Ask("bigger-capacitor", [Marked, Marked with { Spare = true, Use = "start" }])[0].Id);
         Assert.Equal("faq.capacitor-spare-no", Ask("bigger-capacitor", [Marked with { Spare = true }])[0].Id); // against nothing
+        Assert.NotEqual("faq.capacitor-spare-if", Ask("bigger-capacitor", [Marked with { Use = "unknown" }, Marked with { Spare = true }])[0].Id); // of the spare it is known
     }
 
     /// <summary>Twice the length at one phase, √3 times at three.</summary>
@@ -119,11 +120,23 @@ public sealed class FaqAnswersTest
         Statement Starting(params double[] volts) => Ask("extension-cord", [Plate("volts", volts), Plate("amps", 12), new Fact.Supply { Volts = 120, Phases = 1 }, Family("capacitor-start"), Cord(20, null), Cord(null, "14 gauge")]).Single(one => one.Id == "faq.cord-starting");
         Assert.Equal(Starting(115).Gaps["torque"], Starting(115, 230).Gaps["torque"]);
         Assert.True(Starting(115).Quotes[2].Value > Starting(120).Quotes[2].Value);
+        Assert.Equal(Starting(120, 240).Gaps["torque"], Starting(240, 120).Gaps["torque"]);
+        Assert.Equal(Starting(60, 120).Gaps["torque"], Starting(120).Gaps["torque"]);
     }
 
     [Fact]
-    public void Of_two_plate_volts_those_nearest_to_the_supply_make_the_flux() =>
-        Assert.Equal(115 / 50d / (115 / 60d), Ask("run-60-on-50", [Plate("volts", 115, 230), Plate("hertz", 60), new Fact.Supply { Volts = 115, Hertz = 50 }])[0].Quotes[0].Value!.Value, 1e-9);
+    public void Of_two_plate_volts_those_nearest_to_the_supply_make_the_flux() => Assert.All(
+        new[] { 115.0, 230 },
+        volts => Assert.Equal(60 / 50d, Ask("run-60-on-50", [Plate("volts", 115, 230), Plate("hertz", 60), new Fact.Supply { Volts = volts, Hertz = 50 }])[0].Quotes[0].Value!.Value, 1e-9));
+
+    [Fact]
+    public void Every_layout_says_how_it_is_turned_round() => Assert.All(Knowledge.Layouts.Values, layout =>
+    {
+        var said = Ask("can-reverse", [Layout(layout.Id)])[0];
+        List<string> pairs = [.. layout.Connections.SelectMany(row => row.ReverseSwap).Select(pair => string.Join(" ↔ ", pair)).Distinct(StringComparer.Ordinal)];
+        Assert.Equal(layout.NotReversible ?? (pairs.Count > 0 ? "faq.reverse-swap" : layout.Family == "three-phase" ? "faq.reverse-two-lines" : "faq.reverse-unknown"), said.Id);
+        Assert.Equal(said.Id == "faq.reverse-swap" ? string.Join("; ", pairs) : null, said.Gaps.GetValueOrDefault("pairs"));
+    });
 
     [Theory]
     [InlineData(1, "single-phase")]
