@@ -19,6 +19,7 @@ internal static partial class VocabularyFolder
             Units = sections.Lists<UnitWords>("words/units", unit => unit.Id),
             Supplies = sections.Lists<SupplyWords>("words/supplies", supply => supply.Id),
             Glossary = sections.Lists<GlossaryTerm>("glossary", term => term.Id),
+            Told = sections.Lists<ToldWords>("words/told", told => told.Id),
         };
         Check(words);
         return words;
@@ -46,6 +47,11 @@ internal static partial class VocabularyFolder
             {
                 throw new KnowledgeException($"words/rules: '{rule.Id}' must be written kind/id, for example symptom/runs-hot.");
             }
+        }
+
+        foreach (var row in ToldWords.Whole.Where(row => !words.Told.ContainsKey(row)))
+        {
+            throw new KnowledgeException($"words/told: the row '{row}' is missing; the others are shares of it.");
         }
 
         foreach (var unit in words.Units.Values.Where(unit => !Units.Ids.Contains(unit.Unit)))

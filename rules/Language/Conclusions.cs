@@ -190,6 +190,9 @@ internal sealed record Conclusion(string Rule, bool Said, List<Hit> Hits)
     /// <summary>The words do not speak of this motor as it is now.</summary>
     public bool Aside { get; init; }
 
+    /// <summary>Hardly anybody tells it in the words that stand around it.</summary>
+    public bool Doubtful { get; init; }
+
     public string Kind => Rule[..Rule.IndexOf('/', StringComparison.Ordinal)];
 
     public string Id => Rule[(Rule.IndexOf('/', StringComparison.Ordinal) + 1)..];

@@ -53,6 +53,9 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             case "symptom" when said.Aside:
                 scene.Unsettled.Add(new Leftover(span, ["aside/" + said.Id]));
                 break;
+            case "symptom" when said.Doubtful:
+                scene.Unsettled.Add(new Leftover(span, ["doubt/" + said.Id]));
+                break;
             case "symptom":
                 _symptoms.Add(new HeardSymptom(said.Id, said.Said, span));
                 scene.Note(first, last, new Fact.Symptom { Id = said.Id, Present = said.Said });

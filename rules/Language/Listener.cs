@@ -17,6 +17,7 @@ public sealed class Listener
     private readonly Conclusions _conclusions;
     private readonly HashSet<string> _smallTalk;
     private readonly ShortForms _forms;
+    private readonly Likeness _likeness;
     private readonly double _usualPercent;
 
     /// <summary>A listener for these words.</summary>
@@ -29,6 +30,7 @@ public sealed class Listener
         _units = new UnitBook(_words.Units.Values);
         _conclusions = new Conclusions(_words.Rules.Values);
         _forms = new ShortForms(knowledge);
+        _likeness = new Likeness(_words.Told, knowledge.GateConditions.Values.SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>());
         _usualPercent = knowledge.Rules["first-run-amps"]["loaded-percent"];
         _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
     }
@@ -69,7 +71,7 @@ public sealed class Listener
         new JointGrammar(scene, leads).Read();
         new ConnectionWish(scene).Read();
         _forms.Claim(scene);
-        var concluded = _conclusions.Of(scene);
+        var concluded = _likeness.Doubted(scene, _conclusions.Of(scene));
         var heard = new Findings(scene, _words, concluded);
         heard.File();
         if (scene.Asked?.About == "lead")
@@ -89,6 +91,8 @@ public sealed class Listener
         answered ??= Answer(scene, readings, quantities);
         PlateOwner.Tell(scene);
         SpareCapacitor.Tell(scene);
+        var nothing = scene.Facts.All(fact => fact.Fact is Fact.Application) && heard.Understood is { Questions.Count: 0, Dangers.Count: 0, Undo: false, Skip: false };
+        var likely = _likeness.Add(scene, concluded, nothing);
         var facts = RunFacts.Joined(PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene));
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
         {
@@ -100,7 +104,7 @@ public sealed class Listener
         return heard.Understood with
         {
             Facts = facts,
-            Symptoms = over is null ? heard.Understood.Symptoms : [.. heard.Understood.Symptoms, new HeardSymptom(over.Id, over.Present, over.Span!)],
+            Symptoms = [.. heard.Understood.Symptoms, .. likely, .. over is null ? Array.Empty<HeardSymptom>() : [new HeardSymptom(over.Id, over.Present, over.Span!)]],
             Goal = facts.OfType<Fact.Goal>().LastOrDefault()?.Id,
             Answer = answered?.Answer,
             AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],

@@ -80,18 +80,27 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         return
         [
             .. read.Count == 0 ? Array.Empty<Statement>() : [Statement.Of("reply.read", ("facts", string.Join(" · ", read)))],
-            .. given.Doubtful.Select(doubt => Statement.Of(doubt.Reads.All(IsAside) ? "reply.aside" : "reply.which", ("text", doubt.Text), ("readings", string.Join(" · ", doubt.Reads.Select(read => sentences.Render(Reading(read), role)))))),
+            .. given.Doubtful.Select(doubt => Statement.Of(Reply(doubt), ("text", doubt.Text), ("readings", string.Join(" · ", doubt.Reads.Select(read => sentences.Render(Reading(read), role)))))),
             .. given.NotUnderstood.Except(given.Doubtful.Select(doubt => doubt.Text), StringComparer.Ordinal).Select(text => Statement.Of("reply.not-understood", ("text", text))),
         ];
     }
 
     /// <summary>What doubtful words may mean: a symptom by its name, a figure by what it is of.</summary>
-    private static Statement Reading(string read) => read.StartsWith("symptom/", StringComparison.Ordinal) || IsAside(read)
+    private static Statement Reading(string read) => Kind(read) is "symptom" or "aside" or "likely" or "doubt" or "maybe"
         ? Statement.Named($"symptom.{read[(read.IndexOf('/', StringComparison.Ordinal) + 1)..]}")
         : Statement.Named($"reading.{read.Replace('/', '-')}");
 
-    /// <summary>A symptom that was named and not told of this motor.</summary>
-    private static bool IsAside(string read) => read.StartsWith("aside/", StringComparison.Ordinal);
+    /// <summary>A symptom that was named and not told of this motor, one that is taken for told, one that is not; or what has to be chosen from.</summary>
+    private static string Reply(Leftover doubt) => Kind(doubt.Reads[0]) switch
+    {
+        "aside" => "reply.aside",
+        "likely" => "reply.likely",
+        "doubt" => "reply.doubt",
+        "maybe" => "reply.maybe",
+        _ => "reply.which",
+    };
+
+    private static string Kind(string read) => read[..read.IndexOf('/', StringComparison.Ordinal)];
 
     private IEnumerable<Statement> TakenBack(Given given, SessionState before, Role role)
     {
