@@ -192,7 +192,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     {
         var words = asked.Options.ToDictionary(option => option.Id, option => Words(option.Text), StringComparer.Ordinal);
         var shared = words.Values.SelectMany(own => own).GroupBy(word => word, StringComparer.Ordinal).Where(same => same.Count() > 1).Select(same => same.Key).ToHashSet(StringComparer.Ordinal);
-        var said = scene.Tokens.Where((token, at) => token.Kind != TokenKind.Mark && !token.Denied && !NamesFigure(at)).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
+        var said = scene.Tokens.Where((token, at) => token.Kind != TokenKind.Mark && !token.Denied && !(scene.HasFacts && (token.Used || NamesFigure(at)))).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
         var denied = scene.Tokens.Where(token => token.Denied).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
         var scored = asked.Options.Select(option => (Option: option, Score: Math.Max(Score([.. words[option.Id].Except(shared, StringComparer.Ordinal)], said, denied), Agrees(option, yes, no) ? Agreed : 0)))
             .OrderByDescending(option => option.Score).ToList();
@@ -200,7 +200,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     }
 
     /// <summary>"Plate 460 V", "numbered 1 to 9": a word that a figure follows says what that is, and answers nothing.</summary>
-    private bool NamesFigure(int at) => scene.HasFacts && at + 1 < scene.Tokens.Count && scene.Tokens[at + 1].Kind == TokenKind.Number;
+    private bool NamesFigure(int at) => at + 1 < scene.Tokens.Count && scene.Tokens[at + 1].Kind == TokenKind.Number;
 
     private List<string> Words(string text) =>
         [.. Tokenizer.Cut(text).Where(token => token.Kind != TokenKind.Mark && (token.Text.Length > 2 || token.Kind != TokenKind.Word) && !smallTalk.Contains(token.Text)).Select(token => Stem.Of(token.Text)).Distinct(StringComparer.Ordinal)];

@@ -65,6 +65,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
         var told = understood.Facts.Except(answer.Own ?? [], ReferenceEqualityComparer.Instance).Cast<Fact>().Where(fact => !stray.Contains(fact, ReferenceEqualityComparer.Instance)) // equal readings are two readings
             .Select(fact => fact is Fact.Plate figure && measured.Contains(figure) ? AsRun(figure) : fact)
             .Select(fact => coach.Completed(file, fact))
+            .Where(fact => fact is not Fact.Capacitor || !AsksHow(understood))
             .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || (Coach.GoalOf(file) is null && !understood.Symptoms.Any(symptom => symptom.Present))) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
             .Where(fact => fact is not Fact.Lead named || !answer.Facts.OfType<Fact.Lead>().Any(lead => lead.Tag == named.Tag))
@@ -127,6 +128,11 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             return ([], null, []);
         }
 
+        if (understood.Answer is { Choice: not null } && AsksHow(understood))
+        {
+            return ([], understood.AnswerFacts, []);
+        }
+
         var read = coach.Read(file, asked, understood.Answer is { } heard ? Answer(heard) : new QuestionAnswer { QuestionId = asked.Id, Unknown = true });
         return read switch
         {
@@ -135,6 +141,13 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             _ => (read.Value, understood.AnswerFacts, []),
         };
     }
+
+    /// <summary>"How do I test a capacitor?" says neither that there is one nor what is wanted with it.</summary>
+    private static bool AsksHow(Understood understood) => understood.Questions.Any(question => question.Id == "how-test")
+        && understood.Facts.Except(understood.AnswerFacts, ReferenceEqualityComparer.Instance).All(fact => fact is Fact.Capacitor
+        {
+            Present: true, Spare: false, Use: "unknown", Microfarads: null, MicrofaradsTo: null, Volts: null, MeasuredMicrofarads: null, AcrossVolts: null, ThroughAmps: null,
+        });
 
     private static QuestionAnswer Answer(HeardAnswer heard) => new()
     {

@@ -44,6 +44,25 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
         Assert.Contains("symptom", kinds);
     }
 
+    [Theory]
+    [InlineData("how do I test a capacitor", null)]
+    [InlineData("is it safe to touch the motor while it's running", "asked.touch-running")]
+    public async Task A_question_alone_tells_nothing_of_the_motor_nor_of_what_is_wanted(string text, string? answered)
+    {
+        var session = await service.Post("/api/sessions", new { role = "homeowner", region = "na", text });
+        Assert.Empty(session.GetProperty("facts").EnumerateArray());
+        Assert.Equal("open", session.GetProperty("status").GetString());
+        Assert.Equal("goal", session.GetProperty("assessment").GetProperty("next").GetProperty("id").GetString());
+        Assert.Contains(session.GetProperty("last").GetProperty("say").EnumerateArray(), said => answered is null || said.GetProperty("id").GetString() == answered);
+    }
+
+    [Fact]
+    public async Task What_was_done_to_a_motor_that_runs_hot_is_no_wish_to_do_it_again()
+    {
+        var session = await service.Post("/api/sessions", new { role = "technician", region = "na", text = "I replaced the capacitor on the brine pump with a bigger one and now it runs hot" });
+        Assert.Equal("diagnose", session.GetProperty("assessment").GetProperty("goal").GetString());
+    }
+
     [Fact]
     public async Task What_was_not_understood_is_said_back_and_kept()
     {
