@@ -30,6 +30,37 @@ public sealed class EchoTest
         Assert.Equal("capacitor: 161 to 193 µF, 250 V, measured 170 µF", Said(new Fact.Capacitor { Present = true, Microfarads = 161, MicrofaradsTo = 193, Volts = 250, MeasuredMicrofarads = 170 }));
     }
 
+    public static TheoryData<string, Fact> Sayings() => new()
+    {
+        { "1 to 4: 1.7 Ω as shown", new Fact.Reading { From = "1", To = "4", Ohms = 1.7 } },
+        { "plate volts: 115/230 V", new Fact.Plate { Field = "volts", Value = PlateValue.Parse("115/230") } },
+        { "plate amps: 5.2 A", new Fact.Plate { Field = "amps", Value = PlateValue.Parse("5.2") } },
+        { "plate power: 3/4 hp", new Fact.Plate { Field = "horsepower", Value = PlateValue.Parse("3/4") } },
+        { "plate power: 0.55 kW", new Fact.Plate { Field = "kilowatts", Value = PlateValue.Parse("0.55") } },
+        { "plate speed: 1140 rpm", new Fact.Plate { Field = "rpm", Value = PlateValue.Parse("1140") } },
+        { "plate frequency: 60 Hz", new Fact.Plate { Field = "hertz", Value = PlateValue.Parse("60") } },
+        { "lead 4", new Fact.Lead { Tag = "4" } },
+        { "supply: 400 V, three-phase", new Fact.Supply { Volts = 400, Phases = 3 } },
+        { "insulation: 20 MΩ", new Fact.Insulation { Megohms = 20 } },
+        { "no capacitor", new Fact.Capacitor { Present = false } },
+        { "at hand: clamp meter", new Fact.Instrument { Id = "clamp-meter" } },
+    };
+
+    [Theory]
+    [MemberData(nameof(Sayings))]
+    public void Each_kind_of_fact_is_said_back(string said, Fact fact) => Assert.Equal(said, Said(fact));
+
+    [Fact]
+    public void Several_leads_are_said_back_at_once()
+    {
+        string Together(params Fact[] facts) => string.Join(" | ", Echo.Of(facts).Select(one => Knowledge.Sentences.Render(one)));
+        Fact[] leads = [new Fact.Lead { Tag = "1" }, new Fact.Lead { Tag = "2" }, new Fact.Lead { Tag = "3", Marking = "T5" }];
+        Assert.Contains("1, 2", Together([.. leads, new Fact.Choice { Question = "leads.count", Option = "3" }]), StringComparison.Ordinal);
+        Assert.Equal(2, Together([.. leads, new Fact.Choice { Question = "leads.count", Option = "3" }]).Split(" | ").Length);
+        Assert.DoesNotContain("1, 2", Together(leads[0], leads[2]), StringComparison.Ordinal);
+        Assert.Throws<ArgumentNullException>("facts", () => Echo.Of((IReadOnlyList<Fact>)null!).ToList());
+    }
+
     [Fact]
     public void Whatever_knowledge_can_ask_or_confirm_has_words_of_its_own()
     {

@@ -25,6 +25,9 @@ public sealed class Utterance
     public static List<Utterance> Read(string file) =>
         Yaml.Deserialize<List<Utterance>>(File.ReadAllText(Path.Combine(Repository.Root, "tests", "rules", "Language", file)));
 
+    /// <summary>The same in other words, in answer to the same question.</summary>
+    public Utterance Saying(string words) => new() { Say = words, Leads = Leads, Asked = Asked, Region = Region, Expect = Expect, Corrects = Corrects };
+
     public Understood Heard(Listener listener)
     {
         var asked = Asked is null ? null : new OpenQuestion
