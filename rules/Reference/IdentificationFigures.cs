@@ -32,6 +32,33 @@ public sealed record IdentificationFigures
     /// <summary>How often a person sees the kick of a capacitor on an ohmmeter; a probability.</summary>
     public required Judgement KickSeen { get; init; }
 
+    /// <summary>How likely a person sees a meter move and then go open where nothing is, against other slips; a ratio.</summary>
+    public required Judgement KickImagined { get; init; }
+
+    /// <summary>How often a lead carries a marking that goes against what it is; a probability.</summary>
+    public required Judgement MarkingMistaken { get; init; }
+
+    /// <summary>How often a figure changes with the shaft of which none goes through an armature; a probability.</summary>
+    public required Judgement TurningMistaken { get; init; }
+
+    /// <summary>Up to so many standard deviations off, sound motors explain the readings.</summary>
+    public required Judgement SoundFits { get; init; }
+
+    /// <summary>Beyond so many standard deviations a reading does not go with an explanation.</summary>
+    public required Judgement Misfit { get; init; }
+
+    /// <summary>How likely a motor with something the matter must be beside the likeliest sound one that explains as much, to be looked at; a ratio.</summary>
+    public required Judgement FaultCounts { get; init; }
+
+    /// <summary>How likely a motor with something open must be beside the likeliest sound one, to take part in choosing the next reading; a ratio.</summary>
+    public required Judgement BreakCounts { get; init; }
+
+    /// <summary>Above this share nothing is the matter as far as ohms can show: faults that no reading could show keep their small shares for ever.</summary>
+    public required Judgement MostlySound { get; init; }
+
+    /// <summary>How far a ratio of windings may be off by the meter and the spread of coils; a natural logarithm.</summary>
+    public required Judgement RatioBlur { get; init; }
+
     /// <summary>How often a coil is open; a probability for each motor.</summary>
     public required Judgement OpenCoil { get; init; }
 

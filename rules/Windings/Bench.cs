@@ -5,9 +5,6 @@ namespace WireCoach.Rules.Windings;
 /// <summary>One identification's working table: leads and readings as numbers, the patterns in question with their weights.</summary>
 internal sealed class Bench
 {
-    private const double MarkingAgainst = -4;
-    private const double NotAnArmature = -7;
-
     private readonly IdentificationInput _input;
     private readonly IdentificationFigures _figures;
     private readonly string?[] _markings;
@@ -49,6 +46,9 @@ internal sealed class Bench
     /// <summary>Motors with something the matter; looked at only when sound ones do not explain the readings.</summary>
     public IReadOnlyList<Search> Faulty => _faulty.Value;
 
+    /// <summary>Those of the faulty motors in which something is open that should read.</summary>
+    public IEnumerable<Search> Broken => Faulty.Where(state => state.Pattern.Condition.IsBreak);
+
     public IdentificationFigures Figures => _figures;
 
     public IdentificationInput Input => _input;
@@ -62,7 +62,7 @@ internal sealed class Bench
     /// <summary>What speaks for or against an explanation besides the readings: the armature, tests between windings, printed markings.</summary>
     public double Outside(Leaf leaf)
     {
-        var turned = Axes.LogOf(leaf) + (Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? NotAnArmature : 0));
+        var turned = Axes.LogOf(leaf) + (Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? Math.Log(_figures.TurningMistaken.Value) : 0));
         if (!HasMarkings)
         {
             return turned;
@@ -75,7 +75,7 @@ internal sealed class Bench
             against += _markings[lead] is not null && leaf.TerminalOf[lead] >= 0 && !Agrees(leaf, lead, marked) ? 1 : 0;
         }
 
-        return turned + (against * MarkingAgainst);
+        return turned + (against * Math.Log(_figures.MarkingMistaken.Value));
     }
 
     /// <summary>Whether a lead carries a marking that no lead of this motor has, while some do: it may be another motor with joints still made.</summary>

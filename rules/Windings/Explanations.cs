@@ -11,9 +11,6 @@ internal sealed class Explanations
     /// <summary>While leads are still untouched so many explanations are enough to choose the next reading from; more cost time and save no touch.</summary>
     private const int ToChooseFrom = 2_000;
 
-    /// <summary>Up to so many standard deviations off, sound motors explain the readings.</summary>
-    private const double SoundFits = 3;
-
     private string[]? _roles;
 
     private Explanations(Harvest harvest)
@@ -86,8 +83,28 @@ internal sealed class Explanations
     public Explanations WithFaults(Bench bench, IReadOnlyList<Measured> readings)
     {
         var plan = new SearchPlan(bench.Leads.Count, readings, everyLead: true);
-        var harvest = new Harvest(bench, Most, double.NegativeInfinity, Leaves, Any && Best!.Worst < SoundFits ? Harvest.FarFromSound : Harvest.Far);
+        var harvest = new Harvest(bench, Most, double.NegativeInfinity, Leaves, Any && Best!.Worst < bench.Figures.SoundFits.Value ? -Math.Log(bench.Figures.FaultCounts.Value) : Harvest.Far);
         foreach (var state in bench.Faulty)
+        {
+            state.Run(plan, bench.Terms, harvest);
+        }
+
+        return new(harvest);
+    }
+
+    /// <summary>These explanations by sound motors and those by motors in which something is open, as far as they count beside them.</summary>
+    /// <param name="bench">The patterns in question.</param>
+    /// <param name="readings">The readings that these are of.</param>
+    public Explanations WithBreaks(Bench bench, IReadOnlyList<Measured> readings)
+    {
+        if (Overflow)
+        {
+            return this;
+        }
+
+        var plan = new SearchPlan(bench.Leads.Count, readings, everyLead: false);
+        var harvest = new Harvest(bench, ToChooseFrom, double.NegativeInfinity, Leaves, -Math.Log(bench.Figures.BreakCounts.Value));
+        foreach (var state in bench.Broken)
         {
             state.Run(plan, bench.Terms, harvest);
         }

@@ -11,9 +11,6 @@ internal sealed class Harvest(Bench bench, int most, double least, IReadOnlyList
     /// <summary>How weak an explanation may be.</summary>
     public const double Far = 18;
 
-    /// <summary>How weak one with something the matter may be beside sound ones that explain as much: less than one in a million turns nothing.</summary>
-    public const double FarFromSound = 14;
-
     private double _best = found.Select(leaf => leaf.LogWeight).DefaultIfEmpty(double.NegativeInfinity).Max();
 
     public List<Leaf> Leaves { get; } = [.. found];

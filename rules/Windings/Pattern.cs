@@ -39,6 +39,9 @@ internal sealed record Condition(ConditionKind Kind, bool Blocked = false, Layou
 {
     /// <summary>Whether nothing is the matter; a capacitor in the way is nothing.</summary>
     public bool IsWhole => Kind == ConditionKind.Sound;
+
+    /// <summary>Whether something reads open that should not.</summary>
+    public bool IsBreak => Kind is ConditionKind.OpenCoil or ConditionKind.ProtectorOpen or ConditionKind.SwitchOpen;
 }
 
 /// <summary>An unknown resistance: that of the coils of one group, or of all that lies between two leads.</summary>
@@ -98,6 +101,7 @@ internal sealed class Pattern
     private (int Unknown, double Factor)[][]? _terms;
     private int[]? _unknownsOf;
     private IReadOnlyList<CoilGroup>? _groups;
+    private IReadOnlyList<(int, int)>? _breaks;
     private double? _logShare;
     private IReadOnlyDictionary<(string, string), Lie>? _lies;
 
@@ -108,6 +112,10 @@ internal sealed class Pattern
 
     /// <summary>The terminals in groups between which there are no ohms.</summary>
     public IReadOnlyList<CoilGroup> Groups => _groups ??= Premises.Groups(this);
+
+    /// <summary>Ends of windings between which nothing reads.</summary>
+    public IReadOnlyList<(int First, int Last)> Breaks => _breaks ??= [.. Windings.Where(winding => !winding.Junction && Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms)
+        .Select(winding => (winding.Terminals[0], winding.Terminals[^1]))];
 
     /// <summary>How windings of one group lie to those of another.</summary>
     public IReadOnlyDictionary<(string One, string Other), Lie> Lies => _lies ??= AxisEvidence.Lies(this);

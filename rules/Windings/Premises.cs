@@ -25,9 +25,8 @@ internal static class Premises
     }
 
     /// <summary>Ends of a winding between which nothing reads: they must have been read against each other.</summary>
-    private static IEnumerable<(int, int)> AcrossTheBreak(Leaf leaf, int[] leadOf, IReadOnlyList<Measured> readings) => leaf.Pattern.Windings
-        .Where(winding => !winding.Junction && leaf.Pattern.Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms)
-        .Select(winding => (leadOf[winding.Terminals[0]], leadOf[winding.Terminals[^1]]))
+    private static IEnumerable<(int, int)> AcrossTheBreak(Leaf leaf, int[] leadOf, IReadOnlyList<Measured> readings) => leaf.Pattern.Breaks
+        .Select(ends => (leadOf[ends.First], leadOf[ends.Last]))
         .Where(pair => !readings.Any(reading => reading.Touches(pair.Item1) && reading.Touches(pair.Item2)));
 
     /// <summary>All terminals of a pattern in groups between which there are no ohms.</summary>

@@ -212,7 +212,7 @@ internal sealed class Probing
     private void Between(int at, double weight, int first, int second)
     {
         var leaf = _leaves[at];
-        _useful += leaf.Pattern.Links[first][second] != Link.Open && (!_joined || (_unmeasured[at] & (1 << first)) != 0) ? weight : 0;
+        _useful += IsNeeded(at, leaf.Pattern, first, second) ? weight : 0;
         switch (leaf.Pattern.Links[first][second])
         {
             case Link.Open:
@@ -227,6 +227,25 @@ internal sealed class Probing
                 Add(Figure(leaf, _known[at], leaf.Pattern.Formula[first][second]), weight);
                 break;
         }
+    }
+
+    /// <summary>Whether a reading has to be taken in any case, because a winding rests on it, or that it is broken.</summary>
+    private bool IsNeeded(int at, Pattern pattern, int first, int second)
+    {
+        if (pattern.Links[first][second] != Link.Open)
+        {
+            return !_joined || (_unmeasured[at] & (1 << first)) != 0;
+        }
+
+        foreach (var (one, other) in pattern.Breaks)
+        {
+            if ((one == first && other == second) || (one == second && other == first))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static int Figure(Leaf leaf, int known, int formula) => (leaf.Pattern.UnknownsOf[formula] & ~known) != 0

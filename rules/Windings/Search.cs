@@ -103,7 +103,7 @@ internal sealed class Search
         }
 
         _begun[depth] = depth == 0 ? null : _begun[depth - 1];
-        if (IsLost(depth, log))
+        if (_harvest!.Drops(log + _plan.Peaks + Slack) || IsLost(depth, log))
         {
             return true;
         }

@@ -8,9 +8,6 @@ namespace WireCoach.Rules.Windings;
 /// <param name="LogWeight">ln of the weight of all explanations with this slip, the cost of a slip in it.</param>
 internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeight)
 {
-    /// <summary>Nobody sees a meter move and then go open by mistake, or hardly.</summary>
-    private const double KickImagined = 0.02;
-
     /// <summary>Each reading taken for a slip in turn; a reading that was taken twice with one result is none.</summary>
     /// <param name="bench">The patterns in question.</param>
     /// <param name="readings">The readings.</param>
@@ -49,6 +46,6 @@ internal sealed record Slip(Measured Reading, Explanations Rest, double LogWeigh
         _ => one.Showed == other.Showed,
     };
 
-    private static double LogCost(Bench bench, Measured reading) => 
-        Math.Log(bench.Figures.Slip.Value / 2) + (reading.Showed == Showed.Kick ? Math.Log(KickImagined) : 0);
+    private static double LogCost(Bench bench, Measured reading) =>
+        Math.Log(bench.Figures.Slip.Value / 2) + (reading.Showed == Showed.Kick ? Math.Log(bench.Figures.KickImagined.Value) : 0);
 }

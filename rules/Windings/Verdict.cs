@@ -6,16 +6,10 @@ namespace WireCoach.Rules.Windings;
 /// <summary>Comes from explanations to what may be said, and to what should be measured next.</summary>
 internal sealed class Verdict
 {
-    /// <summary>Beyond so many standard deviations a reading does not go with an explanation.</summary>
-    private const double Misfit = 4;
-
     private const double LeastBits = 0.01;
 
     /// <summary>ln of a share that counts for nothing.</summary>
     private const double LnOfNothing = -18;
-
-    /// <summary>Above this share nothing is the matter as far as ohms can show: faults that no reading could show keep their small shares for ever.</summary>
-    private const double MostlySound = 0.75;
 
     private readonly Bench _bench;
     private readonly FrameReadings _frame;
@@ -39,9 +33,9 @@ internal sealed class Verdict
 
         var sound = Explanations.Of(_bench, _readings, faults: false);
         var everyLead = _bench.Leads.Select((_, lead) => lead).All(lead => _readings.Any(reading => reading.Touches(lead)));
-        if (sound.Any && sound.Best!.Worst < Misfit && (!everyLead || sound.Overflow))
+        if (sound.Any && sound.Best!.Worst < _bench.Figures.Misfit.Value && (!everyLead || sound.Overflow))
         {
-            return Asking(sound);
+            return Asking(sound.WithBreaks(_bench, _readings));
         }
 
         var all = everyLead ? sound.WithFaults(_bench, _readings) : Explanations.Of(_bench, _readings, faults: true);
@@ -51,7 +45,7 @@ internal sealed class Verdict
     /// <summary>A contradiction, when one slip explains the readings better than anything else.</summary>
     private Identification? Slipped(Explanations all, bool everyLead)
     {
-        if (all.Any && all.Best!.Worst < Misfit && all.Best.Pattern.Condition.IsWhole)
+        if (all.Any && all.Best!.Worst < _bench.Figures.Misfit.Value && all.Best.Pattern.Condition.IsWhole)
         {
             return null;
         }
@@ -189,7 +183,7 @@ internal sealed class Verdict
             };
         }
 
-        if (whole >= MostlySound)
+        if (whole >= _bench.Figures.MostlySound.Value)
         {
             return null;
         }
@@ -248,7 +242,7 @@ internal sealed class Verdict
             return give(IdentificationStatus.CannotTell, [Statement.Of("windings.marked-as-another", ("leads", string.Join('–', named)))]);
         }
 
-        if (FaultGuard.Turns(all, best) > _bench.Figures.FaultTurnsLayout.Value)
+        if (FaultGuard.Turns(all, best, _bench.Figures) > _bench.Figures.FaultTurnsLayout.Value)
         {
             return CannotTell(Statement.Of("windings.sound-or-faulty"));
         }
@@ -324,9 +318,9 @@ internal sealed class Verdict
         var best = all.Best!;
         var role = RoleKeys.Of(best);
         return all.ShareOf(role) >= _bench.Figures.Enough.Value
-            && all.Share(leaf => leaf.Pattern.Condition.IsWhole) >= MostlySound
+            && all.Share(leaf => leaf.Pattern.Condition.IsWhole) >= _bench.Figures.MostlySound.Value
             && RoleGuard.Against(_bench, axes, best, new Findings(_bench, _readings, all, []).Of(best)) is null
-            && FaultGuard.Turns(all, best) <= _bench.Figures.FaultTurnsLayout.Value
+            && FaultGuard.Turns(all, best, _bench.Figures) <= _bench.Figures.FaultTurnsLayout.Value
             && Unseen(all, best) <= _bench.Figures.UnseenTurnsRoles.Value;
     }
 
