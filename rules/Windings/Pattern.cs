@@ -100,8 +100,8 @@ internal sealed class Pattern
     private bool[][]? _within;
     private (int Unknown, double Factor)[][]? _terms;
     private int[]? _unknownsOf;
-    private IReadOnlyList<CoilGroup>? _groups;
-    private IReadOnlyList<(int, int)>? _breaks;
+    private CoilGroup[]? _groups;
+    private (int, int)[]? _breaks;
     private double? _logShare;
     private IReadOnlyDictionary<(string, string), Lie>? _lies;
 
@@ -111,10 +111,10 @@ internal sealed class Pattern
     public FitPrior Before => _before ??= new(this);
 
     /// <summary>The terminals in groups between which there are no ohms.</summary>
-    public IReadOnlyList<CoilGroup> Groups => _groups ??= Premises.Groups(this);
+    public CoilGroup[] Groups => _groups ??= [.. Premises.Groups(this)];
 
     /// <summary>Ends of windings between which nothing reads.</summary>
-    public IReadOnlyList<(int First, int Last)> Breaks => _breaks ??= [.. Windings.Where(winding => !winding.Junction && Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms)
+    public (int First, int Last)[] Breaks => _breaks ??= [.. Windings.Where(winding => !winding.Junction && Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms)
         .Select(winding => (winding.Terminals[0], winding.Terminals[^1]))];
 
     /// <summary>How windings of one group lie to those of another.</summary>

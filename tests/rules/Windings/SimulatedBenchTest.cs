@@ -67,6 +67,33 @@ public sealed class SimulatedBenchTest
         }
     }
 
+    /// <summary>A break is thought of before every sound motor is ruled out: going through the leads in order takes no fewer touches.</summary>
+    [Theory]
+    [InlineData("two-speed-6")]
+    [InlineData("psc-tapped")]
+    public void An_open_coil_takes_no_more_touches_than_the_plain_habit(string kind)
+    {
+        var (ours, habit) = (0, 0);
+        for (var seed = 0; seed < 60; seed++)
+        {
+            ours += Touches(seed, (person, motor) => person.Follow(Identifier, Known(motor)));
+            habit += Touches(seed, (person, motor) => Habit.ToTheSameCertainty(person, motor, Identifier, Known(motor)));
+        }
+
+        Assert.InRange(ours, 1, habit);
+
+        int Touches(int seed, Action<BenchPerson, SimulatedMotor> measure)
+        {
+            var chance = new Random(seed);
+            var motor = new MotorFactory(chance).Make(kind, "open");
+            var person = new BenchPerson(motor, new(chance, 0.5, 1, 0.1), chance, mistaken: false);
+            measure(person, motor);
+            return person.Touches;
+        }
+
+        static IdentificationInput Known(SimulatedMotor motor) => new() { Leads = [], HasCapacitor = motor.CapacitorUse != "none", CapacitorBridged = motor.CapacitorUse == "none" ? null : true };
+    }
+
     /// <summary>Two halves and two start halves on eight leads: the most that is left open while a start pair reads nothing.</summary>
     [Fact]
     public void Choosing_a_reading_takes_bounded_memory()
