@@ -23,6 +23,9 @@ public sealed record IdentificationFigures
     /// <summary>A steady figure above so many ohms is no winding: a bleed resistor or a leak.</summary>
     public required Judgement WindingOhmsMost { get; init; }
 
+    /// <summary>So many times the most that is usual for a winding of a kind of motor, and it is none; a ratio.</summary>
+    public required Judgement OhmsBeyond { get; init; }
+
     /// <summary>How often a single reading is a slip of the hand; a probability.</summary>
     public required Judgement Slip { get; init; }
 
@@ -73,6 +76,9 @@ public sealed record IdentificationFigures
 
     /// <summary>Ohms of a protector between its own leads, cold.</summary>
     public required FigureRange ProtectorOhms { get; init; }
+
+    /// <summary>What reads more ohms is no protector, not even one with burnt contacts.</summary>
+    public required Judgement ProtectorOhmsMost { get; init; }
 
     /// <summary>How often a start switch reads open at rest; a probability for each motor that has one.</summary>
     public required Judgement SwitchOpen { get; init; }

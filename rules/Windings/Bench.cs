@@ -18,7 +18,7 @@ internal sealed class Bench
         Leads = input.Leads;
         Readings = readings;
         Meter = new(figures, input.Meter);
-        Terms = new(figures.KickSeen.Value, figures.SlipSpread.Value);
+        Terms = new(figures.KickSeen.Value, figures.SlipSpread.Value, figures.ProtectorOhmsMost.Value);
         _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
         HasMarkings = Array.Exists(_markings, marking => marking is not null);
         Turning = [.. Readings.Where(reading => input.Readings[reading.Index].ChangesWithShaft)];

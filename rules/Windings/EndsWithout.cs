@@ -26,7 +26,8 @@ internal static class EndsWithout
         var marked = Tapped(windings, input, knowledge) ?? windings.Where(winding => winding.Markings.Count == winding.Leads.Count)
             .SelectMany(winding => winding.Markings.Zip(winding.Leads)).DistinctBy(pair => pair.First, StringComparer.Ordinal)
             .ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal);
-        var form = EndsSchemes.Forms(input, knowledge).FirstOrDefault(form => form.Leads.Count == leads.Distinct(StringComparer.Ordinal).Count());
+        var forms = EndsSchemes.Forms(input, knowledge).Where(form => form.Leads.Count == leads.Distinct(StringComparer.Ordinal).Count()).ToList();
+        var form = forms.Find(form => form.Leads.All(lead => marked.ContainsKey(lead.Marking))) ?? forms.FirstOrDefault();
         if (input.Layout is "two-speed-two-winding-6" or "three-phase-3" && form is not null && marked.Count == 0)
         {
             marked = form.Leads.Zip(leads).ToDictionary(pair => pair.First.Marking, pair => pair.Second, StringComparer.Ordinal);

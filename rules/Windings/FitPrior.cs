@@ -11,6 +11,7 @@ internal sealed class FitPrior
     {
         _size = pattern.Unknowns.Length;
         Narrow = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group == PatternNetwork.Protector)];
+        Protectors = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group is PatternNetwork.Protector or "protector").Select(one => one.unknown)];
         Matrix = new double[_size * _size];
         var pull = new double[_size];
         for (var unknown = 0; unknown < _size; unknown++)
@@ -44,6 +45,9 @@ internal sealed class FitPrior
 
     /// <summary>Unknowns whose usual range is a limit.</summary>
     public (int Unknown, Unknown Usual)[] Narrow { get; }
+
+    /// <summary>Unknowns that are a protector's.</summary>
+    public int[] Protectors { get; }
 
     private double[] UsualShares(double[] factors)
     {

@@ -40,7 +40,7 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
 
     public double[][] Rows() => [.. _formulas.Select(sums => Enumerable.Range(0, _unknowns.Count).Select(unknown => sums.GetValueOrDefault(unknown)).ToArray())];
 
-    public Unknown[] Unknowns() => [.. _unknowns.Select(Of)];
+    public Unknown[] Unknowns() => [.. _unknowns.Select((name, at) => Of(name) with { LnMost = LnMost(name, at) })];
 
     public KnownRatio[] Ratios()
     {
@@ -76,10 +76,27 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
             return new(name, Math.Log(figures.ProtectorOhms.Low), Math.Log(figures.ProtectorOhms.High), figures.RatioTail.Value);
         }
 
-        return layout.Ohms.FirstOrDefault(window => window.Of == group) is { } usual && group == name
+        return Window(group) is { } usual && group == name
             ? new(name, Math.Log(usual.Low), Math.Log(usual.High), 2 * figures.RatioTail.Value)
             : new(name, Math.Log(leastOhms), Math.Log(mostOhms), figures.RatioTail.Value);
     }
+
+    private double LnMost(string name, int at)
+    {
+        if (_wholes.GetValueOrDefault(at) is { } whole)
+        {
+            return whole.LnHigh + LnMost(_unknowns[whole.To], whole.To);
+        }
+
+        var group = name.Split('~')[0];
+        return name == PatternNetwork.Protector ? Math.Log(figures.ProtectorOhms.High)
+            : Window(group) is { } own ? Math.Log(own.High)
+            : layout.Ratios.FirstOrDefault(ratio => ratio.Of == group && Window(ratio.To) is not null) is { } above ? Math.Log(above.High * Window(above.To)!.High)
+            : layout.Ratios.FirstOrDefault(ratio => ratio.To == group && Window(ratio.Of) is not null) is { } below ? Math.Log(Window(below.Of)!.High / below.Low)
+            : Math.Log(mostOhms);
+    }
+
+    private OhmsWindow? Window(string group) => layout.Ohms.FirstOrDefault(window => window.Of == group);
 
     private Dictionary<int, double> Sums(int from, int to)
     {
@@ -91,10 +108,10 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
         var edges = network.Edges.Where(edge => network.Component[edge.From] == network.Component[from]).ToList();
         var nodes = edges.SelectMany(edge => new[] { edge.From, edge.To }).Distinct().Count();
         var leads = network.Terminals.Where(node => network.Component[node] == network.Component[from]).Distinct().Count();
-        var names = edges.Select(edge => edge.Unknown).Distinct(StringComparer.Ordinal).ToList();
-        if (leads == 2 && names.Count > 1)
+        var names = Names(edges);
+        if (leads == 2 && Names(Between(edges, from, to)) is { Count: > 1 } inside)
         {
-            return new() { [Whole(from, to, names)] = 1 };
+            return new() { [Whole(from, to, inside)] = 1 };
         }
 
         if (edges.Count == nodes - 1)
@@ -104,6 +121,22 @@ internal sealed class FormulaBook(Layout layout, IdentificationFigures figures, 
 
         var unit = Unit(names);
         return new() { [Index(unit)] = Math.Round(network.Between(from, to, edge => Share(edge.Unknown, unit, Middle)), 9) };
+    }
+
+    private static List<string> Names(IEnumerable<PatternNetwork.Edge> edges) => [.. edges.Select(edge => edge.Unknown).Distinct(StringComparer.Ordinal)];
+
+    /// <summary>What lies on a way from one node to the other; coils that end in the air do not.</summary>
+    private static List<PatternNetwork.Edge> Between(List<PatternNetwork.Edge> edges, int from, int to)
+    {
+        var left = edges;
+        for (var before = 0; left.Count != before;)
+        {
+            before = left.Count;
+            var ends = left.SelectMany(edge => new[] { edge.From, edge.To }).CountBy(node => node).Where(node => node.Value == 1 && node.Key != from && node.Key != to).Select(node => node.Key).ToHashSet();
+            left = left.FindAll(edge => !ends.Contains(edge.From) && !ends.Contains(edge.To));
+        }
+
+        return left;
     }
 
     /// <summary>All that lies between the only two leads of a group, as one unknown that stands to a plain coil as the ratios allow.</summary>

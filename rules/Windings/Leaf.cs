@@ -43,6 +43,9 @@ internal sealed record Leaf(Pattern Pattern, int[] TerminalOf, double LogWeight,
     /// <summary>Whether readings say something of all that lies between two leads between which there are ohms.</summary>
     public bool IsKnown(int first, int second, IReadOnlyList<Measured> readings) => (Pattern.UnknownsOf[FormulaOf(first, second)] & ~Known(readings)) == 0;
 
+    /// <summary>Whether something that lies between two leads between which there are ohms has many times what is usual.</summary>
+    public bool IsBeyondUsual(int first, int second, double times) => Array.Exists(Pattern.Terms[FormulaOf(first, second)], term => LnOhms[term.Unknown] > Pattern.Unknowns[term.Unknown].LnMost + Math.Log(times));
+
     private int FormulaOf(int first, int second) => Pattern.Formula[TerminalOf[first]][TerminalOf[second]];
 }
 

@@ -45,7 +45,11 @@ internal sealed record Condition(ConditionKind Kind, bool Blocked = false, Layou
 }
 
 /// <summary>An unknown resistance: that of the coils of one group, or of all that lies between two leads.</summary>
-internal sealed record Unknown(string Group, double LnLow, double LnHigh, double Tail);
+internal sealed record Unknown(string Group, double LnLow, double LnHigh, double Tail)
+{
+    /// <summary>ln of the most that is usual, by its own range or by that of windings to which its ratio is known.</summary>
+    public double LnMost { get; init; } = LnHigh;
+}
 
 /// <summary>What is known beforehand of the ratio of two unknowns.</summary>
 internal sealed record KnownRatio(int Of, int To, double LnLow, double LnHigh, double Tail);

@@ -305,9 +305,18 @@ internal sealed class Search
         }
 
         var fitted = Evidence(count, _plan.Order.Length == 0 ? null : _begun[_plan.Order.Length - 1]);
+        if (HasNoProtector(fitted))
+        {
+            return true;
+        }
+
         log += _plan.Peaks + fitted.Log + Mistaken(fitted.LnOhms);
         return _harvest.Drops(log) || _harvest.Add(new(Pattern, _plan.IsAsRead ? [.. _terminalOf] : (_naming ??= new(Pattern)).Of(_terminalOf, _plan.AsRead), log, fitted.LnOhms, fitted.Worst));
     }
+
+    /// <summary>Whether what would be a protector reads more than any: there is no such motor, however badly all others fit.</summary>
+    private bool HasNoProtector(Fitted fitted) => Array.Exists(Pattern.Before.Protectors, protector =>
+        (fitted.Unknowns & (1 << protector)) != 0 && fitted.LnOhms[protector] > _terms.LnProtectorMost);
 
     /// <summary>What the figures cost at least: only figures of one and the same thing are held against each other.</summary>
     private double AtLeast(int count)

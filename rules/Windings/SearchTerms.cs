@@ -3,7 +3,7 @@ namespace WireCoach.Rules.Windings;
 /// <summary>What the meter may show over each kind of link.</summary>
 internal sealed class SearchTerms
 {
-    public static readonly SearchTerms Nothing = new(0.5, 1);
+    public static readonly SearchTerms Nothing = new(0.5, 1, double.MaxValue);
 
     private const double LnOhmsRange = 12.4; // 0.02 Ω to 5 kΩ: where a figure may lie that has no ground at all
     private const double LnRoot2Pi = 0.91893853320467274;
@@ -13,9 +13,10 @@ internal sealed class SearchTerms
     private readonly double _slipSpread;
     private readonly double[] _log = new double[Shows * (1 + (int)Link.Kick)];
 
-    public SearchTerms(double kickSeen, double slipSpread)
+    public SearchTerms(double kickSeen, double slipSpread, double protectorMost)
     {
         _slipSpread = slipSpread;
+        LnProtectorMost = Math.Log(protectorMost);
         for (var at = 0; at < _log.Length; at++)
         {
             _log[at] = ((Link)(at / Shows), (Showed)(at % Shows)) switch
@@ -30,6 +31,9 @@ internal sealed class SearchTerms
             };
         }
     }
+
+    /// <summary>ln of the ohms above which nothing is a protector.</summary>
+    public double LnProtectorMost { get; }
 
     /// <summary>ln of the density in the middle of a bell.</summary>
     /// <param name="deviation">Its deviation.</param>

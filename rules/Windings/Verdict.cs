@@ -39,7 +39,7 @@ internal sealed class Verdict
         }
 
         var all = everyLead ? sound.WithFaults(_bench, _readings) : Explanations.Of(_bench, _readings, faults: true);
-        return Silence.Of(_bench, _readings, Next) ?? Slipped(all, everyLead) ?? (everyLead && all.Any ? Whole(all) : all.Any ? Asking(all) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits")));
+        return Silence.Of(_bench, _readings, Next) ?? Slipped(all, everyLead) ?? NoWinding(all) ?? (everyLead && all.Any ? Whole(all) : all.Any ? Asking(all) : Said(IdentificationStatus.CannotTell, Statement.Of("windings.nothing-fits")));
     }
 
     /// <summary>A contradiction, when one slip explains the readings better than anything else.</summary>
@@ -73,6 +73,16 @@ internal sealed class Verdict
             Layouts = doubted[0].Rest.Ranked(),
             ExpectedTouchesLeft = 1 + Left(doubted[0].Rest.Best!),
         };
+    }
+
+    /// <summary>Even the best explanation has a winding of many times the ohms that any such winding has: it is something else, and nothing is said of it.</summary>
+    private Identification? NoWinding(Explanations all)
+    {
+        var best = all.Best;
+        var beyond = best is null ? null : _readings.Where(reading => reading.Showed == Showed.Ohms && best.LinkOf(reading.First, reading.Second) == Link.Ohms
+            && best.IsBeyondUsual(reading.First, reading.Second, _bench.Figures.OhmsBeyond.Value)).MaxBy(reading => reading.Ohms);
+        return beyond is null ? null
+            : Said(IdentificationStatus.CannotTell, Statement.Of("windings.no-winding", ("from", _bench.Leads[beyond.First]), ("to", _bench.Leads[beyond.Second])));
     }
 
     /// <summary>Not all leads have been touched, or too much is open: the reading that tells most.</summary>

@@ -44,6 +44,8 @@ internal sealed class MotorFactory(Random chance)
         ["three-phase-3, thermistors"] = "phase T1 n r; phase T2 n r; phase T3 n r; other P1 P2 h",
         ["dc-shunt"] = "armature A1 A2 r; shunt-field F1 F2 s",
         ["dc-compound"] = "armature A1 A2 r; series-field S1 S2 t; shunt-field F1 F2 s",
+        ["psc-tapped, start from the low end"] = "run C H r; speed-tap H M t; speed-tap M L u; start L K s",
+        ["psc-tapped, two speeds, start from the low end"] = "run C H r; speed-tap H L t; start L K s",
     };
 
     public static IReadOnlyList<string> All { get; } = [.. Kinds.Keys];
@@ -137,12 +139,14 @@ internal sealed class MotorFactory(Random chance)
         BothWays = kind switch
         {
             "psc-reversible-3" => true,
-            "psc-2" or "psc-3" or "psc-tapped" or "psc-tapped, two speeds" or "psc-tapped, four speeds" or "dual-voltage-4" or "dual-voltage-4, no capacitor" or "sealed-compressor-3" or "shaded-pole-2" or "split-phase-2" or "split-phase-3" => false,
+            "psc-2" or "psc-3" or "dual-voltage-4" or "dual-voltage-4, no capacitor" or "sealed-compressor-3" or "shaded-pole-2" or "split-phase-2" or "split-phase-3" => false,
+            _ when kind.StartsWith("psc-tapped", StringComparison.Ordinal) => false,
             _ => chance.Next(4) == 0,
         },
         CapacitorOutside = kind switch
         {
-            "psc-3" or "psc-4" or "psc-reversible-3" or "psc-tapped" or "psc-tapped, two speeds" or "psc-tapped, four speeds" => true,
+            "psc-3" or "psc-4" or "psc-reversible-3" => true,
+            _ when kind.StartsWith("psc-tapped", StringComparison.Ordinal) => true,
             _ when capacitor == "none" => null,
             _ => false,
         },
@@ -153,7 +157,8 @@ internal sealed class MotorFactory(Random chance)
 
     private double Usual(string kind) => kind switch
     {
-        "psc-2" or "psc-3" or "psc-4" or "psc-reversible-3" or "psc-tapped" or "psc-tapped, two speeds" or "psc-tapped, four speeds" => Log(5, 100),
+        "psc-2" or "psc-3" or "psc-4" or "psc-reversible-3" => Log(5, 100),
+        _ when kind.StartsWith("psc-tapped", StringComparison.Ordinal) => Log(5, 100),
         "shaded-pole-2" => Log(5, 150),
         "dc-shunt" or "dc-compound" or "dc-permanent-magnet" or "series-commutator" => Log(0.4, 4),
         "two-value-capacitor" or "two-value-capacitor, six leads" => Log(0.5, 7),
@@ -166,7 +171,8 @@ internal sealed class MotorFactory(Random chance)
     private double Ratio(string kind) => kind switch
     {
         "capacitor-start-dual-6" or "capacitor-start-dual-6, protector" => Log(1.1, 3),
-        "psc-3" or "psc-4" or "psc-tapped" or "psc-tapped, two speeds" or "psc-tapped, four speeds" or "two-value-capacitor" or "two-value-capacitor, six leads" => Log(1.1, 3),
+        "psc-3" or "psc-4" or "two-value-capacitor" or "two-value-capacitor, six leads" => Log(1.1, 3),
+        _ when kind.StartsWith("psc-tapped", StringComparison.Ordinal) => Log(1.1, 3),
         "dc-shunt" or "dc-compound" => Log(80, 800),
         "two-speed-two-winding-6" => Log(0.3, 4),
         "sealed-compressor-3" => Log(2, 5),
