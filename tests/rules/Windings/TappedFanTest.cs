@@ -10,9 +10,9 @@ public sealed class TappedFanTest
     private static readonly (string From, string To, double Ohms)[] Sections = [("C", "H", 40.2), ("H", "M", 12.1), ("M", "L", 9.8)];
 
     [Theory]
-    [InlineData("C", "CAP", "HI")]
-    [InlineData("L", "CAPLO", "C")]
-    public void The_capacitor_winding_is_found_at_either_end_and_its_capacitor_goes_where_that_end_wants_it(string end, string marking, string capacitorAt)
+    [InlineData("C", "CAP", null)]
+    [InlineData("L", "CAPLO", "layout.capacitor-from-lowest-speed")]
+    public void The_capacitor_winding_is_found_at_either_end_and_the_usual_table_is_given_for_the_usual_one_only(string end, string marking, string? refused)
     {
         var found = Found(end);
         Assert.Equal((IdentificationStatus.Identified, "psc-tapped"), (found.Status, found.Layouts[0].Id));
@@ -26,9 +26,9 @@ public sealed class TappedFanTest
                 Windings = [.. found.Windings.Select(winding => new EndsWinding(winding.Role, winding.Leads) { Taps = winding.Taps ?? [], Markings = winding.Markings })],
             }).Value!;
         Assert.Equal("K", ends.Assignment![marking]);
-        var plan = Motors.Planned(Motors.Marked("psc-tapped", "230", 230, 1, 60) with { Leads = ends.Assignment });
-        Assert.Equal(capacitorAt, plan.Row.OuterPart!.From);
-        Assert.Equal(marking, plan.Row.OuterPart.To);
+        var plan = Motors.Planner.Plan(Motors.Marked("psc-tapped", "230", 230, 1, 60) with { Leads = ends.Assignment });
+        Assert.Equal(refused, plan.Problems.SingleOrDefault()?.Advice.Id);
+        Assert.Equal(refused is null, plan.IsGiven);
     }
 
     private static Identification Found(string end)
