@@ -18,7 +18,8 @@ internal static class BeforePower
     private const string SupplyTest = "supply-voltage";
     private static readonly string[] OtherPairs = ["L2 to L3", "L3 to L1"];
 
-    public static Question? Connected(Workup work) => work.Settled("connected") ? null : work.Ask.Of("connected");
+    /// <summary>Whoever says that they are not made yet is asked until they are: what follows rests on them.</summary>
+    public static Question? Connected(Workup work) => work.File.Confirmed("connected") ? null : work.Ask.Of("connected");
 
     public static Question? Insulation(Workup work) =>
         work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : InsulationQuestion(work);
@@ -35,7 +36,7 @@ internal static class BeforePower
             : work.Ask.Of(InsulationTemperature);
 
     public static Question? CapacitorBack(Workup work) =>
-        work.HasCapacitor != true || work.Settled("capacitor-refitted") ? null : work.Ask.Of("capacitor-refitted");
+        work.HasCapacitor != true || work.File.Confirmed("capacitor-refitted") ? null : work.Ask.Of("capacitor-refitted");
 
     /// <summary>One reading between line joints for each that the plan expects.</summary>
     public static Question? JointOhms(Workup work)
@@ -75,7 +76,7 @@ internal static class BeforePower
 
     public static Question? Shaft(Workup work) => work.Settled("shaft-free-guarded") ? null : work.Ask.Confirmation("shaft-free-guarded");
 
-    public static Question? Protection(Workup work) => work.Settled(Protected) ? null : work.Ask.Of(Protected);
+    public static Question? Protection(Workup work) => work.File.Confirmed(Protected) ? null : work.Ask.Of(Protected);
 
     public static Question? SupplyVolts(Workup work)
     {

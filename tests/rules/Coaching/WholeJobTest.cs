@@ -1,0 +1,139 @@
+using System.Globalization;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
+using WireCoach.Rules.Practice;
+
+namespace WireCoach.Rules.Tests.Coaching;
+
+/// <summary>Whole jobs on simulated motors: what is asked, in which order, and how it ends; and what becomes of it where one answer is another.</summary>
+public sealed class WholeJobTest
+{
+    private const string Dead = "isolated probe-zero frame reading reading-again supply";
+    private const string Prove = "connected insulation joint-ohms joints-to-frame earth-continuity";
+    private const string Power = "shaft-free-guarded protected-supply supply-voltage first-start";
+    private const string Run = "run-volts run-current run-speed run-direction";
+
+    private static readonly Coach Coach = new(Trade.Knowledge);
+    private static readonly Listener Listener = new(Trade.Knowledge);
+
+    [Theory]
+    [InlineData("three-phase-6", "", $"isolated probe-zero frame reading ends-instrument ends supply {Prove} {Power} {Run} > verified")]
+    [InlineData("psc-3", "", $"isolated capacitor-discharged capacitor-bridged probe-zero frame reading reading-again supply connected insulation capacitor-refitted joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("dual-voltage-4", "", $"isolated probe-zero frame reading reading-again ends-instrument ends supply {Prove} {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "", $"{Dead} {Prove} {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "insulation 0.4", $"{Dead} connected insulation insulation joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "insulation 4", $"{Dead} connected insulation insulation-temperature insulation joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "insulation ?", $"{Dead} {Prove} > open")]
+    [InlineData("split-phase-4", "joint-ohms open", $"{Dead} connected insulation joint-ohms joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "joint-ohms 40", $"{Dead} connected insulation joint-ohms joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "joints-to-frame 3", $"{Dead} connected insulation joint-ohms joints-to-frame joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "earth-continuity 4", $"{Dead} {Prove} earth-continuity {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "protected-supply no", $"{Dead} {Prove} shaft-free-guarded protected-supply protected-supply supply-voltage first-start {Run} > verified")]
+    [InlineData("split-phase-4", "connected no", $"{Dead} connected {Prove} {Power} {Run} > verified")]
+    [InlineData("psc-3", "capacitor-refitted no", $"isolated capacitor-discharged capacitor-bridged probe-zero frame reading reading-again supply connected insulation capacitor-refitted capacitor-refitted joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("psc-3", "capacitor-discharged no", $"isolated capacitor-discharged > referred")]
+    [InlineData("split-phase-4", "shaft-free-guarded no", $"{Dead} {Prove} shaft-free-guarded protected-supply > referred")]
+    [InlineData("split-phase-4", "earth-continuity ?", $"{Dead} {Prove} > open")]
+    [InlineData("split-phase-4", "run-volts ?", $"{Dead} {Prove} {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "isolated no", $"isolated > referred")]
+    [InlineData("split-phase-4", "first-start hummed", $"{Dead} {Prove} {Power} test > referred")]
+    [InlineData("split-phase-4", "first-start slow", $"{Dead} {Prove} {Power} test > referred")]
+    [InlineData("split-phase-4", "first-start tripped", $"{Dead} {Prove} {Power} test > referred")]
+    [InlineData("split-phase-4", "first-start nothing", $"{Dead} {Prove} {Power} isolated test > referred")]
+    [InlineData("split-phase-4", "first-start smoke", $"{Dead} {Prove} {Power} isolated test > referred")]
+    [InlineData("split-phase-4", "run-direction wrong", $"{Dead} {Prove} {Power} {Run} isolated reversed shaft-free-guarded first-start {Run} > verified")]
+    [InlineData("split-phase-4", "run-direction ?", $"{Dead} {Prove} {Power} {Run} > ready")]
+    [InlineData("split-phase-4", "run-current 40", $"{Dead} {Prove} {Power} run-volts run-current > open")]
+    [InlineData("split-phase-4", "supply-voltage 60", $"{Dead} {Prove} shaft-free-guarded protected-supply supply-voltage supply-voltage first-start {Run} > verified")]
+    [InlineData("split-phase-4", "supply ?", $"{Dead} > open")]
+    [InlineData("split-phase-4", "probe-zero ?", $"{Dead} {Prove} {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "frame ?", $"{Dead} {Prove} {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "run-speed 900", $"{Dead} {Prove} {Power} run-volts run-current run-speed > open")]
+    public void A_job_goes_in_order(string layout, string but, string stages)
+    {
+        var motor = PracticeMotor.Make(Trade.Knowledge, layout, null, 4).Value!;
+        var file = Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. motor.Opening(), .. Listener.Understand("which wire goes where, help me hook it up").Facts]);
+        var (asked, last) = (new List<string>(), string.Empty);
+        var assessed = Spoken.Whole(Coach.Assess(file));
+        for (var turn = 0; turn < 60 && assessed.Next is { } next; turn++)
+        {
+            var stage = next.Id.Split('.')[0];
+            var facts = Answer(file, next, motor, but.Split(' ') is [var at, var other] && at == stage && !asked.Contains(stage) ? other : null);
+            if (asked.Count == 0 || asked[^1] != stage || next.Id == last)
+            {
+                asked.Add(stage);
+            }
+
+            last = next.Id;
+
+            Assert.NotEmpty(facts);
+            file = Add(file, facts);
+            assessed = Spoken.Whole(Coach.Assess(file));
+        }
+
+        var fault = asked.IndexOf("test"); // which test comes first is the diagnosis' own
+        Assert.Equal(stages, $"{string.Join(' ', fault < 0 ? asked : asked[..(fault + 1)])} > {assessed.Status}");
+    }
+
+    private static IReadOnlyList<Fact> Answer(CaseFile file, Question asked, PracticeMotor motor, string? other)
+    {
+        var given = new QuestionAnswer { QuestionId = asked.Id };
+        if (other is not null)
+        {
+            return Read(file, asked, (other, asked.Kind) switch
+            {
+                ("?", _) => given with { Unknown = true },
+                ("no", _) => given with { Confirmed = false },
+                (_, QuestionKind.Choice) => given with { Choice = other },
+                ("open", _) => given with { Reading = new() { Open = true } },
+                (_, QuestionKind.Reading) => given with { Reading = new() { Ohms = double.Parse(other, CultureInfo.InvariantCulture) } },
+                _ => given with { Quantity = new(double.Parse(other, CultureInfo.InvariantCulture)) },
+            });
+        }
+
+        if (asked is { Kind: QuestionKind.Reading, About: "resistance", Between: [var from, var to] })
+        {
+            var touched = motor.Touch(from, to, [], file.Choices.GetValueOrDefault("capacitor-bridged") == "bridged", take: 0).Value!;
+            return Read(file, asked, given with { Reading = new AnsweredReading { Ohms = touched.Ohms, Open = touched.Open ? true : null, Short = touched.Short ? true : null } });
+        }
+
+        if (asked is { Kind: QuestionKind.Reading, About: "joint-resistance" })
+        {
+            return Read(file, asked, given with { Reading = Expected(file, asked) });
+        }
+
+        if (asked.Setup is { } setup && motor.Test(asked.About, setup) is { IsGiven: true } test)
+        {
+            return [test.Value];
+        }
+
+        return asked.Id switch
+        {
+            "supply" => [new Fact.Supply { Volts = file.Plate.Volts[^1], Phases = file.Plate.Phases ?? 1, Hertz = file.Plate.Hertz ?? 60 }],
+            _ => asked.Kind switch
+            {
+                QuestionKind.Confirm => Read(file, asked, given with { Confirmed = true }),
+                QuestionKind.Choice => Read(file, asked, given with { Choice = asked.Id switch { "first-start" => "ran", "run-direction" => "right", _ => asked.Options[0].Id } }),
+                QuestionKind.Quantity => Read(file, asked, given with { Quantity = new AnsweredQuantity(asked.Unit switch { "ohm" => 0.2, "megohm" => 300, "volt" => file.Supply!.Volts!.Value, "celsius" => 21, "rpm" => file.Plate.Rpm ?? 1430, _ => file.Plate.Amps[^1] }) }),
+                _ => [],
+            },
+        };
+    }
+
+    /// <summary>What the question says a meter shows on right joints, through probes as they were read.</summary>
+    private static AnsweredReading Expected(CaseFile file, Question asked)
+    {
+        var probes = file.BenchTests.LastOrDefault(test => test.Test == "probe-zero")?.Value ?? 0;
+        return new[] { asked.Text, asked.Why }.Concat(asked.How).SelectMany(said => said.Gaps).FirstOrDefault(gap => gap.Key == "ohms").Value is { } shown
+            && double.TryParse(shown.Split(' ')[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var ohms) ? new AnsweredReading { Ohms = ohms + probes } : new AnsweredReading { Open = true };
+    }
+
+    private static IReadOnlyList<Fact> Read(CaseFile file, Question asked, QuestionAnswer given) => Coach.Read(file, asked, given) is { IsGiven: true } read ? read.Value : [];
+
+    private static CaseFile Add(CaseFile file, IReadOnlyList<Fact> facts)
+    {
+        var number = file.Facts.Count;
+        return CaseFile.From(file.Opening, [.. file.Facts, .. facts.Select(fact => fact with { FactId = $"f{++number}" })]);
+    }
+}
