@@ -17,7 +17,7 @@ public sealed class Faq(TradeKnowledge knowledge)
 
     /// <summary>The ids of the questions that have an answer.</summary>
     public static IReadOnlyList<string> Questions { get; } =
-        ["bigger-capacitor", "breaker-trips", "can-reverse", "extension-cord", "run-230-on-208", "run-60-on-50", "spins-both-ways", "worth-repairing"];
+        ["bigger-capacitor", "breaker-trips", "can-reverse", "extension-cord", "needs-volts", "run-230-on-208", "run-60-on-50", "spins-both-ways", "worth-repairing"];
 
     /// <summary>The answer in sentences, or what is missing for it; empty for a question that is not one of <see cref="Questions"/>.</summary>
     /// <param name="question">A question id.</param>
@@ -31,6 +31,7 @@ public sealed class Faq(TradeKnowledge knowledge)
             "breaker-trips" => BreakerTrips(file),
             "can-reverse" => Reverse(file),
             "extension-cord" => ExtensionCord(file),
+            "needs-volts" => NeedsVolts(file),
             "run-230-on-208" => OtherVolts(file),
             "run-60-on-50" => OtherHertz(file),
             "spins-both-ways" => SpinsBothWays(file),
@@ -73,6 +74,25 @@ public sealed class Faq(TradeKnowledge knowledge)
         return judged.Allowed && spare.Use != use ? [Statement.Of("faq.capacitor-spare-if", ("use", use))]
             : judged.Allowed ? [Statement.Of("faq.capacitor-spare-yes"), judged.Why]
             : [Statement.Of("faq.capacitor-spare-no"), .. judged.Reasons];
+    }
+
+    private List<Statement> NeedsVolts(CaseFile file)
+    {
+        if (file.Plate.Volts.Count == 0)
+        {
+            return [Statement.Of("faq.needs-plate")];
+        }
+
+        var (low, high) = (file.Plate.Volts.Min(), file.Plate.Volts.Max());
+        List<Statement> said = [low < high ? Statement.Of("faq.needs-either").With("low", Plate(low)).With("high", Plate(high)) : Statement.Of("faq.needs-one").With("volts", Plate(low))];
+        if (file.Supply?.Volts is { } supply)
+        {
+            said.Add(SupplyMatch.Volts(knowledge, file.Plate.Volts.MinBy(volts => Math.Abs(Math.Log(volts / supply))), supply).Why);
+        }
+
+        return said;
+
+        Quoted Plate(double volts) => knowledge.Rules["faq-plate-volts"].Quote(volts, "volt", "the plate");
     }
 
     private List<Statement> OtherVolts(CaseFile file)

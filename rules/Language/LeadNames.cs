@@ -15,13 +15,20 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         {
             if (!scene.Tokens[at].Used)
             {
-                at = Count(at) ?? List(at, asked || scene.InSentence("tagged", at)) ?? at;
+                at = Count(at) is var (last, number) ? ByTheirNumber(last + 1, number) ?? last : List(at, asked || scene.InSentence("tagged", at)) ?? at;
             }
         }
     }
 
-    /// <summary>"six wires", "9 leads".</summary>
-    private int? Count(int at)
+    /// <summary>"six leads 1 to 6": as many names behind the count as were counted are theirs, even bare numbers.</summary>
+    private int? ByTheirNumber(int at, int number)
+    {
+        scene.SkipSigns(ref at, ",", ":", "(", "-", "called", "are");
+        return Names(at) is var names && names.Count == number ? Add(names) : null;
+    }
+
+    /// <summary>"six wires", "9 leads": the last word and the number.</summary>
+    private (int Last, int Number)? Count(int at)
     {
         var number = Number(at);
         var noun = at + 1;
@@ -41,11 +48,11 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         }
 
         scene.Add(at, found.Last, new Fact.Choice { Question = "leads.count", Option = number.Value.ToString(CultureInfo.InvariantCulture) });
-        return found.Last;
+        return (found.Last, number.Value);
     }
 
     /// <summary>"The wires have no marks. There are eight of them."</summary>
-    private int? OfThem(int at, int number)
+    private (int Last, int Number)? OfThem(int at, int number)
     {
         if (!scene.IsWord(at + 1, "of") || !scene.IsWord(at + 2, "them", "em", "those", "these") || number < 2
             || scene.Hits.FindLast(hit => hit.Concept == "lead-noun" && hit.Last < at) is not { } noun || scene.Tokens[at].Sentence - scene.Tokens[noun.First].Sentence > 1
@@ -55,13 +62,18 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         }
 
         scene.Add(at, at + 2, new Fact.Choice { Question = "leads.count", Option = number.ToString(CultureInfo.InvariantCulture) });
-        return at + 2;
+        return (at + 2, number);
     }
 
     private int? Number(int at) => scene[at] is { IsWhole: true, Value: >= 1 and <= MostLeads } token ? (int)token.Value
         : scene.Like(at, "number.") is { } word && int.TryParse(word.Concept["number.".Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : null;
 
-    private int? List(int at, bool cued)
+    private int? List(int at, bool cued) => Names(at) is var names && (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => char.IsAsciiDigit(name.Tag[0]))))
+        ? names.Count < 3 ? null : names[^1].Last
+        : Add(names);
+
+    /// <summary>The names that stand in a row.</summary>
+    private List<(string Tag, int First, int Last)> Names(int at)
     {
         var names = new List<(string Tag, int First, int Last)>();
         var next = at;
@@ -74,11 +86,11 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             }
         }
 
-        if (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => char.IsAsciiDigit(name.Tag[0]))))
-        {
-            return names.Count < 3 ? null : names[^1].Last;
-        }
+        return names;
+    }
 
+    private int Add(List<(string Tag, int First, int Last)> names)
+    {
         foreach (var (tag, first, last) in Numbered(names))
         {
             var colour = scene.Like(first, "colour.")?.Concept["colour.".Length..];

@@ -56,9 +56,9 @@ internal sealed class Likeness
     }
 
     /// <summary>What of a stretch of words counts: the words themselves and what they stand for.</summary>
-    internal static IEnumerable<string> Telling(List<Token> tokens, IEnumerable<Hit> hits, Func<Token, bool> within) =>
-        tokens.Where(token => token.Kind == TokenKind.Word && within(token)).Select(token => token.Stem)
-            .Concat(hits.Where(hit => within(tokens[hit.First]) && !tokens[hit.First].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept))
+    internal static IEnumerable<string> Telling(Scene scene, IEnumerable<int> places) =>
+        places.SelectMany(at => scene.StartingAt(at).Where(hit => !scene.Tokens[at].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept)
+            .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : []))
             .Distinct(StringComparer.Ordinal);
 
     /// <summary>The conclusions, those marked whose symptom people tell in quite other words than stand around it here.</summary>
@@ -68,7 +68,14 @@ internal sealed class Likeness
     {
         var sentence = scene.Tokens[one.Hits[0].First].Sentence;
         return one is { Kind: "symptom", Said: true, Aside: false } && !_certain.Contains(one.Id) && Array.IndexOf(_names, one.Id) is var at and >= 0
-            && one.Hits.TrueForAll(hit => scene.Tokens[hit.First].Sentence == sentence) && Scores(scene, sentence, one.Hits.Min(hit => hit.First) - Around, one.Hits.Max(hit => hit.Last) + Around)[at] < Unlikely;
+            && one.Hits.TrueForAll(hit => scene.Tokens[hit.First].Sentence == sentence) && Scores(scene, Near(scene, one, sentence))[at] < Unlikely;
+    }
+
+    /// <summary>The words around a conclusion, as far as its sentence goes.</summary>
+    private static IEnumerable<int> Near(Scene scene, Conclusion one, int sentence)
+    {
+        var (from, to) = (Math.Max(0, one.Hits.Min(hit => hit.First) - Around), Math.Min(scene.Tokens.Count - 1, one.Hits.Max(hit => hit.Last) + Around));
+        return Enumerable.Range(from, to - from + 1).Where(at => scene.Tokens[at].Sentence == sentence);
     }
 
     /// <summary>Adds the symptoms that are as good as told in sentences of which nothing was concluded; where nothing at all was heard, what the words may mean is left to be asked.</summary>
@@ -91,7 +98,7 @@ internal sealed class Likeness
                 continue;
             }
 
-            var likely = Rank(scene, sentence.Key);
+            var likely = Rank(scene, sentence);
             if (likely[0] is { Chance: > Sure } best && IsTold(best))
             {
                 if (known.Add(best.Name))
@@ -122,6 +129,7 @@ internal sealed class Likeness
     [
         .. concluded.Where(one => one is { Kind: "symptom" or "unsettled" or "question" or "how", Aside: false }).SelectMany(one => one.Hits).Select(hit => scene.Tokens[hit.First].Sentence),
         .. Enumerable.Range(1, Math.Max(0, scene.Tokens.Count - 1)).Where(at => scene.IsWord(at, "?")).Select(at => scene.Tokens[at - 1].Sentence),
+        .. scene.Tokens.Where(token => token.Kind == TokenKind.Number).Select(token => token.Sentence),
         .. scene.Facts.Where(one => one.Fact is not (Fact.Application or Fact.Choice { Question: not LeadCount } or Fact.Goal { Id: "diagnose" })).Select(one => scene.Tokens[one.At].Sentence),
     ];
 
@@ -134,7 +142,7 @@ internal sealed class Likeness
     private static (int First, int Last) Words(Scene scene, List<int> sentence) =>
         sentence.FindAll(at => scene.Tokens[at].Kind == TokenKind.Word) is { Count: >= FewestWords } ? (sentence.Find(at => scene.Tokens[at].Kind != TokenKind.Mark), sentence.FindLast(at => scene.Tokens[at].Kind != TokenKind.Mark)) : (-1, -1);
 
-    private List<(string Name, double Chance)> Rank(Scene scene, int sentence)
+    private List<(string Name, double Chance)> Rank(Scene scene, IEnumerable<int> sentence)
     {
         var scores = Scores(scene, sentence);
         var most = scores.Max();
@@ -144,11 +152,10 @@ internal sealed class Likeness
     }
 
     /// <summary>The logarithm of the odds of each row, as if no word had anything to do with another.</summary>
-    private double[] Scores(Scene scene, int sentence, int from = 0, int to = int.MaxValue)
+    private double[] Scores(Scene scene, IEnumerable<int> places)
     {
         var scores = _before.ToArray();
-        var (first, last) = (scene.Tokens[Math.Max(0, from)], scene.Tokens[Math.Min(to, scene.Tokens.Count - 1)]);
-        foreach (var word in Telling(scene.Tokens, scene.Hits, token => token.Sentence == sentence && token.Start >= first.Start && token.Start <= last.Start))
+        foreach (var word in Telling(scene, places))
         {
             if (_weights.TryGetValue(word, out var weights))
             {

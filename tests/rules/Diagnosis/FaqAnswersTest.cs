@@ -21,6 +21,9 @@ public sealed class FaqAnswersTest
         { "bigger-capacitor", "capacitor-no capacitor-unread capacitor-kind", [new Fact.Capacitor { Volts = 370 }] },
         { "bigger-capacitor", "capacitor-no capacitor-unread capacitor-kind", [Marked with { Present = false }] },
         { "bigger-capacitor", "capacitor-spare-if capacitor-range capacitor-volts capacitor-kind", [Marked, Marked with { Spare = true, Use = "unknown" }] },
+        { "needs-volts", "needs-plate", [new Fact.Supply { Volts = 208 }] },
+        { "needs-volts", "needs-one", [Plate("volts", 230)] },
+        { "needs-volts", "needs-either", [Plate("volts", 115, 230), new Fact.Supply { Volts = 230 }] },
         { "run-230-on-208", "volts-missing", [] },
         { "run-230-on-208", "volts-only-if-marked volts-torque", [Plate("volts", 230)] }, // 208 V, as the question says
         { "run-230-on-208", "volts-only-if-marked volts-torque volts-amps", [Plate("volts", 230), Plate("amps", 5.2)] },

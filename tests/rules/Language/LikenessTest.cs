@@ -109,7 +109,7 @@ public sealed class LikenessTest
         foreach (var utterance in Sets.SelectMany(Utterance.Read))
         {
             var tokens = Tokenizer.Cut(utterance.Say);
-            var telling = Likeness.Telling(tokens, lexicon.Read(tokens), _ => true).ToList();
+            var telling = Likeness.Telling(new Scene(utterance.Say, tokens, lexicon.Read(tokens), Trade.Knowledge.Words.Supplies, new Hearing([], null, null)), Enumerable.Range(0, tokens.Count)).ToList();
             var symptoms = utterance.Expect.Where(line => Brief.Kind(line) == "symptom").Select(line => line.Replace("no ", ToldWords.Denied, StringComparison.Ordinal)).ToList();
             foreach (var row in symptoms.DefaultIfEmpty(ToldWords.Nothing).Distinct(StringComparer.Ordinal).Append(ToldWords.All))
             {

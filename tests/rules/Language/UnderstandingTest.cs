@@ -22,6 +22,52 @@ public sealed class UnderstandingTest
     }
 
     [Theory]
+    [InlineData("six leads 1 to 6", 6)]
+    [InlineData("it just hums. six leads, 1 to 6", 6)]
+    [InlineData("it hums, six leads 1 2 3 4 5 6, cap on top", 6)]
+    [InlineData("it won't start. nine wires: 1-9", 9)]
+    [InlineData("it hums. wires numbered 1-6", 6)]
+    public void As_many_numbers_as_leads_were_counted_are_their_names(string text, int leads) =>
+        Assert.Equal(Enumerable.Range(1, leads).Select(number => $"{number}"), Listener.Understand(text).Facts.OfType<Fact.Lead>().Select(lead => lead.Tag));
+
+    [Theory]
+    [InlineData("six leads, 1 and 4 are joined")]
+    [InlineData("six leads and 2 hp")]
+    [InlineData("six leads, 1 to 3 reads 4.2")]
+    public void Fewer_numbers_behind_a_count_name_no_leads(string text) => Assert.Empty(Listener.Understand(text).Facts.OfType<Fact.Lead>());
+
+    [Theory]
+    [InlineData("cap between the start winding and run reads 0 ohms", true)]
+    [InlineData("start winding side cap reads 0 ohms", true)]
+    [InlineData("the cap on the start winding measures 0 ohms", true)]
+    [InlineData("the cap on the start winding is fine and the run winding reads 0 ohms", false)]
+    [InlineData("start winding reads 0 ohms, the cap is a 40 uF", false)]
+    public void A_shorted_capacitor_is_told_from_the_winding_beside_it(string text, bool shorted) =>
+        Assert.Equal(shorted, Listener.Understand(text).Facts.OfType<Fact.BenchTest>().Any(test => test is { Test: "capacitance", Outcome: "shorted" }));
+
+    [Theory]
+    [InlineData("it hums, do I need 240?", "needs-volts")]
+    [InlineData("it just hums. would I need 230 for it?", "needs-volts")]
+    [InlineData("it hums, can I run it on an extension cord?", "extension-cord")]
+    [InlineData("it hums and won't start, can I use a bigger capacitor?", "bigger-capacitor")]
+    public void A_question_beside_a_complaint_is_heard_with_it(string text, string question)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Contains(heard.Symptoms, one => one is { Id: "hums-no-start", Present: true });
+        Assert.Contains(heard.Questions, one => one.Id == question);
+        Assert.Empty(heard.Facts.OfType<Fact.Supply>());
+    }
+
+    [Theory]
+    [InlineData("frame is warm", null)]
+    [InlineData("the motor gets warm", null)]
+    [InlineData("the frame is hot", true)]
+    [InlineData("the casing is very warm", true)]
+    [InlineData("too warm to touch", true)]
+    [InlineData("it gets warmer than before", true)]
+    public void Warm_alone_is_how_a_motor_runs(string text, bool? hot) => Assert.Equal(hot, Listener.Understand(text).Symptoms.FirstOrDefault(one => one.Id == "runs-hot")?.Present);
+
+    [Theory]
     [InlineData("I got a tingle from it", "shock-felt")]
     [InlineData("could it give me a shock if the earth wire is off?", "shock-felt")]
     [InlineData("what if it starts smoking", "smoke")]
