@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Language;
 /// <summary>Files what was concluded: symptoms, goals, questions, dangers, confirmations, instruments, the application, plate words.</summary>
 internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> concluded)
 {
+    private const string Records = "records";
     private readonly List<HeardSymptom> _symptoms = [];
     private readonly List<HeardQuestion> _questions = [];
     private readonly List<HeardDanger> _dangers = [];
@@ -67,7 +68,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 scene.Note(first, last, new Fact.Goal { Id = said.Id });
                 break;
             case "question" when said.Said:
-                _questions.Add(new HeardQuestion(said.Id, null, span));
+                _questions.Add(new HeardQuestion(said.Id, said.Id == Records ? Unheard(said) : null, span));
                 break;
             case "how" when said.Said:
                 _questions.Add(new HeardQuestion("how-test", said.Id, span));
@@ -105,6 +106,17 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             default:
                 break;
         }
+    }
+
+    /// <summary>The words among and behind those of a question that no concept knows: "paper shredder" in "the paper shredder we did last week".</summary>
+    private string? Unheard(Conclusion said)
+    {
+        var places = said.Hits.SelectMany(hit => hit.Places).ToHashSet();
+        var known = scene.Hits.Where(hit => !hit.Concept.StartsWith("term.", StringComparison.Ordinal)).SelectMany(hit => hit.Places).ToHashSet();
+        var unheard = Enumerable.Range(said.First, scene.Tokens.Count - said.First)
+            .Where(at => scene.Tokens[at].Kind == TokenKind.Word && scene.Tokens[at].Clause == scene.Tokens[said.First].Clause && !places.Contains(at) && !known.Contains(at))
+            .Select(at => scene.Span(at, at)).ToList();
+        return unheard.Count == 0 ? null : string.Join(' ', unheard);
     }
 
     private static string Before(string id) => id[..id.IndexOf('/', StringComparison.Ordinal)];

@@ -81,7 +81,7 @@ internal sealed class Likeness
     /// <summary>Adds the symptoms that are as good as told in sentences of which nothing was concluded; where nothing at all was heard, what the words may mean is left to be asked.</summary>
     public IReadOnlyList<HeardSymptom> Add(Scene scene, List<Conclusion> concluded, bool heardNothing)
     {
-        if (scene.Asked is { About: not "symptom" })
+        if (scene.Asked is { About: not ("symptom" or "goal") })
         {
             return [];
         }

@@ -53,7 +53,7 @@ public sealed record HeardSymptom(string Id, bool Present, string Span);
 
 /// <summary>A question that was heard.</summary>
 /// <param name="Id">What is asked, for example <c>why</c>, <c>what-is</c>, <c>bigger-capacitor</c>.</param>
-/// <param name="Term">For <c>what-is</c>: the glossary term's id.</param>
+/// <param name="Term">For <c>what-is</c>: the glossary term's id; for <c>records</c>: words in it that nothing is known of, which may name a machine.</param>
 /// <param name="Span">The words.</param>
 public sealed record HeardQuestion(string Id, string? Term, string Span);
 

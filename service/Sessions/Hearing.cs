@@ -50,8 +50,9 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             return null;
         }
 
-        var machine = understood.Facts.OfType<Fact.Application>().LastOrDefault()?.Text;
-        return understood.Questions.Any(question => question.Id == "records") || (opening.Role == Role.Manager && machine is not null) ? machine ?? string.Empty : null;
+        var asked = understood.Questions.FirstOrDefault(question => question.Id == "records");
+        var machine = understood.Facts.OfType<Fact.Application>().LastOrDefault()?.Text ?? asked?.Term;
+        return asked is not null || (opening.Role == Role.Manager && machine is not null) ? machine ?? string.Empty : null;
     }
 
     /// <summary>The machine's name, and how it stopped: what one asks after an earlier job with.</summary>

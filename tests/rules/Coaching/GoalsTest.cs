@@ -80,7 +80,7 @@ public sealed class GoalsTest
     [InlineData(null)]
     public void A_missing_earth_in_the_middle_of_a_job_is_dealt_with_and_the_job_goes_on(string? ohms)
     {
-        var file = Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. Listener.Understand("six leads 1 2 3 4 5 6, which goes where?").Facts]);
+        var file = Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. Listener.Understand("six leads, which goes where?").Facts]);
         Dictionary<string, string> script = new() { ["capacitor"] = "none", ["plate"] = "1/2 hp 115 V 7.8 A 1725 rpm 60 Hz single phase" };
         for (var before = Coach.Assess(file).Next!; before.Id != "leads-numbered"; before = Coach.Assess(file).Next!)
         {

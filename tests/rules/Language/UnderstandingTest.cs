@@ -60,7 +60,7 @@ public sealed class UnderstandingTest
 
     [Theory]
     [InlineData("frame is warm", null)]
-    [InlineData("the motor gets warm", null)]
+    [InlineData("the housing feels warm", null)]
     [InlineData("the frame is hot", true)]
     [InlineData("the casing is very warm", true)]
     [InlineData("too warm to touch", true)]

@@ -85,6 +85,28 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task What_is_taken_by_likeness_is_said_back_as_taken_and_can_be_set_right()
+    {
+        var id = await Open();
+        var reply = await Say(id, "sounds like someone threw a handful of gravel in the bearings");
+        Assert.Contains(reply.GetProperty("understood").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom" && fact.GetProperty("id").GetString() == "mechanical-noise");
+        var taken = Assert.Single(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.likely").GetProperty("text").GetString();
+        Assert.Contains("handful of gravel", taken, StringComparison.Ordinal);
+        await Say(id, "the bearings are quiet");
+        var (_, session) = await service.Get($"/api/sessions/{id}");
+        Assert.False(session.GetProperty("facts").EnumerateArray().Last(fact => fact.GetProperty("kind").GetString() == "symptom").GetProperty("present").GetBoolean());
+    }
+
+    [Fact]
+    public async Task Where_nothing_is_understood_that_tells_something_the_nearest_symptoms_are_named()
+    {
+        var id = await Open();
+        var reply = await Say(id, "cuts its own power out, sulks for ten minutes, then carries on");
+        Assert.DoesNotContain(reply.GetProperty("understood").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom");
+        Assert.Single(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.maybe");
+    }
+
+    [Fact]
     public async Task A_lead_that_nobody_named_is_refused_with_the_leads_that_there_are()
     {
         var id = await Open();
