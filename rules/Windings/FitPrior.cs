@@ -11,7 +11,7 @@ internal sealed class FitPrior
     {
         _size = pattern.Unknowns.Length;
         Narrow = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group == PatternNetwork.Protector)];
-        Protectors = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group is PatternNetwork.Protector or "protector").Select(one => one.unknown)];
+        Protectors = [.. pattern.Unknowns.Select((usual, unknown) => (unknown, usual)).Where(one => one.usual.Group is PatternNetwork.Protector or "protector" or "protector-2").Select(one => one.unknown)];
         Matrix = new double[_size * _size];
         var pull = new double[_size];
         for (var unknown = 0; unknown < _size; unknown++)

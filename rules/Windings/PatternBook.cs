@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Windings;
 internal sealed class PatternBook
 {
     private const int MostLeads = 16;
+    private const int MostWithTwo = 6;
 
     /// <summary>How much of a coil's ohms is left where shorted turns must be tried out one by one.</summary>
     private static readonly double[] LeftOfShorted = [0.9, 0.8, 0.65, 0.5];
@@ -53,10 +54,15 @@ internal sealed class PatternBook
     {
         var forms = _knowledge.Layouts.Values.OrderBy(layout => layout.Id, StringComparer.Ordinal).SelectMany(layout => layout.Forms()).ToList();
         var beside = forms.Where(form => form.Leads.Count == leads - 2).SelectMany(form => _accessories.Select(accessory => With(form, accessory)));
+        var twice = forms.Where(form => form.Leads.Count == leads - 4 && form is { Family: "three-phase", Leads.Count: <= MostWithTwo }).SelectMany(WithTwo);
         var behind = forms.Where(form => form.Leads.Count == leads - 1 && form.Family == "single-phase" && !form.Parts.Any(part => part.Kind.StartsWith("protector", StringComparison.Ordinal)))
             .Select(Behind);
-        return forms.Where(form => form.Leads.Count == leads).Concat(beside).Concat(behind);
+        return forms.Where(form => form.Leads.Count == leads).Concat(beside).Concat(twice).Concat(behind);
     }
+
+    /// <summary>A geared motor with a brake has its sensors beside it often enough.</summary>
+    private IEnumerable<Layout> WithTwo(Layout form) =>
+        from one in _accessories from other in _accessories where string.CompareOrdinal(one.Role, other.Role) <= 0 select With(With(form, one), other, "-2");
 
     /// <summary>The same motor with its first lead behind a protector that comes out on both sides.</summary>
     private Layout Behind(Layout form) => form with
@@ -136,23 +142,22 @@ internal sealed class PatternBook
             }),
     ];
 
-    private Layout With(Layout form, Accessory accessory)
+    private Layout With(Layout form, Accessory accessory, string more = "")
     {
         var protector = _knowledge.Identification.ProtectorOhms;
-        const string First = "~1";
-        const string Second = "~2";
+        var (first, second, id) = ($"~1{more}", $"~2{more}", $"{accessory.Role}{more}");
         return form with
         {
             Form = form.Form is null ? accessory.Role : $"{form.Form}+{accessory.Role}",
             Weight = form.Weight * accessory.Weight * _knowledge.Identification.AccessoryUnsaid.Value,
-            Coils = [.. form.Coils, new() { Id = accessory.Role, Role = accessory.Role, From = First, To = Second, Group = accessory.Role }],
-            Leads = [.. form.Leads, new() { Marking = First }, new() { Marking = Second }],
+            Coils = [.. form.Coils, new() { Id = id, Role = accessory.Role, From = first, To = second, Group = id }],
+            Leads = [.. form.Leads, new() { Marking = first }, new() { Marking = second }],
             Ohms =
             [
                 .. form.Ohms,
                 new()
                 {
-                    Of = accessory.Role,
+                    Of = id,
                     Low = Math.Max(accessory.OhmsLow, protector.Low),
                     High = accessory.Role == "protector" ? protector.High : Math.Min(accessory.OhmsHigh!.Value, _knowledge.Identification.WindingOhmsMost.Value),
                     Source = accessory.Source,

@@ -65,7 +65,7 @@ public sealed class PlannerTest
 
     [Fact]
     public void A_universal_motor_on_direct_current_goes_to_plus_and_minus() =>
-        Assert.Equal(["J1:A1->+ J2:S2->- J3:A2+S1", "J1:L1->+ J2:L2->-"], Motors.Knowledge.Layouts["series-commutator"].Forms().Select(form => Motors.Joints(Motors.Planned(Motors.Marked(form, "230", 230, 1, 0)))));
+        Assert.Equal(["J1:A1->+ J2:S2->- J3:A2+S1", "J1:L1->+ J2:L2->-"], Motors.Knowledge.Layouts["series-commutator"].Forms().Where(form => form.NotConnected is null).Select(form => Motors.Joints(Motors.Planned(Motors.Marked(form, "230", 230, 1, 0)))));
 
     [Fact]
     public void Eight_leads_on_low_voltage_take_two_exchanges_to_reverse() => Assert.Equal(

@@ -1,0 +1,55 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Windings;
+using WireCoach.Simulation;
+
+namespace WireCoach.Rules.Tests.Windings;
+
+/// <summary>Sound motors that are met less often: none is called faulty, nor given the windings of another kind.</summary>
+public sealed class OddMotorsTest
+{
+    private static readonly Identifier Identifier = new(Trade.Knowledge);
+
+    [Theory]
+    [InlineData("universal motor, tapped field", "armature A1 A2 2.6; series-field F1 F2 1.5; speed-tap F2 F3 1.0", null)]
+    [InlineData("shaded pole, two speeds", "run C H 33; speed-tap H L 12", false)]
+    [InlineData("repulsion start", "run T1 T2 2.0; run T3 T4 2.02", false)]
+    [InlineData("brake and thermistors beside three leads", "phase U n 1.4; phase V n 1.4; phase W n 1.41; other B1 B2 26; other P1 P2 590", null)]
+    [InlineData("brake and thermistors beside six leads", "phase T1 T4 6; phase T2 T5 6.1; phase T3 T6 6; other B1 B2 480; other P1 P2 160", null)]
+    [InlineData("fan whose capacitor winding comes from the lowest speed", "run C H 34; speed-tap H L 9; start L K 60", true)]
+    [InlineData("fan whose capacitor winding comes from the middle", "run C H 34; speed-tap H L 9; start H K 60", true)]
+    public void Sound_motors_are_not_called_faulty_nor_another_kind(string name, string coils, bool? capacitor)
+    {
+        for (var seed = 0; seed < 3; seed++)
+        {
+            var (motor, chance) = (Made(name, coils, seed), new Random(seed));
+            var meter = new SimulatedMeter(chance, 2, 1, 0, 0.01);
+            var leads = motor.Tags;
+            var readings = from one in leads from other in leads where leads.IndexOf(one) < leads.IndexOf(other)
+                           select motor.Read(one, other).Ohms is { } ohms ? new Fact.Reading { From = one, To = other, Ohms = meter.Show(ohms) } : new Fact.Reading { From = one, To = other, Open = true };
+            var found = Identifier.Identify(new() { Leads = leads, Readings = [.. readings], HasCapacitor = capacitor, CapacitorBridged = capacitor, Meter = new() { Percent = 2, Counts = 1, TestLeadOhms = 0 } }).Value!;
+            Assert.NotEqual(IdentificationStatus.Faulty, found.Status);
+            Assert.True(found.Status != IdentificationStatus.Identified || Judge.IsRight(motor, found), $"seed {seed}: {string.Join(", ", found.Windings.Select(winding => $"{winding.Role} {string.Join('-', winding.Leads.Select(motor.NodeOf))}"))}");
+        }
+    }
+
+    private static SimulatedMotor Made(string name, string coils, int seed)
+    {
+        var motor = new SimulatedMotor { Layout = name };
+        var ends = coils.Split("; ").Select(coil => coil.Split(' ')).ToList();
+        var nodes = ends.SelectMany(coil => coil[1..3]).Where(node => char.IsUpper(node[0])).Distinct(StringComparer.Ordinal).ToArray();
+        new Random(seed).Shuffle(nodes);
+        for (var lead = 0; lead < nodes.Length; lead++)
+        {
+            motor.Lead($"{lead + 1}", nodes[lead]);
+            motor.Tags.Add($"{lead + 1}");
+        }
+
+        foreach (var coil in ends)
+        {
+            motor.Coil(coil[1], coil[2], double.Parse(coil[3], null));
+            motor.Windings.Add((coil[0], [.. coil[1..3].Where(node => char.IsUpper(node[0])).Select(motor.TagOf).Order(StringComparer.Ordinal)]));
+        }
+
+        return motor;
+    }
+}
