@@ -66,7 +66,6 @@ public sealed class WholeJobTest
             }
 
             last = next.Id;
-
             Assert.NotEmpty(facts);
             file = Add(file, facts);
             assessed = Spoken.Whole(Coach.Assess(file));

@@ -30,6 +30,9 @@ public sealed class PlateWordsTest
         { "rpm 9000; hertz 60; type universal", "" }, // no induction motor
         { "kilowatts 5; horsepower 1", "nameplate.kw-hp" },
         { "kilowatts 0.75; horsepower 1", "" },
+        { "kilowatts 7.5; horsepower 10", "" },
+        { "kilowatts 7.5; volts 400; amps 60; phases 3; hertz 50", "nameplate.irange-other" },
+        { "rpm 1425; hertz 60/50", "" }, // at one of its two frequencies
         { "horsepower 5; volts 120; amps 15; phases 1", "nameplate.imin-peak nameplate.irange-peak" },
         { "horsepower 10; volts 230; amps 15; phases 3", "nameplate.imin nameplate.irange-half" },
         { "horsepower 10; volts 230; amps 56; phases 3", "nameplate.irange-double" },
@@ -116,6 +119,46 @@ public sealed class PlateWordsTest
         var quoted = report.Findings.Where(finding => finding.Id == "PC-IRANGE").SelectMany(finding => finding.Values).Select(value => value.Rule).FirstOrDefault(rule => rule.StartsWith(table, StringComparison.Ordinal));
         Assert.Equal(report.Findings.Any(finding => finding.Id == "PC-IRANGE"), quoted is not null);
     }
+
+    [Theory]
+    [InlineData("volts 380", 3)]
+    [InlineData("volts 379", null)]
+    [InlineData("volts 230/400", 3)]
+    [InlineData("volts 130", 1)]
+    [InlineData("volts 131", null)]
+    [InlineData("volts 115/230", 1)]
+    [InlineData("volts 230; type three phase", 3)]
+    [InlineData("volts 230; type PSC", 1)]
+    [InlineData("volts 230; type split phase", 1)]
+    [InlineData("volts 230; type universal", 1)]
+    [InlineData("volts 230; type shaded pole", 1)]
+    [InlineData("volts 230; type CSCR", 1)]
+    [InlineData("volts 230; type CSIR", 1)]
+    [InlineData("volts 400; phases 1", 1)] // as it is marked
+    public void Kind_or_volts_tell_the_phases(string plate, int? phases) => Assert.Equal(phases, PlateFacts.Of(Knowledge, Of(plate), Region.Iec).Phases);
+
+    [Theory]
+    [InlineData(230, 230)]
+    [InlineData(230, 208)]
+    [InlineData(230, 240)]
+    [InlineData(220, 240)]
+    [InlineData(240, 208)]
+    [InlineData(230, 400)]
+    [InlineData(208, 230)]
+    public void What_is_said_of_volts_against_the_plate_can_be_read_out(double plate, double supply)
+    {
+        var judged = SupplyMatch.Volts(Knowledge, plate, supply);
+        Assert.Contains(judged.Value, Spoken.Whole(judged).Why.Quotes);
+        Assert.Equal(100 * ((supply / plate) - 1), judged.Value.Value!.Value, 1e-6);
+    }
+
+    [Theory]
+    [InlineData(230, 50, 230, 60, 1.2)]
+    [InlineData(230, 60, 230, 50, 0.833333)]
+    [InlineData(460, 60, 380, 50, 1.008772)]
+    [InlineData(230, 60, 230, 60, 1)]
+    public void What_is_said_of_volts_per_hertz_can_be_read_out(double volts, double hertz, double plateVolts, double plateHertz, double flux) =>
+        Assert.Equal(flux, Spoken.Whole(SupplyMatch.VoltsPerHertz(Knowledge, volts, hertz, plateVolts, plateHertz)).Why.Quotes[0].Value!.Value, 1e-6);
 
     [Theory]
     [InlineData("shaded pole", "shaded-pole")]
