@@ -18,6 +18,7 @@ public sealed class DescribedCasesTest(ITestOutputHelper output)
     [InlineData("described-fifth.yaml", 0.85, 3)] // pushing a blade by hand, told in few words, and volts of a plate that is only named by the machine
     [InlineData("described-sixth.yaml", 0.85, 1)] // a direction that only an arrow tells
     [InlineData("described-seventh.yaml", 0.88, 0)]
+    [InlineData("described-tenth.yaml", 0.85, 0)]
     [InlineData("described-ninth.yaml", 0.66, 12)] // most of its words are unheard
     [InlineData("described-eighth.yaml", 0.85, 1)] // links that were left as they were, with nothing said of the supply
     public void An_accepted_cause_is_mostly_among_the_first_three_and_warnings_are_there(string file, double share, int mostWithoutWarning)
