@@ -221,13 +221,14 @@ public sealed class Faq(TradeKnowledge knowledge)
                 "split-phase" or "capacitor-start" or "two-value" => Statement.Of("faq.reverse-start-ends"),
                 "psc" => Statement.Of("faq.reverse-psc"),
                 "shaded-pole" => Statement.Of("faq.reverse-never"),
-                "commutator" or "dc" => Statement.Of("faq.reverse-armature"),
+                "commutator" => Statement.Of("faq.reverse-armature"),
+                "dc" => Statement.Of("faq.reverse-dc"),
                 "sealed" => Statement.Of("faq.reverse-sealed"),
                 _ => Statement.Of("faq.reverse-unknown"),
             });
         }
 
-        if (!_motor.IsThreePhase(file))
+        if (!_motor.IsThreePhase(file) && _motor.Family(file) != "dc") // a permanent-magnet motor does turn with its two leads
         {
             said.Add(Statement.Of("faq.reverse-not-the-plug"));
         }

@@ -25,7 +25,8 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>Files them; answers the quantities that were used.</summary>
     public IReadOnlySet<Quantity> Read(List<Quantity> open)
     {
-        var taken = new HashSet<Quantity>(ReferenceEqualityComparer.Instance);
+        var taken = new HashSet<Quantity>(open.FindAll(IsMultiple), ReferenceEqualityComparer.Instance);
+        open = open.FindAll(q => !taken.Contains(q));
         taken.UnionWith(File(OnEachLine(open), LineCurrents));
         foreach (var sentence in open.Where(q => !taken.Contains(q)).GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
         {
@@ -47,6 +48,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
 
         return taken;
     }
+
+    /// <summary>"Pulls 3x current", "2 times the nameplate": so many times something, and no figure of its own.</summary>
+    private bool IsMultiple(Quantity q) => q.Unit is null && scene.IsWord(q.Last + 1, "x", "times", "fold") && scene[q.Last + 2] is { Kind: TokenKind.Word };
 
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1

@@ -55,7 +55,7 @@ public sealed class FaqAnswersTest
         { "can-reverse", "reverse-psc reverse-not-the-plug reverse-load", [Family("psc")] },
         { "can-reverse", "reverse-never reverse-not-the-plug reverse-load", [Family("shaded-pole")] },
         { "can-reverse", "reverse-armature reverse-not-the-plug reverse-load", [Family("commutator")] },
-        { "can-reverse", "reverse-armature reverse-not-the-plug reverse-load", [Family("dc")] },
+        { "can-reverse", "reverse-dc reverse-load", [Family("dc")] },
         { "can-reverse", "reverse-sealed reverse-not-the-plug reverse-load", [Family("sealed")] },
         { "can-reverse", "reverse-swap reverse-not-the-plug reverse-load", [Layout("capacitor-start-dual-6")] },
         { "can-reverse", "reverse-two-lines reverse-load", [Layout("three-phase-9-star")] },
