@@ -34,12 +34,19 @@ internal static class ChooseConnection
     {
         Layout = layout,
         Leads = leads,
+        Form = FormWithoutCapacitor(work, layout, leads),
         Plate = work.Plate,
         DirectionUnproved = work.Ends?.DirectionUnproved == true,
         Supply = Supply(work) is { Phases: null } said ? said with { Phases = phases } : Supply(work),
         Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
         Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
     };
+
+    /// <summary>The form with these leads that has no capacitor, where somebody looked and found none.</summary>
+    private static string? FormWithoutCapacitor(Workup work, string layout, IReadOnlyDictionary<string, string> leads) =>
+        work.File.Capacitors.IsEmpty || work.File.Capacitors.Exists(capacitor => capacitor.Present) ? null
+        : work.Knowledge.Layouts[layout].Forms().FirstOrDefault(form => !form.HasCapacitor && form.Leads.Count == leads.Count
+            && form.Leads.All(lead => leads.Keys.Any(marking => LeadTags.Names(lead, marking))))?.Form;
 
     /// <summary>Whether an odd number of starts went the wrong way: then the other row of the table holds.</summary>
     public static bool Turned(Workup work) => work.Runs.Count(run => run.Direction == "wrong") % 2 == 1;
