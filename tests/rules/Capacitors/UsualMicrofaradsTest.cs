@@ -1,5 +1,6 @@
 using CsCheck;
 using WireCoach.Rules.Capacitors;
+using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests.Capacitors;
@@ -58,7 +59,7 @@ public sealed class UsualMicrofaradsTest
         return small.Low!.Value <= large.Low!.Value;
     });
 
-    private static Quantities.QuotedRange Usual(double horsepower, string use) =>
+    private static QuotedRange Usual(double horsepower, string use) =>
         Report(new() { Marked = new(40, Use: use), Horsepower = horsepower, MotorVolts = 230, Hertz = 60 }).UsualMicrofarads!;
 
     private static CapacitorReport Report(CapacitorInput input) => CapacitorCalculator.Calculate(Knowledge, input).Value!;

@@ -1,5 +1,6 @@
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Heat;
+using WireCoach.Rules.Quantities;
 
 namespace WireCoach.Rules.Tests.Heat;
 
@@ -87,7 +88,7 @@ public sealed class WrittenReportsTest
     private static object Judged(StartingMotor motor, int starts) =>
         StartDuty.Judge(Trade.Knowledge, motor, [.. Enumerable.Range(0, starts).Select(minute => new DateTimeOffset(2026, 3, 2, 8, minute, 0, TimeSpan.Zero))]) is { } said ? said : "nothing";
 
-    private static Quantities.Quoted[] Shares((Quantities.Quoted Current, Quantities.Quoted Torque) reduced) => [reduced.Current, reduced.Torque];
+    private static Quoted[] Shares((Quoted Current, Quoted Torque) reduced) => [reduced.Current, reduced.Torque];
 
     private static IEnumerable<(string About, object Report)> Runs()
     {
