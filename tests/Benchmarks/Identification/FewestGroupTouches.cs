@@ -5,7 +5,8 @@ namespace WireCoach.Benchmarks.Identification;
 /// <summary>The least mean number of touches after which leads are known in groups of given sizes, each group hung together by readings: by search through all ways of measuring.</summary>
 /// <remarks>
 /// What is known is a graph: parts of groups that readings have joined, with edges where they are known to be apart. Graphs that differ only in the
-/// names of the leads count once. Every reading that joins must be taken in the end, so that only those that find nothing are to be made few.
+/// names of the leads count once. Where the leads of one group meet in a point a figure is twice that of a plain coil, so that it tells the size of its
+/// group; which figure is which the search knows beforehand, and whoever measures does not: what it gives is then less than anybody can reach. Every reading that joins must be taken in the end, so that only those that find nothing are to be made few.
 /// </remarks>
 internal sealed class FewestGroupTouches
 {
@@ -13,9 +14,12 @@ internal sealed class FewestGroupTouches
     private readonly int _leads;
     private readonly int _words;
     private readonly ulong[][] _together;
+    private readonly ulong[][][] _ofSize;
     private readonly Dictionary<(ulong Edges, ulong Sizes), double> _known = [];
 
-    public FewestGroupTouches(params int[] sizes)
+    /// <param name="figuresTell">Whether a figure tells how many leads its group has.</param>
+    /// <param name="sizes">How many leads each group has.</param>
+    public FewestGroupTouches(bool figuresTell, params int[] sizes)
     {
         _sizes = sizes;
         _leads = sizes.Sum();
@@ -29,6 +33,20 @@ internal sealed class FewestGroupTouches
             {
                 _together[(one * _leads) + other][partition / 64] |= 1UL << (partition % 64);
             }
+        }
+
+        int[] told = figuresTell ? [.. sizes.Distinct()] : [0];
+        _ofSize = [.. Enumerable.Range(0, _leads).Select(lead => Array.ConvertAll(told, size => Partitions(partition => size == 0 || partition.Count(group => group == partition[lead]) == size)))];
+
+        ulong[] Partitions(Func<int[], bool> holds)
+        {
+            var bits = new ulong[_words];
+            for (var partition = 0; partition < partitions.Count; partition++)
+            {
+                bits[partition / 64] |= holds(partitions[partition]) ? 1UL << (partition % 64) : 0;
+            }
+
+            return bits;
         }
 
         Everything = new ulong[_words];
@@ -114,7 +132,7 @@ internal sealed class FewestGroupTouches
                     var together = _together[(one * _leads) + other];
                     var apart = (1 - joined) * (1 + Wasted([.. possible.Zip(together, (all, some) => all & ~some)], partOf));
                     best = apart < best
-                        ? Math.Min(best, apart + (joined * Wasted([.. possible.Zip(together, (all, some) => all & some)], Array.ConvertAll(partOf, part => part == other ? one : part))))
+                        ? Math.Min(best, apart + Joined([.. possible.Zip(together, (all, some) => all & some)], all, one, Array.ConvertAll(partOf, part => part == other ? one : part)))
                         : best;
                 }
             }
@@ -123,6 +141,19 @@ internal sealed class FewestGroupTouches
         }
 
         return best;
+    }
+
+    /// <summary>What is wasted after a reading that found something, by what its figure told.</summary>
+    private double Joined(ulong[] possible, int all, int lead, int[] partOf)
+    {
+        var sum = 0.0;
+        foreach (var size in _ofSize[lead])
+        {
+            var count = Count(possible, size);
+            sum += count == 0 ? 0 : (double)count / all * Wasted([.. possible.Zip(size, (left, some) => left & some)], partOf);
+        }
+
+        return sum;
     }
 
     private static int Count(ulong[] possible) => possible.Sum(BitOperations.PopCount);

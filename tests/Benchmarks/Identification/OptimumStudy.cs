@@ -42,12 +42,12 @@ internal static class OptimumStudy
             Console.WriteLine($"{string.Join(" or ", kinds),-34}{best.Mean(),9:F3}{"",11}{ours.Zip(shares, (one, share) => one.Known * share).Sum(),10:F3}{ours.Zip(shares, (one, share) => one.All * share).Sum(),9:F3}{best.States,9}");
         }
 
-        // Of a star whose point does not come out all three pairs are read, one more than join it.
-        foreach (var (kind, more, sizes) in new (string, int, int[])[] { ("three-phase-9-delta", 0, [3, 3, 3]), ("three-phase-9-star", 1, [2, 2, 2, 3]) })
+        // Of a star whose point does not come out all three pairs are read, one more than join it, and its figures are those of two coils.
+        foreach (var (kind, more, figuresTell, sizes) in new (string, int, bool, int[])[] { ("three-phase-9-delta", 0, false, [3, 3, 3]), ("three-phase-9-star", 1, true, [2, 2, 2, 3]) })
         {
             if (args.Length < 2 || args.Contains(kind))
             {
-                var best = new FewestGroupTouches(sizes);
+                var best = new FewestGroupTouches(figuresTell, sizes);
                 Print(kind, best.Mean() + more, best.States);
             }
         }

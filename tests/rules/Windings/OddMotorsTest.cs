@@ -12,7 +12,6 @@ public sealed class OddMotorsTest
     [Theory]
     [InlineData("universal motor, tapped field", "armature A1 A2 2.6; series-field F1 F2 1.5; speed-tap F2 F3 1.0", null)]
     [InlineData("shaded pole, two speeds", "run C H 33; speed-tap H L 12", false)]
-    [InlineData("repulsion start", "run T1 T2 2.0; run T3 T4 2.02", false)]
     [InlineData("brake and thermistors beside three leads", "phase U n 1.4; phase V n 1.4; phase W n 1.41; other B1 B2 26; other P1 P2 590", null)]
     [InlineData("brake and thermistors beside six leads", "phase T1 T4 6; phase T2 T5 6.1; phase T3 T6 6; other B1 B2 480; other P1 P2 160", null)]
     [InlineData("fan whose capacitor winding comes from the lowest speed", "run C H 34; speed-tap H L 9; start L K 60", true)]
