@@ -44,7 +44,8 @@ internal static class Goals
 
     /// <summary>The first thing that tells: a later symptom of a motor that is being connected does not turn the job into another.</summary>
     private static string? From(CaseFile file) => file.Facts.Where(fact => !IsCircumstance(fact)).Select(Told).FirstOrDefault(goal => goal is not null)
-        ?? (file.Facts.Any(IsCircumstance) ? Diagnose
+        ?? (file.Leads.Count > 0 ? Connect // nothing but their names, which stand beside a complaint as well
+            : file.Facts.Any(IsCircumstance) ? Diagnose
             : file.Choices.ContainsKey(KnowMotor.LeadCount) && file.Supply?.Volts is not null ? Connect // how many leads and what supply, and nothing amiss
             : null);
 
@@ -54,7 +55,7 @@ internal static class Goals
     {
         Fact.Symptom { Present: true } symptom => WiringJobs.Contains(symptom.Id) ? Connect : Diagnose,
         Fact.Joint => CheckConnection,
-        Fact.Lead or Fact.Reading or Fact.Choice { Question: Fact.Choice.Connection } => Connect,
+        Fact.Reading or Fact.Choice { Question: Fact.Choice.Connection } => Connect,
         _ => null,
     };
 }

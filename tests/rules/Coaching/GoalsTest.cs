@@ -29,6 +29,9 @@ public sealed class GoalsTest
     [InlineData("six wires, 240 V, it hums", "diagnose")]
     [InlineData("six wires, plate 115/230 V", null)]
     [InlineData("240 V here", null)]
+    [InlineData("six leads 1 to 6, it hums and does not start", "diagnose")]
+    [InlineData("six leads 1 to 6", "connect")]
+    [InlineData("it stops after an hour and after a coffee it works again", "diagnose")]
     public void Leads_and_a_supply_without_a_complaint_are_to_be_connected(string said, string? goal) => Assert.Equal(goal, Coach.GoalOf(CaseFile.From(
         new CaseOpening(Role.Technician, Region.NorthAmerica), Listener.Hear(said, region: Region.NorthAmerica).Value!.Facts)));
 

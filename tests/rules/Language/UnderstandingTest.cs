@@ -108,6 +108,20 @@ public sealed class UnderstandingTest
         Assert.DoesNotContain(Listener.Understand("conveyor gearmotor 24 V DC two wires runs one way only, want it reversible").Symptoms, symptom => symptom.Id == "unequal-phase-currents");
 
     [Fact]
+    public void Not_a_peep_is_no_hum()
+    {
+        var symptoms = Listener.Understand("it just sits there sulking, not a peep").Symptoms;
+        Assert.Contains(symptoms, symptom => symptom is { Id: "silent-no-start", Present: true });
+        Assert.DoesNotContain(symptoms, symptom => symptom is { Id: "hums-no-start", Present: true });
+    }
+
+    [Theory]
+    [InlineData("it gets tired after an hour and gives up, then after a coffee it works again", false)]
+    [InlineData("it works again", true)]
+    public void What_works_again_after_a_rest_is_not_repaired(string text, bool repaired) =>
+        Assert.Equal(repaired, Listener.Understand(text).Facts.OfType<Fact.Choice>().Any(choice => choice is { Question: "outcome", Option: "repaired" }));
+
+    [Fact]
     public void A_rotation_to_be_swapped_is_a_motor_to_be_turned_round() =>
         Assert.Equal("reverse", Listener.Understand("need to swap rotation on the stirrer").Goal);
 
