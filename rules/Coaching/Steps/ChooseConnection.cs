@@ -42,9 +42,9 @@ internal static class ChooseConnection
         Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
     };
 
-    /// <summary>The form with these leads that has no capacitor, where somebody looked and found none.</summary>
+    /// <summary>The form with these leads that has no capacitor, where somebody looked and found none, and the start winding comes out: one that lies across a half inside is in that half's ohms already.</summary>
     private static string? FormWithoutCapacitor(Workup work, string layout, IReadOnlyDictionary<string, string> leads) =>
-        work.File.Capacitors.IsEmpty || work.File.Capacitors.Exists(capacitor => capacitor.Present) ? null
+        work.File.Capacitors.IsEmpty || work.File.Capacitors.Exists(capacitor => capacitor.Present) || work.Identification?.Windings.Any(winding => winding.Role == "start") != true ? null
         : work.Knowledge.Layouts[layout].Forms().FirstOrDefault(form => !form.HasCapacitor && form.Leads.Count == leads.Count
             && form.Leads.All(lead => leads.Keys.Any(marking => LeadTags.Names(lead, marking))))?.Form;
 

@@ -92,39 +92,6 @@ public sealed class UnderstandingTest
     public void What_is_supposed_over_or_of_something_else_is_no_symptom(string text) =>
         Assert.Empty(Listener.Understand(text).Facts.OfType<Fact.Symptom>());
 
-    [Theory]
-    [InlineData("motor rewound last week hums and pulls 3x current no load")]
-    [InlineData("it draws 2 times the amps")]
-    [InlineData("pulls 2x FLA")]
-    public void So_many_times_the_current_is_no_figure_of_amps(string text)
-    {
-        var heard = Listener.Understand(text);
-        Assert.DoesNotContain(heard.Facts, fact => fact is Fact.Running { Amps: not null });
-        Assert.Contains(heard.Symptoms, symptom => symptom is { Id: "high-current", Present: true });
-    }
-
-    [Fact]
-    public void Two_wires_that_run_one_way_tell_nothing_of_three_currents() =>
-        Assert.DoesNotContain(Listener.Understand("conveyor gearmotor 24 V DC two wires runs one way only, want it reversible").Symptoms, symptom => symptom.Id == "unequal-phase-currents");
-
-    [Fact]
-    public void Not_a_peep_is_no_hum()
-    {
-        var symptoms = Listener.Understand("it just sits there sulking, not a peep").Symptoms;
-        Assert.Contains(symptoms, symptom => symptom is { Id: "silent-no-start", Present: true });
-        Assert.DoesNotContain(symptoms, symptom => symptom is { Id: "hums-no-start", Present: true });
-    }
-
-    [Theory]
-    [InlineData("it gets tired after an hour and gives up, then after a coffee it works again", false)]
-    [InlineData("it works again", true)]
-    public void What_works_again_after_a_rest_is_not_repaired(string text, bool repaired) =>
-        Assert.Equal(repaired, Listener.Understand(text).Facts.OfType<Fact.Choice>().Any(choice => choice is { Question: "outcome", Option: "repaired" }));
-
-    [Fact]
-    public void A_rotation_to_be_swapped_is_a_motor_to_be_turned_round() =>
-        Assert.Equal("reverse", Listener.Understand("need to swap rotation on the stirrer").Goal);
-
     [Fact]
     public void What_is_supposed_is_said_back_as_that()
     {
