@@ -63,11 +63,12 @@ internal sealed class AxisChoice(Bench bench, IReadOnlyList<Measured> readings, 
         return sum;
     }
 
-    /// <summary>Whether what was open before is nearly settled.</summary>
+    /// <summary>Whether what was open before is nearly settled: it was not before, or no more doubt is left than the test took.</summary>
     private bool Nearly(Explanations before, Explanations then)
     {
         var role = RoleKeys.Of(then.Best!);
-        return before.ShareOf(role) < bench.Figures.TestLeaves.Value && then.ShareOf(role) >= bench.Figures.TestLeaves.Value;
+        var (was, share) = (before.ShareOf(role), then.ShareOf(role));
+        return share >= bench.Figures.TestLeaves.Value && (was < bench.Figures.TestLeaves.Value || 1 - share <= share - was);
     }
 
     /// <summary>Two windings of the likeliest explanation each that share no lead, or what is fed would be read; the one of fewer ohms fed: what is tied across a half that is read takes of its volts.</summary>
