@@ -21,11 +21,16 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         {
             QuestionKind.Reading => Reading(asked) ?? Unknown(asked),
             QuestionKind.Quantity => Unknown(asked, onlyWithoutNumber: true) ?? Open(asked) ?? Quantity(asked),
+            QuestionKind.Confirm or QuestionKind.Choice when Asks && asked.About != "goal" => null,
             QuestionKind.Confirm => Confirm(asked),
             QuestionKind.Choice => Choice(asked) ?? Unknown(asked),
             _ => Unknown(asked) ?? Text(asked),
         };
     }
+
+    /// <summary>"Is the earth ok?": a question back answers nothing; what is wanted is often said as one.</summary>
+    private bool Asks => scene.IsWord(scene.Tokens.Count - 1, "?")
+        && scene.IsWord(0, "is", "are", "was", "does", "do", "did", "can", "could", "should", "shall", "will", "would", "may", "must", "what", "why", "how", "where", "which", "who", "when");
 
     private (HeardAnswer, IReadOnlyList<Fact>)? Reading(OpenQuestion asked)
     {

@@ -58,10 +58,12 @@ internal static class HearingReplies
 
     /// <summary>How a test is made, for those alone who may make it.</summary>
     private static IReadOnlyList<Statement> HowTo(TestGuide guide, Gate gate) => gate.KeptFor is null && gate.CouldOpen(guide.Task)
-        ? [.. guide.How.Select((_, line) => Statement.Named($"test.{guide.Id}.how-{line + 1}")), .. guide.Outcomes.SelectMany(outcome => (Statement[])[Statement.Named($"test.{guide.Id}.reading-{outcome.Id}"), Statement.Named($"test.{guide.Id}.means-{outcome.Id}")])]
+        ? [.. guide.How.Select((_, line) => Statement.Named($"test.{guide.Id}.how-{line + 1}")), .. guide.Outcomes.Select(outcome => Found(Statement.Named($"test.{guide.Id}.reading-{outcome.Id}"), Statement.Named($"test.{guide.Id}.means-{outcome.Id}")))]
         : [Statement.Of("asked.how-not-for-you"), .. gate.KeptFor is null ? gate.Closed.Where(closed => closed.Task == guide.Task).Select(closed => closed.Reason) : [gate.Reason!]];
 
     private static IReadOnlyList<Statement> How(Question asked) => asked.How.Count == 0 ? [Statement.Of("asked.no-how")] : asked.How;
 
-    private static IEnumerable<Statement> Meaning(Question asked) => [asked.Why, .. asked.Expect.SelectMany(expect => (Statement[])[expect.When, expect.Means])];
+    private static IEnumerable<Statement> Meaning(Question asked) => [asked.Why, .. asked.Expect.Select(expect => Found(expect.When, expect.Means))];
+
+    private static Statement Found(Statement shown, Statement means) => Statement.Of("asked.found").With("shown", shown).With("means", means);
 }

@@ -40,4 +40,20 @@ public sealed class MishearingTest
     [Fact]
     public void A_rotation_to_be_swapped_is_a_motor_to_be_turned_round() =>
         Assert.Equal("reverse", Listener.Understand("need to swap rotation on the stirrer").Goal);
+
+    [Theory]
+    [InlineData("is the earth ok?", null)]
+    [InlineData("should it be ok?", null)]
+    [InlineData("within its marked band", "in-band")]
+    public void A_question_back_is_no_answer(string text, string? answer)
+    {
+        var asked = new OpenQuestion { Id = "test.capacitance", Kind = QuestionKind.Choice, About = "capacitance", Options = [new("in-band", "within its marked band"), new("low", "under its band")] };
+        Assert.Equal(answer, Listener.Understand(text, leads: [], asked: asked).Answer?.Choice);
+    }
+
+    [Theory]
+    [InlineData("is it done?", null)]
+    [InlineData("done", true)]
+    public void What_is_asked_back_confirms_nothing(string text, bool? confirmed) =>
+        Assert.Equal(confirmed, Listener.Understand(text, leads: [], asked: new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" }).Answer?.Confirmed);
 }
