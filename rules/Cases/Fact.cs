@@ -188,6 +188,9 @@ public abstract record Fact
         /// <summary>The test from the frame to the earth conductor.</summary>
         public const string EarthContinuity = "earth-continuity";
 
+        /// <summary>The test in which the test leads are held together.</summary>
+        public const string ProbeZero = "probe-zero";
+
         /// <summary>The ohms of a joint that was made.</summary>
         public const string JointResistance = "joint-resistance";
 
@@ -325,6 +328,9 @@ public abstract record Fact
 
         /// <summary>The question whose option is how the links lie: <c>star</c> or <c>delta</c>.</summary>
         public const string Links = "links";
+
+        /// <summary>The question how many leads there are.</summary>
+        public const string LeadCount = "leads.count";
 
         /// <summary>The question whether what was found is made good; behind a point stands the cause.</summary>
         public const string RepairMade = "repair-made";

@@ -160,7 +160,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             "run-speed" => new Fact.Running { Rpm = value, How = FactEntry.Form },
             _ => new Fact.BenchTest
             {
-                Test = asked.Id == MeterInput.ProbeZero ? asked.Id : asked.About,
+                Test = asked.Id == Fact.BenchTest.ProbeZero ? asked.Id : asked.About,
                 Drive = asked.Setup?.Drive ?? [],
                 Tie = asked.Setup?.Tie ?? [],
                 Read = asked.Setup?.Read ?? [],

@@ -1,5 +1,4 @@
 using WireCoach.Rules.Cases;
-using WireCoach.Rules.Coaching.Steps;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
 
@@ -66,7 +65,7 @@ public static class Echo
             {
                 yield return Statement.Of("echo.leads", ("count", $"{plain.Count}"), ("tags", string.Join(", ", plain.Select(lead => lead.Tag))));
             }
-            else if (!several || fact is not (Fact.Lead { Marking: null } or Fact.Choice { Question: KnowMotor.LeadCount }))
+            else if (!several || fact is not (Fact.Lead { Marking: null } or Fact.Choice { Question: Fact.Choice.LeadCount }))
             {
                 yield return Of(fact);
             }

@@ -1,5 +1,4 @@
 using WireCoach.Rules.Cases;
-using WireCoach.Rules.Coaching.Steps;
 
 namespace WireCoach.Rules.Coaching;
 
@@ -46,7 +45,7 @@ internal static class Goals
     private static string? From(CaseFile file) => file.Facts.Where(fact => !IsCircumstance(fact)).Select(Told).FirstOrDefault(goal => goal is not null)
         ?? (file.Leads.Count > 0 ? Connect // nothing but their names, which stand beside a complaint as well
             : file.Facts.Any(IsCircumstance) ? Diagnose
-            : file.Choices.ContainsKey(KnowMotor.LeadCount) && file.Supply?.Volts is not null ? Connect // how many leads and what supply, and nothing amiss
+            : file.Choices.ContainsKey(Fact.Choice.LeadCount) && file.Supply?.Volts is not null ? Connect // how many leads and what supply, and nothing amiss
             : null);
 
     private static bool IsCircumstance(Fact fact) => fact is Fact.Symptom { Present: true } symptom && Circumstances.Contains(symptom.Id);

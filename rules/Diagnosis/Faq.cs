@@ -87,7 +87,7 @@ public sealed class Faq(TradeKnowledge knowledge)
         List<Statement> said = [low < high ? Statement.Of("faq.needs-either").With("low", Plate(low)).With("high", Plate(high)) : Statement.Of("faq.needs-one").With("volts", Plate(low))];
         if (file.Supply?.Volts is { } supply)
         {
-            said.Add(SupplyMatch.Volts(knowledge, file.Plate.Volts.MinBy(volts => Math.Abs(Math.Log(volts / supply))), supply).Why);
+            said.Add(SupplyMatch.Volts(knowledge, Outcomes.RatedVolts(file)!.Value, supply).Why);
         }
 
         return said;

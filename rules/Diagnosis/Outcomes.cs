@@ -51,7 +51,7 @@ internal static class Outcomes
         _ => null,
     };
 
-    private static double? RatedVolts(CaseFile file) => PlateColumn(file) is { } column ? file.Plate.Volts[column] : file.Supply?.Volts;
+    public static double? RatedVolts(CaseFile file) => PlateColumn(file) is { } column ? file.Plate.Volts[column] : file.Supply?.Volts;
 
     /// <summary>Plate amps of the connection that the supply calls for.</summary>
     internal static double? RatedAmps(CaseFile file) => file.Plate.Amps.Count == 1 ? file.Plate.Amps[0]

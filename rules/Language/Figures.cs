@@ -97,7 +97,7 @@ internal sealed class Figures
 
         if (_scene.InSentence("probes-together", q.First) && q.UnitId == "ohm")
         {
-            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = Fact.BenchTest.ProbeZero, Value = q.Values[0], Unit = "ohm" });
             return true;
         }
 
@@ -304,7 +304,7 @@ internal sealed class Figures
     {
         if (_scene.InClause("probes-together", q.First) && q.Values.Count == 1)
         {
-            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "probe-zero", Value = q.Values[0], Unit = "ohm" });
+            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = Fact.BenchTest.ProbeZero, Value = q.Values[0], Unit = "ohm" });
             return true;
         }
 

@@ -47,7 +47,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             return OfThem(at, number.Value);
         }
 
-        scene.Add(at, found.Last, new Fact.Choice { Question = "leads.count", Option = number.Value.ToString(CultureInfo.InvariantCulture) });
+        scene.Add(at, found.Last, new Fact.Choice { Question = Fact.Choice.LeadCount, Option = number.Value.ToString(CultureInfo.InvariantCulture) });
         return (found.Last, number.Value);
     }
 
@@ -61,7 +61,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             return null;
         }
 
-        scene.Add(at, at + 2, new Fact.Choice { Question = "leads.count", Option = number.ToString(CultureInfo.InvariantCulture) });
+        scene.Add(at, at + 2, new Fact.Choice { Question = Fact.Choice.LeadCount, Option = number.ToString(CultureInfo.InvariantCulture) });
         return (at + 2, number);
     }
 

@@ -31,7 +31,6 @@ internal sealed class Likeness
     /// <summary>Words of one sentence say the same thing several times over: their logarithms count a third.</summary>
     private const double Overlap = 3;
     private const string Term = "term.";
-    private const string LeadCount = "leads.count";
     private static readonly HashSet<string> Empty = ["filler", "ordinary", "pronoun", "small-talk"];
     private readonly HashSet<string> _certain;
     private readonly string[] _names;
@@ -130,7 +129,7 @@ internal sealed class Likeness
         .. concluded.Where(one => one is { Kind: "symptom" or "unsettled" or "question" or "how", Aside: false }).SelectMany(one => one.Hits).Select(hit => scene.Tokens[hit.First].Sentence),
         .. Enumerable.Range(1, Math.Max(0, scene.Tokens.Count - 1)).Where(at => scene.IsWord(at, "?")).Select(at => scene.Tokens[at - 1].Sentence),
         .. scene.Tokens.Where(token => token.Kind == TokenKind.Number).Select(token => token.Sentence),
-        .. scene.Facts.Where(one => one.Fact is not (Fact.Application or Fact.Choice { Question: not LeadCount } or Fact.Goal { Id: "diagnose" })).Select(one => scene.Tokens[one.At].Sentence),
+        .. scene.Facts.Where(one => one.Fact is not (Fact.Application or Fact.Choice { Question: not Fact.Choice.LeadCount } or Fact.Goal { Id: "diagnose" })).Select(one => scene.Tokens[one.At].Sentence),
     ];
 
     private static List<string> Offer(List<(string Name, double Chance)> likely) =>

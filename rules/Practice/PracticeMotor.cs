@@ -141,7 +141,7 @@ public sealed class PracticeMotor
     public string Dragged() => _looks.Dragged();
 
     /// <summary>The probes touched together, before anything is measured.</summary>
-    public Fact.BenchTest Probes() => new() { Test = "probe-zero", Value = _meter.ProbeOhms(), Unit = "ohm", How = FactEntry.Probe };
+    public Fact.BenchTest Probes() => new() { Test = Fact.BenchTest.ProbeZero, Value = _meter.ProbeOhms(), Unit = "ohm", How = FactEntry.Probe };
 
     /// <summary>The answer to a bench test.</summary>
     /// <param name="test">A test id: <c>series-voltage</c>, <c>induced-voltage</c>, <c>series-impedance</c>, <c>battery-flick</c>, <c>half-run</c>, <c>soft-first-run</c>, <c>capacitance</c>.</param>

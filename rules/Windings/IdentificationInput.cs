@@ -54,9 +54,6 @@ public sealed record IdentificationInput
 /// <summary>What is said of a meter; members that are not said are those of the usual hand-held one.</summary>
 public sealed record MeterInput
 {
-    /// <summary>The bench test in which the test leads are held together.</summary>
-    public const string ProbeZero = "probe-zero";
-
     /// <summary>Error in percent of the reading, 0 to 50.</summary>
     public double? Percent { get; init; }
 
@@ -71,7 +68,7 @@ public sealed record MeterInput
 
     /// <summary>Ohms of the test leads as they were held together last; <see langword="null"/> where they never were.</summary>
     /// <param name="tests">Results of bench tests in their order.</param>
-    public static double? ProbeOhms(IEnumerable<Fact.BenchTest> tests) => tests.LastOrDefault(test => test.Test == ProbeZero)?.Value;
+    public static double? ProbeOhms(IEnumerable<Fact.BenchTest> tests) => tests.LastOrDefault(test => test.Test == Fact.BenchTest.ProbeZero)?.Value;
 
     /// <summary>The meter with its test leads as they were measured, where nothing was said of them.</summary>
     /// <param name="said">What was said of the meter.</param>

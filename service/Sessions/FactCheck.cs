@@ -208,7 +208,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
         each.Text("unit", test.Unit, IdLength);
         Range(each, "value", test.Value, "input-test-value", test.Unit ?? string.Empty);
         var probes = knowledge.Rules["input-probe-ohms"]["most"];
-        if (test is { Test: MeterInput.ProbeZero, Value: { } added } && added > probes)
+        if (test is { Test: Fact.BenchTest.ProbeZero, Value: { } added } && added > probes)
         {
             each.Refuse("value", _ => Statement.Of("fact.probes-too-high", ("value", Figure(added)), ("most", Figure(probes))));
         }

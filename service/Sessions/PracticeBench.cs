@@ -50,7 +50,7 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
 
     private Answer<Given> Measured(PracticeMotor motor, LiveSession live, Question asked)
     {
-        if (asked.Id == MeterInput.ProbeZero)
+        if (asked.Id == Fact.BenchTest.ProbeZero)
         {
             return new Given { Facts = [motor.Probes()], Question = asked.Id };
         }

@@ -34,7 +34,7 @@ internal static class FindWindings
     public const string Again = "reading-again";
 
     public static Question? ProbeZero(Workup work) =>
-        work.File.BenchTests.Exists(test => test.Test == MeterInput.ProbeZero) || work.Skipped(MeterInput.ProbeZero) ? null : work.Ask.Of(MeterInput.ProbeZero);
+        work.File.BenchTests.Exists(test => test.Test == Fact.BenchTest.ProbeZero) || work.Skipped(Fact.BenchTest.ProbeZero) ? null : work.Ask.Of(Fact.BenchTest.ProbeZero);
 
     /// <summary>One touch for all leads to the frame; where that shows a path, each lead in turn.</summary>
     public static Question? Frame(Workup work)

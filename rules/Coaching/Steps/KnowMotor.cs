@@ -11,7 +11,6 @@ internal static class KnowMotor
 {
     public const string Numbering = "leads-numbered";
     public const string OtherLeads = "other-leads";
-    public const string LeadCount = "leads.count";
 
     private const string NewPlate = "plate-new";
 
@@ -52,7 +51,7 @@ internal static class KnowMotor
 
     /// <summary>Leads 1 to the number that was said.</summary>
     public static IReadOnlyList<Fact> Numbered(CaseFile file) =>
-        file.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count)
+        file.Choices.TryGetValue(Fact.Choice.LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count)
             ? [.. Enumerable.Range(1, count).Select(number => new Fact.Lead { Tag = number.ToString(CultureInfo.InvariantCulture), How = FactEntry.Form })]
             : [];
 
@@ -84,7 +83,7 @@ internal static class KnowMotor
     private static bool IsMarking(string tag) => char.IsAsciiLetterUpper(tag[0]) && char.IsAsciiDigit(tag[^1]);
 
     private static string? Counted(CaseFile file) =>
-        file.Choices.TryGetValue(LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 1 and <= 16
+        file.Choices.TryGetValue(Fact.Choice.LeadCount, out var said) && int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 1 and <= 16
             ? said
             : null;
 }
