@@ -23,6 +23,15 @@ public sealed class MishearingTest
     public void Two_wires_that_run_one_way_tell_nothing_of_three_currents() =>
         Assert.DoesNotContain(Listener.Understand("conveyor gearmotor 24 V DC two wires runs one way only, want it reversible").Symptoms, symptom => symptom.Id == "unequal-phase-currents");
 
+    [Theory]
+    [InlineData("brine pump 230 V runs hot", false)]
+    [InlineData("the brine pump went dead", false)]
+    [InlineData("brine got into the motor", true)]
+    [InlineData("brine ran down into the stirrer's motor", true)]
+    [InlineData("brine leaked on it", true)]
+    public void A_brine_pump_that_runs_is_no_brine_that_ran(string text, bool wet) =>
+        Assert.Equal(wet, Listener.Understand(text).Symptoms.Any(symptom => symptom is { Id: "got-wet", Present: true }));
+
     [Fact]
     public void Not_a_peep_is_no_hum()
     {
