@@ -1,3 +1,5 @@
+using WireCoach.Rules.Heat;
+using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
@@ -5,7 +7,7 @@ using WireCoach.Rules.Statements;
 namespace WireCoach.Rules.Connections;
 
 /// <summary>Whether a supply is of the right kind at all: direct or alternating, one or three phases, the plate's frequency.</summary>
-internal sealed class SupplyKind(ConnectionFigures figures)
+internal sealed class SupplyKind(TradeKnowledge knowledge, ConnectionFigures figures)
 {
     /// <summary>Why the supply does not suit; none where it does.</summary>
     public IEnumerable<Problem> Problems(Layout layout, PlanRequest request, int phases)
@@ -36,46 +38,11 @@ internal sealed class SupplyKind(ConnectionFigures figures)
     private IEnumerable<Problem> Phases(Layout layout, PlanRequest request, int phases) => (PhasesOf(layout), phases) switch
     {
         (1, 3) => [Unsuitable("supply.phases", Statement.Of("connections.single-phase-motor-on-three"))],
-        (3, 1) => [Unsuitable("supply.phases", Capacitor(request))],
+        (3, 1) => [Unsuitable("supply.phases", OnOnePhase.Advice(knowledge, PlatePower.Watts(knowledge, request.Plate.Horsepower, request.Plate.Kilowatts), request.Supply!.Volts, request.Supply.Hertz))],
         _ => [],
     };
 
     private static int PhasesOf(Layout layout) => layout.Family == "three-phase" ? 3 : 1;
-
-    /// <summary>Three-phase motor on one phase: what a run capacitor could do, and where that ends.</summary>
-    private Statement Capacitor(PlanRequest request)
-    {
-        var limits = figures.SinglePhasing;
-        var kilowatts = request.Plate.Kilowatts ?? request.Plate.Horsepower * KilowattsPerHorsepower;
-        if (kilowatts is not { } power || request.Supply!.Hertz is not { } hertz)
-        {
-            return Limited(Statement.Of("connections.three-phase-on-one"));
-        }
-
-        if (power > limits.MostKilowatts)
-        {
-            return Statement.Of("connections.three-phase-on-one-too-big").With("most", Quote(limits.MostKilowatts, "kilowatt"))
-                .With("power", Units.Text(power, "kilowatt"));
-        }
-
-        var volts = request.Supply.Volts!.Value;
-        var microfarads = limits.Factor * power * 1000 / (Math.Sqrt(3) * 2 * Math.PI * hertz * volts * volts) * 1e6;
-        var quoted = Quoted.Of(microfarads, "microfarad", "connections.single-phasing-capacitor", limits.Source, new TrailStep(
-            "run capacitor, an estimate", "C = 2·P ÷ (√3 · 2π·f · U²)",
-            $"P {Units.Text(power * 1000, "watt")}, f {Units.Text(hertz, "hertz")}, U {Units.Text(volts, "volt")}", Units.Text(microfarads, "microfarad")));
-        return Limited(Statement.Of("connections.three-phase-on-one-estimate").With("microfarads", quoted));
-    }
-
-    private const double KilowattsPerHorsepower = 0.745699872;
-
-    private Statement Limited(Statement statement) => statement
-        .With("low", Quote(100 * figures.SinglePhasing.PowerShareLow, "percent"))
-        .With("high", Quote(100 * figures.SinglePhasing.PowerShareHigh, "percent"))
-        .With("start", Quote(100 * figures.SinglePhasing.StartShareHigh, "percent"))
-        .With("most", Quote(figures.SinglePhasing.MostKilowatts, "kilowatt"))
-        .With("rating", Quote(figures.SinglePhasing.CapacitorVolts, "volt"));
-
-    private Quoted Quote(double value, string unit) => Quoted.Of(value, unit, "connections.single-phasing", figures.SinglePhasing.Source);
 
     private IEnumerable<Problem> Hertz(PlanRequest request)
     {

@@ -17,7 +17,7 @@ public sealed class Faq(TradeKnowledge knowledge)
 
     /// <summary>The ids of the questions that have an answer.</summary>
     public static IReadOnlyList<string> Questions { get; } =
-        ["bigger-capacitor", "breaker-trips", "can-reverse", "extension-cord", "needs-volts", "run-230-on-208", "run-60-on-50", "spins-both-ways", "worth-repairing"];
+        ["bigger-capacitor", "breaker-trips", "can-reverse", "extension-cord", "needs-volts", "run-230-on-208", "run-60-on-50", "run-on-one-phase", "spins-both-ways", "worth-repairing"];
 
     /// <summary>The answer in sentences, or what is missing for it; empty for a question that is not one of <see cref="Questions"/>.</summary>
     /// <param name="question">A question id.</param>
@@ -34,6 +34,7 @@ public sealed class Faq(TradeKnowledge knowledge)
             "needs-volts" => NeedsVolts(file),
             "run-230-on-208" => OtherVolts(file),
             "run-60-on-50" => OtherHertz(file),
+            "run-on-one-phase" => new FaqOnePhase(knowledge, _motor).Answer(file),
             "spins-both-ways" => SpinsBothWays(file),
             "worth-repairing" => _motor.WorthRepairing(file),
             _ => [],

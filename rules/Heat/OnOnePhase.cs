@@ -8,9 +8,9 @@ namespace WireCoach.Rules.Heat;
 /// <param name="Microfarads">Run capacitor, film type, in µF.</param>
 /// <param name="StartMicrofarads">Start capacitor beside it, dropped out within seconds, in µF.</param>
 /// <param name="CapacitorVolts">Least marked volts AC of the capacitor.</param>
-/// <param name="PowerWatts">Shaft power that is left, in W.</param>
+/// <param name="PowerWatts">Shaft power that is left, in W: less of a larger motor.</param>
 /// <param name="StartTorquePercent">Starting torque that is left, in percent of the rated start.</param>
-public sealed record OnePhaseEstimate(Quoted Microfarads, QuotedRange StartMicrofarads, Quoted CapacitorVolts, Quoted PowerWatts, QuotedRange StartTorquePercent);
+public sealed record OnePhaseEstimate(Quoted Microfarads, QuotedRange StartMicrofarads, Quoted CapacitorVolts, QuotedRange PowerWatts, QuotedRange StartTorquePercent);
 
 /// <summary>A three-phase motor on a single-phase supply: an estimate for explaining, with its limits. A drive is the better way.</summary>
 public static class OnOnePhase
@@ -23,7 +23,7 @@ public static class OnOnePhase
     /// <param name="hertz">Hertz of the supply.</param>
     public static Answer<OnePhaseEstimate> Estimate(TradeKnowledge knowledge, double shaftWatts, double windingVolts, double lineVolts, double hertz)
     {
-        var rule = knowledge.Rules["steinmetz"];
+        var rule = knowledge.Rules["one-phase-limits"];
         if (Math.Abs(lineVolts / windingVolts - 1) * 100 > knowledge.Rules["supply-deviation"]["most-percent"])
         {
             return new Problem("invalid-fact", "plateVolts", Statement.Of("heat.one-phase-volts", ("line", Units.Text(lineVolts, "volt"))));
@@ -40,8 +40,36 @@ public static class OnOnePhase
             run,
             new(rule.Quote(rule["start-low"] * microfarads, "microfarad", run.Text), rule.Quote(rule["start-high"] * microfarads, "microfarad", run.Text)),
             rule.Quote(rule["least-capacitor-volts"], "volt", "film, for continuous use"),
-            rule.Quote(rule["power-percent"] / 100 * shaftWatts, "watt", Units.Text(shaftWatts, "watt", 4)),
+            new(Power("power-low-percent"), Power("power-high-percent")),
             new(rule.Quote(rule["torque-low-percent"], "percent", "start"), rule.Quote(rule["torque-high-percent"], "percent", "start")));
+
+        Quoted Power(string share) => rule.Quote(rule[share] / 100 * shaftWatts, "watt", Units.Text(shaftWatts, "watt", 4));
+    }
+
+    /// <summary>What is said where a three-phase motor is to run from one phase: what a run capacitor could do, and where that ends.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="shaftWatts">Rated shaft power in W, where it is known.</param>
+    /// <param name="volts">Volts of the supply, where they are known.</param>
+    /// <param name="hertz">Hertz of the supply, where they are known.</param>
+    public static Statement Advice(TradeKnowledge knowledge, double? shaftWatts, double? volts, double? hertz)
+    {
+        var rule = knowledge.Rules["one-phase-limits"];
+        if (shaftWatts > rule["most-kilowatts"] * 1000)
+        {
+            return Statement.Of("heat.three-phase-on-one-too-big").With("most", Quote("most-kilowatts", "kilowatt")).With("power", Units.Text(shaftWatts.Value / 1000, "kilowatt"));
+        }
+
+        var said = shaftWatts is { } watts && volts is { } line && hertz is { } frequency
+            ? Statement.Of("heat.three-phase-on-one-estimate").With("microfarads", Capacitor(knowledge, watts, line, frequency))
+            : Statement.Of("heat.three-phase-on-one");
+        return said
+            .With("low", Quote("power-low-percent", "percent"))
+            .With("high", Quote("power-high-percent", "percent"))
+            .With("start", Quote("torque-high-percent", "percent"))
+            .With("most", Quote("most-kilowatts", "kilowatt"))
+            .With("rating", Quote("least-capacitor-volts", "volt"));
+
+        Quoted Quote(string figure, string unit) => rule.Quote(rule[figure], unit, "on one phase");
     }
 
     /// <summary>The run capacitor in µF.</summary>

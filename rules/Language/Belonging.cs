@@ -9,11 +9,13 @@ internal sealed class Belonging
     private readonly HashSet<int> _companionSentences = [];
     private readonly HashSet<int> _companionClauses = [];
     private readonly List<int> _companions = [];
+    private readonly List<Quantity> _volts;
     private readonly Dictionary<int, int> _electric = [];
 
     public Belonging(Scene scene, List<Quantity> quantities)
     {
         _scene = scene;
+        _volts = quantities.FindAll(quantity => quantity.UnitId == "volt" || (quantity.Unit is null && scene.IsNominalVolts(quantity)));
         foreach (var quantity in quantities)
         {
             var token = scene.Tokens[quantity.First];
@@ -58,6 +60,16 @@ internal sealed class Belonging
         if (Behind(q) is { } behind)
         {
             return behind;
+        }
+
+        if (IsAtHand(q))
+        {
+            return "supply";
+        }
+
+        if (q.Kind == "phases" && _volts.Find(volts => volts.Last == q.First - 1 || volts.First == q.Last + 1) is { } beside)
+        {
+            return Of(beside, suppliesVolts); // "on 230 single phase", "single phase 230 here"
         }
 
         var cue = Cue(q);
@@ -125,14 +137,24 @@ internal sealed class Belonging
         return _electric.GetValueOrDefault(_scene.Tokens[q.First].Sentence) > own ? "supply" : q.Kind == "phases" ? "plate" : null;
     }
 
-    /// <summary>"240 volt supply", "230 V motor".</summary>
+    /// <summary>"240 volt supply", "230 V motor", "400 V three-phase motor".</summary>
     private string? Behind(Quantity q)
     {
+        if (_scene.StartingAt(q.First).Any(hit => hit.Last > q.Last && IsKindOfMotor(hit)))
+        {
+            return "plate";
+        }
+
         for (var at = q.Last + 1; at <= q.Last + ReachBehind && _scene[at] is { } token && token.Clause == _scene.Tokens[q.First].Clause; at++)
         {
             if (token.Kind == TokenKind.Number && !(_scene[at + 1] is { Kind: TokenKind.Word }))
             {
                 return null;
+            }
+
+            if (_scene.StartingAt(at).Any(IsKindOfMotor))
+            {
+                return "plate";
             }
 
             foreach (var hit in _scene.StartingAt(at))
@@ -157,6 +179,11 @@ internal sealed class Belonging
         return null;
     }
 
+    /// <summary>"Only single phase here", "230 at home": what there is where the person is, unless the clause speaks of a plate.</summary>
+    private bool IsAtHand(Quantity q) =>
+        _scene.StartingAt(q.Last + 1).Any(hit => hit.Concept == "at-hand")
+        && !Enumerable.Range(0, q.First).Any(at => _scene.Tokens[at].Clause == _scene.Tokens[q.First].Clause && _scene.StartingAt(at).Any(hit => hit.Concept is "plate-cue" or "plate-noun"));
+
     /// <summary>The nearest telling words before it, in its sentence; those of the supply only in its clause.</summary>
     private string? Cue(Quantity q)
     {
@@ -179,9 +206,13 @@ internal sealed class Belonging
         return noun;
     }
 
-    private static string? Tells(Hit hit, Quantity q, bool sameClause) => hit.Concept switch
+    /// <summary>"Three-phase motor": a kind of supply in the name of a motor tells of the motor.</summary>
+    private bool IsKindOfMotor(Hit hit) => hit.Concept.StartsWith("family.", StringComparison.Ordinal) && _scene.IsWord(hit.Last, "motor", "motors");
+
+    private string? Tells(Hit hit, Quantity q, bool sameClause) => hit.Concept switch
     {
         _ when hit.Last >= q.First => null,
+        _ when IsKindOfMotor(hit) => "plate-cue",
         "supply-cue" or "supply-noun" when sameClause => "supply-cue",
         "supply-weak" when sameClause => "supply-weak",
         "supply-next" when hit.Last == q.First - 1 => "supply-cue",

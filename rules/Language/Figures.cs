@@ -232,7 +232,7 @@ internal sealed class Figures
             return false;
         }
 
-        var before = _scene.Before(q.First, 2, "was-on") || (_scene.IsWord(q.First - 1, "from") && _scene.InSentence("supply-moved", q.First) && _quantities.Exists(other => other.First > q.Last && _scene.Tokens[other.First].Sentence == _scene.Tokens[q.First].Sentence && (other.UnitId == "volt" || _scene.IsNominalVolts(other))));
+        var before = (_scene.Before(q.First, 2, "was-on") && !_scene.InClause("ask", q.First)) || (_scene.IsWord(q.First - 1, "from") && _scene.InSentence("supply-moved", q.First) && _quantities.Exists(other => other.First > q.Last && _scene.Tokens[other.First].Sentence == _scene.Tokens[q.First].Sentence && (other.UnitId == "volt" || _scene.IsNominalVolts(other))));
         var links = IsLink(q) && _quantities.Exists(other => !ReferenceEquals(other, q) && (_belonging.IsSupply(other) || _belonging.Of(other, false) == "supply"));
         if (before || links || IsOfNow(q))
         {

@@ -53,9 +53,6 @@ public sealed record ConnectionFigures
     /// <summary>The least volts that a capacitor must be made for that stays in circuit, as a share of its branch's rated volts.</summary>
     public required Limit RunCapacitorVolts { get; init; }
 
-    /// <summary>A three-phase motor on one phase with a capacitor.</summary>
-    public required SinglePhasing SinglePhasing { get; init; }
-
     /// <summary>Layouts that run on direct current only.</summary>
     public required IReadOnlyList<string> DirectCurrentOnly { get; init; }
 
@@ -96,30 +93,5 @@ public sealed record Limit
     public required double Value { get; init; }
 
     /// <summary>Where it comes from.</summary>
-    public required Source Source { get; init; }
-}
-
-/// <summary>The estimate for a three-phase motor on one phase with a run capacitor.</summary>
-public sealed record SinglePhasing
-{
-    /// <summary>The factor c of C = c·P / (√3·2π·f·U²), with C in farads, P in watts, U in volts.</summary>
-    public required double Factor { get; init; }
-
-    /// <summary>Above this shaft power in kW it is not done.</summary>
-    public required double MostKilowatts { get; init; }
-
-    /// <summary>The least share of the shaft power that is left.</summary>
-    public required double PowerShareLow { get; init; }
-
-    /// <summary>The greatest share of the shaft power that is left.</summary>
-    public required double PowerShareHigh { get; init; }
-
-    /// <summary>The greatest share of the starting torque that is left.</summary>
-    public required double StartShareHigh { get; init; }
-
-    /// <summary>The least volts AC that the capacitor must be made for, on 230 V.</summary>
-    public required double CapacitorVolts { get; init; }
-
-    /// <summary>Where the figures come from.</summary>
     public required Source Source { get; init; }
 }

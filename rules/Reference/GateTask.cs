@@ -122,7 +122,7 @@ public sealed record GateTrigger
     /// <summary>Supply or plate has this many phases.</summary>
     public int? Phases { get; init; }
 
-    /// <summary>Supply or plate is above this many volts.</summary>
+    /// <summary>The supply, or each of the plate's volts, is above this many volts.</summary>
     public double? VoltsAbove { get; init; }
 
     /// <summary>Its links or its plate are for far less volts than it is fed.</summary>

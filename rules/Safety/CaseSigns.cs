@@ -31,7 +31,8 @@ internal sealed partial class CaseSigns
         { Test: { } test } => Last(fact => fact is Fact.BenchTest measured && measured.Test == test && measured.Value > trigger.Above) is var at and >= 0 ? at : null,
         { Phases: { } phases } => True(_file.Supply?.Phases == phases || _file.Plate.Phases == phases
             || (phases == 3 && _file.Supply?.System?.StartsWith("three-phase", StringComparison.Ordinal) == true)),
-        { VoltsAbove: { } volts } => True(_file.Supply?.Volts > volts || _file.Plate.Volts.Any(rated => rated > volts)),
+        // a 400/690 V motor on 400 V is an ordinary motor: with a choice of volts it is the supply that decides, and it is asked for before power
+        { VoltsAbove: { } volts } => True(_file.Supply?.Volts > volts || (_file.Plate.Volts.Count > 0 && _file.Plate.Volts.All(rated => rated > volts))),
         { FedTooHigh: true } => True(Connected.Against(_file) == "low-on-high"),
         { Unknown: { } question } => True(_file.Unknowns.Contains(question)),
         { Capacitor: { } sort } => True(sort == CapacitorOf()),

@@ -78,6 +78,6 @@ public sealed record StartFigures
     private static IEnumerable<Statement> OnePhaseNotes(Answer<OnePhaseEstimate>? one, SupplyInput input) =>
         one is null ? []
         : one.IsGiven ? [Statement.Of("supply.one-phase", ("volts", Units.Text(input.SinglePhaseVolts!.Value, "volt")))
-            .With("capacitor", one.Value.Microfarads).With("power", one.Value.PowerWatts).Resting(one.Value.CapacitorVolts)]
+            .With("capacitor", one.Value.Microfarads).With("low", one.Value.PowerWatts.Low!).With("high", one.Value.PowerWatts.High!).Resting(one.Value.CapacitorVolts)]
         : one.Problems.Select(problem => problem.Advice);
 }

@@ -30,6 +30,14 @@ public sealed class FaqAnswersTest
         { "run-230-on-208", "volts-no volts-torque", [Plate("volts", 460), new Fact.Supply { Volts = 208 }] },
         { "run-230-on-208", "volts-no", [Plate("volts", 115), new Fact.Supply { Volts = 208 }] }, // far more than it is for: no torque is lost
         { "run-230-on-208", "volts-yes", [Plate("volts", 240), new Fact.Supply { Volts = 230 }] },
+        { "run-on-one-phase", "one-phase-own", [Plate("phases", 1), new Fact.Supply { Volts = 230, Phases = 1 }] },
+        { "run-on-one-phase", "one-phase-own", [Family("psc")] },
+        { "run-on-one-phase", "one-phase-if-three one-phase-drive", [Plate("volts", 230)] },
+        { "run-on-one-phase", "one-phase-drive", [Family("three-phase"), new Fact.Supply { Volts = 230, Phases = 1 }] },
+        { "run-on-one-phase", "one-phase-drive", [Plate("phases", 3), Plate("volts", 230, 400), new Fact.Supply { Volts = 400, Phases = 3 }] }, // the volts of the other supply are not said
+        { "run-on-one-phase", "one-phase-drive-fits", [Plate("phases", 3), Plate("volts", 230, 400), new Fact.Supply { Volts = 230, Phases = 1 }] },
+        { "run-on-one-phase", "one-phase-too-few", [Plate("phases", 3), Plate("volts", 400), new Fact.Supply { Volts = 230, Phases = 1 }] },
+        { "run-on-one-phase", "one-phase-too-many", [Plate("phases", 3), Plate("volts", 230, 460), new Fact.Supply { Volts = 277, Phases = 1 }] },
         { "run-60-on-50", "hertz-missing", [Plate("volts", 230), new Fact.Supply { Volts = 230, Hertz = 50 }] },
         { "run-60-on-50", "hertz-missing", [Plate("hertz", 60), new Fact.Supply { Volts = 230, Hertz = 50 }] },
         { "run-60-on-50", "hertz-missing", [Plate("volts", 230), Plate("hertz", 60), new Fact.Supply { Volts = 230 }] },

@@ -117,6 +117,18 @@ public sealed class FaqTest
         Assert.Contains(Ask("extension-cord", [.. motor, Length(30), Size("17 gauge")]), one => one.Id == "faq.cord-size-unknown");
     }
 
+    /// <summary>C = 2 × 750 W ÷ (√3 × 2π × 50 Hz × (230 V)²) = 52 µF, where the plate's lower volts are those of the supply and the power is small.</summary>
+    [Fact]
+    public void A_three_phase_motor_on_one_phase_gets_a_capacitor_only_where_its_volts_fit()
+    {
+        Fact[] motor = [Plate("phases", 3), Plate("kilowatts", 0.75)];
+        Assert.Equal(52.1, Ask("run-on-one-phase", [.. motor, Plate("volts", 230, 400), new Fact.Supply { Volts = 230, Phases = 1, Hertz = 50 }])[0].Quotes[0].Value!.Value, 0.1);
+        // (230 / 400)² = 33 %
+        var few = Ask("run-on-one-phase", [.. motor, Plate("volts", 400), new Fact.Supply { Volts = 230, Phases = 1, Hertz = 50 }]);
+        Assert.Equal(0.331, Assert.Single(few).Quotes[0].Value!.Value, 0.001);
+        Assert.Equal("heat.three-phase-on-one-too-big", Ask("run-on-one-phase", Plate("phases", 3), Plate("kilowatts", 5.5), Plate("volts", 230, 400), new Fact.Supply { Volts = 230, Phases = 1, Hertz = 50 })[0].Id);
+    }
+
     [Fact]
     public void A_230_volt_motor_on_208_needs_the_mark_and_loses_a_fifth_of_its_torque()
     {

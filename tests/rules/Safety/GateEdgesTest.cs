@@ -31,6 +31,17 @@ public sealed class GateEdgesTest
     }
 
     [Theory]
+    [InlineData(400.0, false)]
+    [InlineData(690.0, true)]
+    [InlineData(null, false)]
+    public void With_a_choice_of_volts_on_the_plate_the_supply_tells_whether_it_is_above_600(double? supply, bool above)
+    {
+        var plate = new Fact.Plate { Field = "volts", Value = PlateValue.Of(400, 690) };
+        Assert.Equal(above, supply is { } volts ? Holds("above-600-volts", plate, new Fact.Supply { Volts = volts }) : Holds("above-600-volts", plate));
+        Assert.True(Holds("above-600-volts", new Fact.Plate { Field = "volts", Value = PlateValue.Of(2300, 4160) }, new Fact.Supply { Volts = 400 }));
+    }
+
+    [Theory]
     [InlineData(115, 230, true)]
     [InlineData(230, 230, false)]
     [InlineData(230, 115, false)]
