@@ -59,36 +59,6 @@ public sealed class UnderstandingTest
     }
 
     [Theory]
-    [InlineData("will a 3 phase motor run on single phase", "run-on-one-phase")]
-    [InlineData("can I use this three phase motor at home", "run-on-one-phase")]
-    [InlineData("how do I run 3 phase off single phase", "run-on-one-phase")]
-    [InlineData("can I run it off single phase?", "run-on-one-phase")]
-    [InlineData("can I run it on 230", "run-230-on-208")]
-    [InlineData("would it work on 120", "run-230-on-208")]
-    [InlineData("why does my single phase motor hum", null)]
-    [InlineData("how do I measure a 3 phase motor at home", null)]
-    [InlineData("I want to run it on 230", null)]
-    public void Whether_it_runs_on_another_supply_is_a_question(string text, string? question) =>
-        Assert.Equal(question, Listener.Understand(text).Questions.Select(one => one.Id).FirstOrDefault(id => id.StartsWith("run-", StringComparison.Ordinal)));
-
-    /// <summary>Phases and volts in the name of a motor are its own; what there is where the person is is the supply.</summary>
-    [Theory]
-    [InlineData("three phase motor 400 V", "400", null, null)]
-    [InlineData("i have a 400V 3 phase motor", "400", null, null)]
-    [InlineData("pump with a three phase 400 V motor, only single phase 230 here", "400", 230.0, 1)]
-    [InlineData("400 V three phase motor, house has 230 single phase", "400", 230.0, 1)]
-    [InlineData("can I run a 400 V three phase motor at home on 230 single phase", "400", 230.0, 1)]
-    [InlineData("3 phase motor, supply 400 V", null, 400.0, null)]
-    [InlineData("I want to run it on 230", null, 230.0, null)]
-    public void Volts_of_the_motor_are_told_from_those_of_the_supply(string text, string? plate, double? supply, int? phases)
-    {
-        var facts = Listener.Understand(text).Facts;
-        Assert.Equal(plate, facts.OfType<Fact.Plate>().FirstOrDefault(one => one.Field == "volts")?.Value.Text);
-        Assert.Equal((supply, phases), (facts.OfType<Fact.Supply>().FirstOrDefault()?.Volts, facts.OfType<Fact.Supply>().FirstOrDefault()?.Phases));
-        Assert.DoesNotContain(facts, one => one is Fact.Choice { Question: Fact.Choice.WiredFor });
-    }
-
-    [Theory]
     [InlineData("frame is warm", null)]
     [InlineData("the housing feels warm", null)]
     [InlineData("the frame is hot", true)]
