@@ -110,7 +110,7 @@ internal sealed class TroubleSections(Sections sections)
             .. Missing(test.ToldBy, Symptoms, "there is no such symptom"),
             .. AtHome(test.How, test.HomeownerHow),
             .. Math.Abs(test.Outcomes.Sum(outcome => outcome.Usual) - 1) > 1e-6 ? [("usual", $"the outcomes of '{test.Id}' do not add up to 1")] : Array.Empty<(string, string)>(),
-            .. test.Value?.Bands.Where(band => !outcomes.Contains(band.Outcome)).Select(band => (band.Outcome, "there is no such outcome")) ?? [],
+            .. test.Value?.Bands.Concat(test.Value.IecBands ?? []).Where(band => !outcomes.Contains(band.Outcome)).Select(band => (band.Outcome, "there is no such outcome")) ?? [],
         ];
     }
 

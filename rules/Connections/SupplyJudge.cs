@@ -74,7 +74,7 @@ internal sealed class SupplyJudge(TradeKnowledge knowledge)
             "deviation of the supply", "100 × (supply ÷ plate − 1)", $"{Volts(supply)}, {Volts(nearest.Plate)}", Units.Text(percent, "percent")));
         var (statement, limit) = nearest switch
         {
-            { OnlyByName: true } => (Statement.Of("connections.not-on-plate").With("torque", SupplyMatch.TorquePercent(knowledge, nearest.Plate, supply)), _figures.VoltsTolerance),
+            { OnlyByName: true } => (Statement.Of("connections.not-on-plate").With("torque", SupplyMatch.Torque(knowledge, nearest.Plate, supply)), _figures.VoltsTolerance),
             { ByName: true } => (Statement.Of("connections.other-nominal"), _figures.OtherFamilyTolerance),
             { BySum: true } => (Statement.Of("connections.sum-too-large"), _figures.CombinedTolerance),
             { Deviation: > 0 } => (Statement.Of("connections.volts-too-high"), _figures.VoltsTolerance),

@@ -51,7 +51,7 @@ internal sealed class CauseEffects(TradeKnowledge knowledge)
 
         var rated = file.Plate.Volts.MinBy(one => Math.Abs(Math.Log(one / (file.Supply?.Volts ?? volts))));
         return volts >= rated ? [] : [Statement.Of("effect.low-volts", ("volts", Units.Text(volts, "volt")), ("plate", Units.Text(rated, "volt")))
-            .With("torque", SupplyMatch.TorquePercent(knowledge, rated, volts)).With("amps", _effects.StartingAmpsOnSupply(volts, rated))];
+            .With("torque", SupplyMatch.Torque(knowledge, rated, volts)).With("amps", _effects.StartingAmpsOnSupply(volts, rated))];
     }
 
     private static Statement Ranged(Statement said, EffectRange range) => said.With("low", range.Low).With("high", range.High);

@@ -22,7 +22,8 @@ internal static class Outcomes
             return rule.SpreadOutcome;
         }
 
-        return Measure(rule, values, file) is { } measure ? rule.Bands.First(band => band.To is not { } to || measure <= to).Outcome : null;
+        var bands = file.Region == Region.Iec && rule.IecBands is { } own ? own : rule.Bands;
+        return Measure(rule, values, file) is { } measure ? bands.First(band => band.To is not { } to || measure <= to).Outcome : null;
     }
 
     private static double? Measure(ValueRule rule, IReadOnlyList<double> values, CaseFile file) => rule.Against switch

@@ -35,7 +35,7 @@ public static class EarthJudge
                 ("field", "cordMetres"), ("value", Units.Given(length, "metre")), ("least", Units.Text(0, "metre")), ("most", Units.Text(range["most-metres"], "metre"))));
         }
 
-        return region == Region.Iec ? International(knowledge, ohms, cordMetres ?? 0) : American(knowledge, ohms);
+        return region == Region.Iec ? International(knowledge, ohms, cordMetres) : American(knowledge, ohms);
     }
 
     /// <summary>What it amounts to that there is no path at all.</summary>
@@ -48,12 +48,17 @@ public static class EarthJudge
         return new(limit, "fail", Statement.Of("insulation.earth-open").With("limit", limit), [Statement.Of("insulation.earth-stop")]);
     }
 
-    private static EarthReport International(TradeKnowledge knowledge, double ohms, double metres)
+    /// <summary>By the length of the cord; where that is not known a reading that some cord allows is neither passed nor failed.</summary>
+    private static EarthReport International(TradeKnowledge knowledge, double ohms, double? cord)
     {
         var rule = knowledge.Rules["earth-lead"];
+        var metres = cord ?? 0;
         var further = Math.Ceiling(Math.Max(0, metres - rule["first-metres"]) / rule["further-metres"]);
         var limit = rule.Quote(Math.Min(rule["most-ohms"], rule["first-ohms"] + rule["further-ohms"] * further), "ohm", $"cord of {Units.Text(metres, "metre")}");
-        return ohms <= limit.Value + Slack ? Passed(limit, rule, ohms) : Failed(limit, rule, ohms);
+        return ohms <= limit.Value + Slack ? Passed(limit, rule, ohms)
+            : cord is null && ohms <= rule["most-ohms"] + Slack ? new(limit, "marginal", Statement.Of("insulation.earth-by-cord").With("ohms", Read(rule, ohms)).With("limit", limit)
+                .With("metres", rule.Quote(rule["first-metres"], "metre", "cord")).With("most", rule.Quote(rule["most-ohms"], "ohm", "the longest cord")), [Statement.Of("insulation.earth-clean")])
+            : Failed(limit, cord is null ? rule.Quote(rule["most-ohms"], "ohm", "the longest cord") : limit, rule, ohms);
     }
 
     private static EarthReport American(TradeKnowledge knowledge, double ohms)
@@ -62,14 +67,14 @@ public static class EarthJudge
         var limit = rule.Quote(rule["pass-ohms"], "ohm", "frame to earth pin");
         return ohms <= rule["pass-ohms"] + Slack ? Passed(limit, rule, ohms)
             : ohms <= rule["stop-ohms"] + Slack ? new(limit, "marginal", Statement.Of("insulation.earth-marginal").With("ohms", Read(rule, ohms)).With("limit", limit), [Statement.Of("insulation.earth-clean")])
-            : Failed(rule.Quote(rule["stop-ohms"], "ohm", "frame to earth pin"), rule, ohms);
+            : Failed(limit, rule.Quote(rule["stop-ohms"], "ohm", "frame to earth pin"), rule, ohms);
     }
 
     private static EarthReport Passed(Quoted limit, TradeRule rule, double ohms) =>
         new(limit, "pass", Statement.Of("insulation.earth-pass").With("ohms", Read(rule, ohms)).With("limit", limit), [Statement.Of("insulation.earth-not-capacity")]);
 
-    private static EarthReport Failed(Quoted limit, TradeRule rule, double ohms) =>
-        new(limit, "fail", Statement.Of("insulation.earth-fail").With("ohms", Read(rule, ohms)).With("limit", limit), [Statement.Of("insulation.earth-stop"), Statement.Of("insulation.earth-clean")]);
+    private static EarthReport Failed(Quoted limit, Quoted most, TradeRule rule, double ohms) =>
+        new(limit, "fail", Statement.Of("insulation.earth-fail").With("ohms", Read(rule, ohms)).With("limit", most), [Statement.Of("insulation.earth-stop"), Statement.Of("insulation.earth-clean")]);
 
     private static Quoted Read(TradeRule rule, double ohms) => rule.Quote(ohms, "ohm", "as read");
 

@@ -44,23 +44,13 @@ public static class SupplyMatch
         }).With("deviation", value));
     }
 
-    /// <summary>Torque that is left at other volts than the plate's, as a ratio.</summary>
+    /// <summary>Torque that is left at other volts than the plate's, in percent.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
     /// <param name="plateVolts">Rated volts.</param>
     /// <param name="supplyVolts">Volts of the supply.</param>
     public static Quoted Torque(TradeKnowledge knowledge, double plateVolts, double supplyVolts) =>
         knowledge.Rules["low-volt-torque"].Quote(
-            Math.Pow(supplyVolts / plateVolts, 2), "ratio", $"{Units.Text(supplyVolts, "volt")} on {Units.Text(plateVolts, "volt")}");
-
-    /// <summary>The same in percent.</summary>
-    /// <param name="knowledge">The facts of the trade.</param>
-    /// <param name="plateVolts">Rated volts.</param>
-    /// <param name="supplyVolts">Volts of the supply.</param>
-    public static Quoted TorquePercent(TradeKnowledge knowledge, double plateVolts, double supplyVolts)
-    {
-        var ratio = Torque(knowledge, plateVolts, supplyVolts);
-        return ratio with { Value = 100 * ratio.Value, Unit = "percent", Text = Units.Text(100 * ratio.Value!.Value, "percent") };
-    }
+            100 * Math.Pow(supplyVolts / plateVolts, 2), "percent", $"{Units.Text(supplyVolts, "volt")} on {Units.Text(plateVolts, "volt")}");
 
     /// <summary>Flux at other volts and hertz: <c>ok</c>, <c>caution</c>, <c>weak</c> or <c>stop</c>.</summary>
     /// <param name="knowledge">The facts of the trade.</param>

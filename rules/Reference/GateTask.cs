@@ -186,8 +186,8 @@ public sealed record GateConfirmation
     /// <summary>An insulation reading that is judged a pass confirms it too.</summary>
     public bool MetByInsulation { get; init; }
 
-    /// <summary>An earth reading at or below this many ohms confirms it too.</summary>
-    public double? MetByEarthOhmsTo { get; init; }
+    /// <summary>An earth reading that is judged a pass confirms it too.</summary>
+    public bool MetByEarth { get; init; }
 
     /// <summary>Seconds that it takes.</summary>
     public required double Seconds { get; init; }

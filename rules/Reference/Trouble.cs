@@ -171,6 +171,9 @@ public sealed record ValueRule
     /// <summary>The bands in rising order; a value belongs to the first whose upper end it does not exceed.</summary>
     public required IReadOnlyList<ValueBand> Bands { get; init; }
 
+    /// <summary>The bands where the practice of the IEC draws them elsewhere.</summary>
+    public IReadOnlyList<ValueBand>? IecBands { get; init; }
+
     /// <summary>Several values that lie further from their mean than this share of it mean <see cref="SpreadOutcome"/>.</summary>
     public double? SpreadOver { get; init; }
 

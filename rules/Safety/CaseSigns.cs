@@ -57,7 +57,8 @@ internal sealed partial class CaseSigns
             : since);
         return (_file.Confirmations.TryGetValue(id, out var said) && said.Confirmed && said.Position >= first)
             || (confirmation.MetByInsulation && _file.Facts.FindLastIndex(fact => fact is Fact.Insulation) >= first && InsulationJudge.Last(_knowledge, _file) is { Verdict: "pass" })
-            || (confirmation.MetByEarthOhmsTo is { } ohms && _file.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) is var earth && earth >= first && CaseFile.EarthOhms(_file.Facts[earth]) <= ohms);
+            || (confirmation.MetByEarth && _file.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) is var earth && earth >= first
+                && CaseFile.EarthOhms(_file.Facts[earth]) is { } ohms && EarthJudge.Judge(_knowledge, ohms, _file.Region).Value is { Verdict: "pass" });
     }
 
     private static int? True(bool holds) => holds ? -1 : null;

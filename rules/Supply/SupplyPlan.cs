@@ -110,7 +110,7 @@ public sealed record LargerConductorChoice(Quoted Size, Quoted EarthSize, Quoted
 /// <param name="StartingVolts">Volts lost while starting.</param>
 /// <param name="StartingPercent">The same in percent of the supply.</param>
 /// <param name="StartingVoltsAtMotor">Volts left at the motor while starting.</param>
-/// <param name="StartingTorque">Share of the starting torque that is left.</param>
+/// <param name="StartingTorque">Starting torque that is left, in percent.</param>
 public sealed record VoltageDropReport(
     Quoted Volts, Quoted Percent, Quoted? StartingVolts, Quoted? StartingPercent, Quoted? StartingVoltsAtMotor, Quoted? StartingTorque);
 

@@ -163,7 +163,7 @@ public sealed class FaqAnswersTest
     {
         var quotes = Ask("extension-cord", []).Single(one => one.Id == "faq.cord-torque").Quotes;
         Assert.Equal(85, quotes[0].Value!.Value, 1e-9);
-        Assert.Equal(0.7225, quotes[1].Value!.Value, 1e-9);
+        Assert.Equal(72.25, quotes[1].Value!.Value, 1e-9);
     }
 
     [Fact]

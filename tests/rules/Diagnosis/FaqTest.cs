@@ -125,7 +125,7 @@ public sealed class FaqTest
         Assert.Equal(52.1, Ask("run-on-one-phase", [.. motor, Plate("volts", 230, 400), new Fact.Supply { Volts = 230, Phases = 1, Hertz = 50 }])[0].Quotes[0].Value!.Value, 0.1);
         // (230 / 400)² = 33 %
         var few = Ask("run-on-one-phase", [.. motor, Plate("volts", 400), new Fact.Supply { Volts = 230, Phases = 1, Hertz = 50 }]);
-        Assert.Equal(0.331, Assert.Single(few).Quotes[0].Value!.Value, 0.001);
+        Assert.Equal(33.1, Assert.Single(few).Quotes[0].Value!.Value, 0.1);
         Assert.Equal("heat.three-phase-on-one-too-big", Ask("run-on-one-phase", Plate("phases", 3), Plate("kilowatts", 5.5), Plate("volts", 230, 400), new Fact.Supply { Volts = 230, Phases = 1, Hertz = 50 })[0].Id);
     }
 
@@ -134,8 +134,8 @@ public sealed class FaqTest
     {
         var answer = Ask("run-230-on-208", Plate("volts", 115, 230), Plate("amps", 10.4, 5.2), new Fact.Supply { Volts = 208, Phases = 1 });
         Assert.Equal("faq.volts-only-if-marked", answer[0].Id);
-        // (208 / 230)² = 0.818 and 5.2 A × 230 / 208 = 5.75 A
-        Assert.Equal(0.8178, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "low-volt-torque").Value!.Value, 3);
+        // (208 / 230)² = 81.8 % and 5.2 A × 230 / 208 = 5.75 A
+        Assert.Equal(81.784, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "low-volt-torque").Value!.Value, 3);
         Assert.Equal(5.75, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "faq-amps-at-low-volts").Value!.Value, 3);
     }
 
@@ -168,7 +168,7 @@ public sealed class FaqTest
         var answer = Ask("extension-cord", new Fact.Choice { Question = "family", Option = "capacitor-start" }, Plate("amps", 10));
         var start = Assert.Single(answer, one => one.Id == "faq.cord-start");
         Assert.Equal([40, 60], start.Quotes.Select(quote => quote.Value!.Value)); // four to six times the plate
-        Assert.Equal(0.7225, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "low-volt-torque").Value!.Value, 6);
+        Assert.Equal(72.25, answer.SelectMany(one => one.Quotes).First(quote => quote.Rule == "low-volt-torque").Value!.Value, 6);
     }
 
     [Fact]

@@ -9,6 +9,18 @@ public sealed class MishearingTest
     private static readonly Listener Listener = new(Trade.Knowledge);
 
     [Theory]
+    [InlineData("megger 500 V gave 0.4 megohm", 0.4)]
+    [InlineData("insulation reads 2 megohm", 2.0)]
+    [InlineData("0.4 megohm", null)]
+    [InlineData("400 kilohm", null)]
+    public void An_insulation_test_is_no_path_to_earth(string text, double? megohms)
+    {
+        var heard = Listener.Understand(text, leads: [], asked: new OpenQuestion { Id = "test.earth-continuity", Kind = QuestionKind.Quantity, About = "earth-continuity", Unit = "ohm", CanBeOpen = true });
+        Assert.Equal(megohms, heard.Facts.OfType<Fact.Insulation>().SingleOrDefault()?.Megohms);
+        Assert.Equal(megohms is null, heard.Facts.OfType<Fact.BenchTest>().Any(test => test.Test == "earth-continuity"));
+    }
+
+    [Theory]
     [InlineData("motor rewound last week hums and pulls 3x current no load")]
     [InlineData("it draws 2 times the amps")]
     [InlineData("pulls 2x FLA")]

@@ -1,4 +1,6 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Diagnosis;
+using WireCoach.Rules.Insulation;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Safety;
 using WireCoach.Rules.Statements;
@@ -132,13 +134,21 @@ public sealed class GateEdgesTest
         Assert.False(Judge(Role.Technician, Shock, SafetyGate.Heard("gas-smelled")).Stop);
     }
 
+    /// <summary>What opens the gate, what the test shows and what is said of it go by one limit in each region.</summary>
     [Theory]
-    [InlineData(0.5, true)]
-    [InlineData(0.51, false)]
-    public void Half_an_ohm_proves_the_earth(double ohms, bool proved)
+    [InlineData(Region.NorthAmerica, 0.5, "pass", "good")]
+    [InlineData(Region.NorthAmerica, 0.51, "marginal", "weak")]
+    [InlineData(Region.NorthAmerica, 1.01, "fail", "open")]
+    [InlineData(Region.Iec, 0.3, "pass", "good")]
+    [InlineData(Region.Iec, 0.31, "marginal", "weak")]
+    [InlineData(Region.Iec, 1, "marginal", "weak")]
+    [InlineData(Region.Iec, 1.01, "fail", "open")]
+    public void The_earth_is_judged_alike_wherever_it_is_judged(Region region, double ohms, string verdict, string outcome)
     {
         Fact[] readings = [new Fact.Reading { From = "earth", To = "frame", Ohms = ohms }, new Fact.BenchTest { Test = "earth-continuity", Value = ohms }];
-        Assert.All(readings, reading => Assert.NotEqual(proved, Judge(Role.Technician, Shock, Isolated, reading).WaitsFor("first-start").Contains("earth-proved")));
+        Assert.Equal(verdict, EarthJudge.Judge(Knowledge, ohms, region).Value!.Verdict);
+        Assert.Equal(outcome, Outcomes.Of(Knowledge.Tests["earth-continuity"], [ohms], CaseFile.From(new CaseOpening(Role.Technician, region), [])));
+        Assert.All(readings, reading => Assert.NotEqual(verdict == "pass", new SafetyGate(Knowledge).Judge(CaseFile.From(new CaseOpening(Role.Technician, region), [Shock, Isolated, reading])).WaitsFor("first-start").Contains("earth-proved")));
     }
 
     [Fact]
