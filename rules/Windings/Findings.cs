@@ -74,7 +74,7 @@ internal sealed class Findings(Bench bench, IReadOnlyList<Measured> readings, Ex
     private static string? Id(Leaf leaf)
     {
         var role = leaf.Pattern.Condition.Coil?.Role;
-        return leaf.Pattern.Condition.Kind switch
+        return leaf.Pattern.HidesTrouble ? null : leaf.Pattern.Condition.Kind switch
         {
             ConditionKind.SwitchOpen => "start-switch-stuck-open",
             ConditionKind.ProtectorOpen => "protector-open",

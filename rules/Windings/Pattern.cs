@@ -133,6 +133,12 @@ internal sealed class Pattern
     /// <summary>The same leads with nothing the matter; <see langword="null"/> where nothing is.</summary>
     public Pattern? SoundTwin { get; init; }
 
+    /// <summary>Whether something is the matter of which no reading tells: a sound motor of its kind reads just the same.</summary>
+    public bool HidesTrouble { get; set; }
+
+    /// <summary>Whether no reading would tell it from a sound motor of its kind.</summary>
+    public bool ReadsSound => Condition.IsWhole || HidesTrouble;
+
     /// <summary>Whether the capacitor stands between leads, so that it can be bridged from outside and its kick can be seen.</summary>
     public bool CapacitorWithinReach { get; init; }
 

@@ -46,6 +46,11 @@ internal sealed class PatternBook
             }
         }
 
+        foreach (var pattern in faulty)
+        {
+            pattern.HidesTrouble = sound.Exists(twin => twin.Layout.Id == pattern.Layout.Id && PatternCompiler.ReadAsOne(twin, pattern));
+        }
+
         // What needs few unknowns is tried first: it is soon fitted and shows how well the readings can be explained at all.
         return new([.. sound.OrderBy(pattern => pattern.Unknowns.Length)], [.. faulty.OrderBy(pattern => pattern.Unknowns.Length)]);
     }

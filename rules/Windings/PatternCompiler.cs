@@ -80,6 +80,13 @@ internal sealed class PatternCompiler(IdentificationFigures figures, double most
             && Maps(block.Terminals, candidate.Terminals, (a, b, c, d) => one.Links[a][b] == other.Links[c][d] && Name(one, a, b) == Name(other, c, d)).Count > 0;
     }
 
+    /// <summary>Whether two patterns name the same leads as the same windings, and read the same between each two of them.</summary>
+    public static bool ReadAsOne(Pattern one, Pattern other) => one.Markings.AsSpan().SequenceEqual(other.Markings)
+        && Named(one).SequenceEqual(Named(other), StringComparer.Ordinal)
+        && Enumerable.Range(0, one.Count).All(first => Enumerable.Range(0, first).All(second => one.Links[first][second] == other.Links[first][second] && Name(one, first, second) == Name(other, first, second)));
+
+    private static IEnumerable<string> Named(Pattern pattern) => pattern.Windings.Select(winding => $"{winding.Role} {winding.Junction} {string.Join(' ', winding.Terminals)}");
+
     private static string Name(Pattern pattern, int first, int second) =>
         pattern.Formula[first][second] < 0 ? string.Empty : pattern.FormulaNames[pattern.Formula[first][second]];
 

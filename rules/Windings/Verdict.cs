@@ -45,7 +45,7 @@ internal sealed class Verdict
     /// <summary>A contradiction, when one slip explains the readings better than anything else.</summary>
     private Identification? Slipped(Explanations all, bool everyLead)
     {
-        if (all.Any && all.Best!.Worst < _bench.Figures.Misfit.Value && all.Best.Pattern.Condition.IsWhole)
+        if (all.Any && all.Best!.Worst < _bench.Figures.Misfit.Value && all.Best.Pattern.ReadsSound)
         {
             return null;
         }
@@ -180,7 +180,7 @@ internal sealed class Verdict
     private Identification? Troubled(
         Explanations all, Leaf best, double share, Func<IdentificationStatus, Statement[], Identification> give, List<WindingFault> faults)
     {
-        var whole = all.Share(leaf => leaf.Pattern.Condition.IsWhole);
+        var whole = all.Share(leaf => leaf.Pattern.ReadsSound);
         var startReadsNothing = best.Pattern.Windings.FirstOrDefault(winding =>
             winding.Role == "start" && best.Pattern.Links[winding.Terminals[0]][winding.Terminals[^1]] != Link.Ohms);
         if (startReadsNothing is not null && !Kicks(best, startReadsNothing) && _bench.Input.CapacitorBridged != true && whole > 0.02 && share >= 0.9)
@@ -285,7 +285,8 @@ internal sealed class Verdict
         }
 
         Statement[] taken = unseen ? [Statement.Of("windings.taken-for", ("kind", best.Pattern.Layout.Name))] : [];
-        return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning)), .. taken]);
+        Statement[] hidden = all.Share(leaf => leaf.Pattern.HidesTrouble) > 1 - _bench.Figures.Enough.Value ? [Statement.Of("windings.start-branch-unseen")] : [];
+        return give(IdentificationStatus.Identified, [.. best.Pattern.Layout.Warnings.Select(warning => Statement.Of(warning)), .. taken, .. hidden]);
 
         IReadOnlyList<string> Kinds() => all.Kinds(_bench.Figures.UnseenTurnsRoles.Value);
 
@@ -328,7 +329,7 @@ internal sealed class Verdict
         var best = all.Best!;
         var role = RoleKeys.Of(best);
         return all.ShareOf(role) >= _bench.Figures.Enough.Value
-            && all.Share(leaf => leaf.Pattern.Condition.IsWhole) >= _bench.Figures.MostlySound.Value
+            && all.Share(leaf => leaf.Pattern.ReadsSound) >= _bench.Figures.MostlySound.Value
             && RoleGuard.Against(_bench, axes, best, new Findings(_bench, _readings, all, []).Of(best)) is null
             && FaultGuard.Turns(all, best, _bench.Figures) <= _bench.Figures.FaultTurnsLayout.Value
             && Unseen(all, best) <= _bench.Figures.UnseenTurnsRoles.Value;

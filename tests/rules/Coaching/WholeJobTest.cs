@@ -20,6 +20,7 @@ public sealed class WholeJobTest
     [Theory]
     [InlineData("three-phase-6", "", $"isolated probe-zero frame reading ends-instrument ends supply {Prove} {Power} {Run} > verified")]
     [InlineData("psc-3", "", $"isolated capacitor-discharged capacitor-bridged probe-zero frame reading reading-again supply connected insulation capacitor-refitted joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
+    [InlineData("dual-voltage-4", "", $"isolated probe-zero frame reading reading-again ends-instrument ends supply {Prove} {Power} {Run} > verified")]
     [InlineData("split-phase-4", "", $"{Dead} {Prove} {Power} {Run} > verified")]
     [InlineData("split-phase-4", "insulation 0.4", $"{Dead} connected insulation insulation joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]
     [InlineData("split-phase-4", "insulation 4", $"{Dead} connected insulation insulation-temperature insulation joint-ohms joints-to-frame earth-continuity {Power} {Run} > verified")]

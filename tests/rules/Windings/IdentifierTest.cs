@@ -134,6 +134,26 @@ public sealed class IdentifierTest
         Assert.Equal(["2", "5"], found.Faults[0].Leads);
     }
 
+    /// <summary>Alike within the meter's counts, or one with a start winding across it, or with that branch open: the joints are the same.</summary>
+    [Fact]
+    public void Halves_are_named_though_no_reading_shows_the_start_branch_inside_and_it_is_said()
+    {
+        var halves = new IdentificationInput
+        {
+            Leads = ["1", "2", "3", "4"],
+            HasCapacitor = false,
+            Plate = PlateFields.Empty.With("phases", PlateValue.Of(1)).With("volts", PlateValue.Of(115, 230)),
+            Looks = new() { BothWays = false, Brushes = false, Speeds = false },
+            Meter = new() { TestLeadOhms = 0.2, Zeroed = false },
+        };
+        var read = All(halves, [("1-2", 1.9), ("3-4", 1.7)]);
+        var found = Give(halves with { Readings = [.. read, .. read] });
+        Assert.Equal((IdentificationStatus.Identified, "dual-voltage-4"), (found.Status, found.Layouts[0].Id));
+        Assert.All(found.Windings, winding => Assert.Equal("run", winding.Role));
+        Assert.Contains(found.Notes, note => note.Id == "windings.start-branch-unseen");
+        Assert.DoesNotContain(Find(Six, ("1-4", 2.0), ("2-5", 2.0), ("3-6", 5.1)).Notes, note => note.Id == "windings.start-branch-unseen");
+    }
+
     [Fact]
     public void Ohms_to_the_frame_are_a_grounded_winding()
     {

@@ -11,6 +11,24 @@ public sealed class PatternsTest
     private const int MostLeads = 6;
     private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
 
+    /// <summary>A start branch that is tied inside across one half shows only where the meter gets through it.</summary>
+    [Theory]
+    [InlineData(4, "dual-voltage-4", "no-capacitor", "SwitchOpen", null, true)]
+    [InlineData(4, "dual-voltage-4", "no-capacitor", "OpenCoil", "start", true)]
+    [InlineData(4, "dual-voltage-4", "no-capacitor", "OpenCoil", "run-1", false)]
+    [InlineData(4, "dual-voltage-4", "no-capacitor", "ShortedCoil", "start", false)]
+    [InlineData(4, "split-phase-4", null, "SwitchOpen", null, false)]
+    [InlineData(4, "split-phase-4", null, "OpenCoil", "start", false)]
+    [InlineData(2, "psc-2", null, "OpenCoil", "start", true)]
+    [InlineData(2, "psc-2", null, "OpenCoil", "run", false)]
+    public void Trouble_is_hidden_where_a_sound_motor_of_the_kind_reads_the_same(int leads, string id, string? form, string kind, string? coil, bool hidden)
+    {
+        var troubled = new PatternBook(Knowledge).Of(leads).Faulty.Where(pattern => pattern.Layout.Id == id && pattern.Layout.Form == form
+            && $"{pattern.Condition.Kind}" == kind && pattern.Condition.Coil?.Id == coil).ToList();
+        Assert.NotEmpty(troubled);
+        Assert.All(troubled, pattern => Assert.Equal(hidden, pattern.HidesTrouble));
+    }
+
     [Fact]
     public void Equations_are_solved_and_their_determinant_known() => Gen.Select(Gen.Int[1, 6], Gen.Double[-2, 2].Array[48]).Sample((size, figures) =>
     {
