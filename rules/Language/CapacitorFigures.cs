@@ -13,6 +13,21 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     private const double LeastVolts = 100;
     private static readonly string[] Told = ["measured", "marked"]; // "the meter says" is both
 
+    /// <summary>"45+5 µF", "45/5 µF": two capacitors in one can; which of them the motor has is not told by it.</summary>
+    public (int First, int Last)? OfTwo(Quantity q) => q is { IsRange: false, Values: [var more, var less] } && more > WidestRange * less ? (q.First, q.Last)
+        : q.Values.Count == 1 && scene.IsWord(q.First - 1, "+") && scene[q.First - 2] is { Kind: TokenKind.Number } ? (q.First - 2, q.Last)
+        : null;
+
+    /// <summary>Files a can with two capacitors by its volts alone; answers those.</summary>
+    public IReadOnlyList<Quantity> ReadTwo(Quantity q, int first, int last)
+    {
+        var volts = Volts(q);
+        scene.Unsettled.Add(new Leftover(scene.Span(first, last)));
+        scene.Use(first, last);
+        scene.Add(first, last, new Fact.Capacitor { Volts = volts?.Values[0] });
+        return Used(volts);
+    }
+
     /// <summary>Files the capacitor of these microfarads; answers the other quantities that belong to it.</summary>
     public IReadOnlyList<Quantity> Read(Quantity q)
     {

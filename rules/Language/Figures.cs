@@ -8,6 +8,7 @@ internal sealed class Figures
 {
     private const double MostTestVolts = 60;
     private const int NearTransformer = 6;
+    private const double MostPlateAmps = 200;
 
     /// <summary>The instrument that feeds a winding on the bench.</summary>
     public const string Transformer = "low-voltage-ac";
@@ -77,7 +78,7 @@ internal sealed class Figures
 
     private bool Capacitors(Quantity q)
     {
-        _gone.UnionWith(_capacitors.Read(q));
+        _gone.UnionWith(_capacitors.OfTwo(q) is var (first, last) ? _capacitors.ReadTwo(q, first, last) : _capacitors.Read(q));
         return true;
     }
 
@@ -197,6 +198,11 @@ internal sealed class Figures
             return true; // one line alone compares with nothing; amps read out with the power are the plate's
         }
 
+        if (q.Kind == "amp" && _runs.MayBeDrawn(q))
+        {
+            return Unsettle(q, "plate/amps", "running/amps");
+        }
+
         AddPlate(q, q.Kind == "sfa" || _scene.InClause("service-factor-amps", q.First) ? "serviceFactorAmps" : near("locked-rotor") || q.Kind == "lra" ? "lockedRotorAmps" : "amps");
         return true;
     }
@@ -274,15 +280,11 @@ internal sealed class Figures
                 _supply.Take(q);
                 _supply.TakePhases(q);
                 return true;
-            case "plate" when IsLink(q):
-                Unsettle(q);
-                return true;
-            case "plate":
-                AddPlate(q, q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts");
+            case "plate" when !IsLink(q):
+                AddPlate(q, Member(q));
                 return true;
             default:
-                Unsettle(q);
-                return true;
+                return Unsettle(q, $"plate/{Member(q)}", $"supply/{Member(q)}");
         }
     }
 
@@ -290,10 +292,12 @@ internal sealed class Figures
     private bool IsBenchVolts(Quantity q) => q.Values.All(volts => volts <= MostTestVolts) && !_belonging.IsSupply(q)
         && _scene.Tokens.Count(token => token.Kind == TokenKind.Tag && token.Sentence == _scene.Tokens[q.First].Sentence) > 1;
 
-    private void Unsettle(Quantity q)
+    private static string Member(Quantity q) => q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts";
+
+    private bool Unsettle(Quantity q, params IReadOnlyList<string> reads)
     {
-        var member = q.Kind == "phases" ? "phases" : q.UnitId == "hertz" ? "hertz" : "volts";
-        _scene.Unsettled.Add(new Leftover(_scene.Span(q.First, q.Last), [$"plate/{member}", $"supply/{member}"]));
+        _scene.Unsettled.Add(new Leftover(_scene.Span(q.First, q.Last), reads));
+        return true;
     }
 
     /// <summary>"Wired for 115" may mean the links inside or the supply; it never takes the place of the plate's pair.</summary>
@@ -330,7 +334,7 @@ internal sealed class Figures
             return true;
         }
 
-        if (_runs.IsPlateAmps(q))
+        if (_runs.IsPlateAmps(q) || IsPairBehindVolts(q))
         {
             _scene.Add(q.First, q.Last, new Fact.Plate { Field = "amps", Value = PlateValue.Of(q.Values), Unit = "amp" });
             return true;
@@ -357,6 +361,10 @@ internal sealed class Figures
         return false;
     }
 
+    /// <summary>"115/230 8.8/4.4": the pair right behind the pair of volts is the amps, more of them for the lower volts.</summary>
+    private bool IsPairBehindVolts(Quantity q) => q is { IsRange: false, Values: [var more, var less] } && more > less && more < MostPlateAmps
+        && _quantities.Exists(volts => volts.Values.Count == 2 && q.First - volts.Last is 1 or 2 && (volts.UnitId == "volt" || (volts.Unit is null && _scene.IsNominalVolts(volts))));
+
     private bool NominalVolts(Quantity q, bool companions)
     {
         if (WiredFor(q))
@@ -382,8 +390,7 @@ internal sealed class Figures
             return false;
         }
 
-        _scene.Unsettled.Add(new Leftover(_scene.Span(q.First, q.Last), ["plate/volts", "supply/volts"]));
-        return true;
+        return Unsettle(q, "plate/volts", "supply/volts");
     }
 
     private static string Text(Quantity q) => q.Values[0].ToString("0.##", CultureInfo.InvariantCulture);

@@ -68,7 +68,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
     private int? Number(int at) => scene[at] is { IsWhole: true, Value: >= 1 and <= MostLeads } token ? (int)token.Value
         : scene.Like(at, "number.") is { } word && int.TryParse(word.Concept["number.".Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : null;
 
-    private int? List(int at, bool cued) => Names(at) is var names && (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => char.IsAsciiDigit(name.Tag[0]))))
+    private int? List(int at, bool cued) => Names(at) is var names && (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => name.Tag.All(char.IsAsciiDigit))))
         ? names.Count < 3 ? null : names[^1].Last
         : Add(names);
 
@@ -94,7 +94,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         foreach (var (tag, first, last) in Numbered(names))
         {
             var colour = scene.Like(first, "colour.")?.Concept["colour.".Length..];
-            scene.Add(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = char.IsAsciiLetter(tag[0]) && char.IsAsciiDigit(tag[^1]) && colour is null ? tag : null });
+            scene.Add(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = colour is null && tag.Any(char.IsAsciiDigit) && tag.Any(char.IsAsciiLetter) ? tag : null });
         }
 
         return names[^1].Last;

@@ -20,6 +20,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private const double MostBareAmps = 200;
     private const double MostLineVolts = 700;
     private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
+    private static readonly string[] Doings = ["hum", "growl", "only-hum", "stall", "trip", "slow", "hot", "smoke"];
     private readonly List<Quantity> _drawn = [];
 
     /// <summary>Files them; answers the quantities that were used.</summary>
@@ -56,6 +57,15 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1
         && _drawn.Exists(drawn => drawn.Last < q.First && scene.Tokens[drawn.First].Sentence == scene.Tokens[q.First].Sentence)
         && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : IsRightBehind(q, hit)));
+
+    /// <summary>"2 hp, just hums, 30 amps": behind what it does and with nothing of a plate beside them amps may be drawn as well as marked.</summary>
+    public bool MayBeDrawn(Quantity q)
+    {
+        var sentence = scene.Tokens[q.First].Sentence;
+        var does = scene.Hits.FindLast(hit => Doings.Contains(hit.Concept) && hit.Last < q.First && scene.Tokens[hit.First].Sentence == sentence);
+        return does is not null && q.Values.Count == 1 && !scene.InSentence("plate-cue", q.First)
+            && !quantities.Exists(other => other.First > does.Last && !ReferenceEquals(other, q) && scene.Tokens[other.First].Sentence == sentence);
+    }
 
     private bool IsRightBehind(Quantity q, Hit hit) =>
         q.First - hit.Last - 1 <= JustBefore && Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1).All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null);

@@ -7,6 +7,7 @@ internal static class Tokenizer
 {
     private const int LongestNumber = 24;
     private const int LeastHertz = 10;
+    private const int MostSpeeds = 4;
     private static readonly HashSet<string> UnitLabels = ["kw", "a", "v", "hp", "ps", "cv", "amp", "amps", "ohm", "ohms", "uf", "cos"];
     private static readonly string[] UnitWords = ["amp", "cv ", "ps ", "hp", "volt", "meg"];
 
@@ -207,6 +208,7 @@ internal static class Tokenizer
     private static List<Token> Joined(List<Token> tokens, string text)
     {
         var joined = new List<Token>(tokens.Count);
+        var rings = Enumerable.Range(0, tokens.Count).Any(at => tokens[at] is { IsWhole: true } && At(tokens, at + 1) is { Text: "u" } next && IsOfRing(tokens[at], next, text));
         for (var at = 0; at < tokens.Count; at++)
         {
             var (token, next, third) = (tokens[at], At(tokens, at + 1), At(tokens, at + 2));
@@ -226,6 +228,11 @@ internal static class Tokenizer
                 joined.Add(new Token(TokenKind.Tag, token.Start, third.End, text[token.Start..third.End].ToLowerInvariant()));
                 at += 2;
             }
+            else if (rings && IsOfRing(token, next, text) && third is not { Kind: TokenKind.Number, Glued: true })
+            {
+                joined.Add(new Token(TokenKind.Tag, token.Start, next!.End, text[token.Start..next.End].ToLowerInvariant()));
+                at++;
+            }
             else if (token.Kind == TokenKind.Word && token.Text.Length <= 2 && next is { IsWhole: true, Glued: true } && next.Text.Length <= 3 && !BehindNumber(token, joined))
             {
                 joined.Add(new Token(TokenKind.Tag, token.Start, next.End, text[token.Start..next.End].ToLowerInvariant()) { Glued = token.Glued });
@@ -239,6 +246,10 @@ internal static class Tokenizer
 
         return joined;
     }
+
+    /// <summary>"1U 1V 1W": terminals of a motor of several speeds, where one of them is a U; by themselves they are volts and watts.</summary>
+    private static bool IsOfRing(Token number, Token? letter, string text) => number is { IsWhole: true, Value: >= 1 and <= MostSpeeds }
+        && letter is { Kind: TokenKind.Word, Glued: true, Text: "u" or "v" or "w" } && char.IsUpper(text[letter.Start]);
 
     private static Token? At(List<Token> tokens, int at) => at < tokens.Count ? tokens[at] : null;
 

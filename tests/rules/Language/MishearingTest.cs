@@ -8,6 +8,43 @@ public sealed class MishearingTest
 {
     private static readonly Listener Listener = new(Trade.Knowledge);
 
+    /// <summary>A figure that may be two things is asked about, and a mark of a terminal is no volt.</summary>
+    [Theory]
+    [InlineData("2 hp pump, just hums, 30 amps", "plate/amps running/amps")]
+    [InlineData("45+5 uF 440V", "")]
+    [InlineData("dual cap 35/5 uF 370V", "")]
+    public void What_may_be_two_things_is_left_open(string text, string reads)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(reads, string.Join(' ', Assert.Single(heard.NotUnderstood).Reads));
+        Assert.DoesNotContain(heard.Facts, fact => fact is Fact.Plate { Field: "amps" } or Fact.Capacitor { Microfarads: not null });
+    }
+
+    [Theory]
+    [InlineData("1 hp 115/230 8.8/4.4 1725 rpm", "8.8/4.4")]
+    [InlineData("plate 230/400 V, 8.8/5.1, it hums", "8.8/5.1")]
+    [InlineData("115/230 V 4.4/8.8", null)]
+    [InlineData("2 hp 12 amps, pump just hums", "12")]
+    public void The_pair_behind_the_volts_is_the_amps(string text, string? amps) =>
+        Assert.Equal(amps, Listener.Understand(text).Facts.OfType<Fact.Plate>().FirstOrDefault(plate => plate.Field == "amps")?.Value.Text);
+
+    [Theory]
+    [InlineData("6 terminals 1U 1V 1W 2U 2V 2W", "1U 1V 1W 2U 2V 2W")]
+    [InlineData("terminals 1U1, 1V1, 1W1", "1U1 1V1 1W1")]
+    [InlineData("reads 1V and 2W", "")]
+    public void Terminals_of_a_motor_of_several_speeds_are_marks(string text, string marks)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(marks, string.Join(' ', heard.Facts.OfType<Fact.Lead>().Select(lead => lead.Marking)));
+        Assert.True(marks.Length == 0 || !heard.Facts.Any(fact => fact is Fact.Plate));
+    }
+
+    [Theory]
+    [InlineData("it wont come up to speed and hums", false)]
+    [InlineData("it hums, but give it a push and it comes up to speed", true)]
+    public void What_does_not_come_up_to_speed_has_not_been_spun(string text, bool spun) =>
+        Assert.Equal(spun, Listener.Understand(text).Symptoms.Any(one => one is { Id: "starts-if-spun", Present: true }));
+
     [Theory]
     [InlineData("megger 500 V gave 0.4 megohm", 0.4)]
     [InlineData("insulation reads 2 megohm", 2.0)]
