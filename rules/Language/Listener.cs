@@ -110,8 +110,15 @@ public sealed class Listener
             AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],
             Corrections = heard.Corrects ? [.. facts.Where(fact => fact is Fact.Reading or Fact.Plate or Fact.Supply or Fact.Capacitor or Fact.Insulation or Fact.Running or Fact.Joint)] : [],
             SpeaksOfPlate = scene.Hits.Exists(hit => hit.Concept is "plate-cue" or "marked"),
+            IsCourtesy = IsCourtesy(scene),
             NotUnderstood = [.. scene.Unsettled, .. answered?.Answer.Text is null ? new Leftovers(scene, _smallTalk).Find() : []],
         };
+    }
+
+    private bool IsCourtesy(Scene scene)
+    {
+        var polite = scene.Hits.Where(hit => hit.Concept == "courtesy").SelectMany(hit => hit.Places).ToHashSet();
+        return polite.Count > 0 && !scene.Hits.Exists(hit => hit.Concept is "answer-no" or "answer-cannot" or "answer-unknown") && scene.Tokens.Select((token, at) => token.Kind == TokenKind.Mark || polite.Contains(at) || (token.Kind == TokenKind.Word && _smallTalk.Contains(token.Text))).All(said => said);
     }
 
     private (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Answer(Scene scene, ReadingGrammar readings, List<Quantity> quantities) =>

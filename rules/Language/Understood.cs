@@ -35,6 +35,9 @@ public sealed record Understood
     /// <summary>Whether the words name the plate as the place where figures were read.</summary>
     public bool SpeaksOfPlate { get; init; }
 
+    /// <summary>"Thanks", "ok", "got it": nothing was said of the motor, and nothing is left to understand.</summary>
+    public bool IsCourtesy { get; init; }
+
     /// <summary>"Undo", "scratch that": the last facts are to be retracted.</summary>
     public bool Undo { get; init; }
 

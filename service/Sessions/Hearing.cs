@@ -88,7 +88,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             {
                 Facts = [.. Coach.Implied(file, taken), .. taken],
                 Words = text,
-                NotUnderstood = nothing ? [text.Trim()] : unheard.Distinct(StringComparer.Ordinal).ToList(),
+                NotUnderstood = nothing && !understood.IsCourtesy ? [text.Trim()] : unheard.Distinct(StringComparer.Ordinal).ToList(),
                 Doubtful = [.. understood.NotUnderstood.Where(leftover => leftover.Reads.Count > 0)],
                 Question = answer.Facts.Count > 0 ? asked?.Id : null,
                 Answers = [.. replies, .. problems.Select(problem => problem.Advice)],

@@ -59,6 +59,16 @@ public sealed class UnderstandingTest
     }
 
     [Theory]
+    [InlineData("thanks", true)]
+    [InlineData("ok, got it", true)]
+    [InlineData("hello", true)]
+    [InlineData("ok no", false)]
+    [InlineData("ok it hums", false)]
+    [InlineData("thanks, squirrels", false)]
+    [InlineData("?", false)]
+    public void Courtesy_says_nothing_of_the_motor(string text, bool courtesy) => Assert.Equal(courtesy, Listener.Understand(text).IsCourtesy);
+
+    [Theory]
     [InlineData("frame is warm", null)]
     [InlineData("the housing feels warm", null)]
     [InlineData("the frame is hot", true)]

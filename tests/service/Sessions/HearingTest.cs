@@ -32,6 +32,17 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task Thanks_is_not_told_that_it_was_not_understood()
+    {
+        var id = await Open();
+        var before = (await Say(id, "it just hums")).GetProperty("ask").GetProperty("id").GetString();
+        var thanked = await Say(id, "thanks, got it");
+        Assert.Empty(thanked.GetProperty("notUnderstood").EnumerateArray());
+        Assert.Equal(before, thanked.GetProperty("ask").GetProperty("id").GetString());
+        Assert.NotEmpty((await Say(id, "thanks, squirrels")).GetProperty("notUnderstood").EnumerateArray());
+    }
+
+    [Fact]
     public async Task Undo_takes_back_what_was_said_last()
     {
         var id = await Open();
