@@ -56,6 +56,9 @@ public sealed record IdentificationFigures
     /// <summary>How likely a motor with something open must be beside the likeliest sound one, to take part in choosing the next reading; a ratio.</summary>
     public required Judgement BreakCounts { get; init; }
 
+    /// <summary>How likely even a reading that must be taken in any case is one too many, because another may have been the better one: a share.</summary>
+    public required Judgement ReadingWasted { get; init; }
+
     /// <summary>Above this share nothing is the matter as far as ohms can show: faults that no reading could show keep their small shares for ever.</summary>
     public required Judgement MostlySound { get; init; }
 
@@ -70,6 +73,9 @@ public sealed record IdentificationFigures
 
     /// <summary>What is left of a coil's ohms when turns are shorted: a share.</summary>
     public required FigureRange ShortedLeft { get; init; }
+
+    /// <summary>What is left of a coil's ohms where shorted turns must be tried out one by one, because no reading leaves them open: shares of it.</summary>
+    public required FigureSteps ShortedSteps { get; init; }
 
     /// <summary>How fast more or fewer shorted turns than that become unlikely: the logarithm's scale.</summary>
     public required Judgement ShortedTail { get; init; }
@@ -176,6 +182,16 @@ public sealed record FigureRange
     public required double High { get; init; }
 
     /// <summary>Where it comes from.</summary>
+    public required Source Source { get; init; }
+}
+
+/// <summary>Several figures of one kind with the place they come from.</summary>
+public sealed record FigureSteps
+{
+    /// <summary>The figures; their meaning and unit are those of the member that holds them.</summary>
+    public required IReadOnlyList<double> Values { get; init; }
+
+    /// <summary>Where they come from.</summary>
     public required Source Source { get; init; }
 }
 

@@ -8,9 +8,6 @@ internal sealed class PatternBook
     private const int MostLeads = 16;
     private const int MostWithTwo = 6;
 
-    /// <summary>How much of a coil's ohms is left where shorted turns must be tried out one by one.</summary>
-    private static readonly double[] LeftOfShorted = [0.9, 0.8, 0.65, 0.5];
-
     private readonly TradeKnowledge _knowledge;
     private readonly PatternCompiler _compiler;
     private readonly Lazy<PatternSet>[] _sets;
@@ -127,9 +124,10 @@ internal sealed class PatternBook
                 return;
             }
 
-            foreach (var left in LeftOfShorted)
+            var steps = figures.ShortedSteps.Values;
+            foreach (var left in steps)
             {
-                Add(new(ConditionKind.ShortedCoil, blocked, coil, left), probability / LeftOfShorted.Length);
+                Add(new(ConditionKind.ShortedCoil, blocked, coil, left), probability / steps.Count);
             }
         }
     }

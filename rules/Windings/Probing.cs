@@ -1,5 +1,6 @@
 using System.Numerics;
 using WireCoach.Rules.Choosing;
+using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Windings;
 
@@ -7,15 +8,8 @@ namespace WireCoach.Rules.Windings;
 /// <param name="First">A lead's number.</param>
 /// <param name="Second">Another lead's number.</param>
 /// <param name="Bits">How much the reading is expected to tell.</param>
-/// <param name="Wasted">How likely it is none of those that must be taken in any case, because a winding rests on them.</param>
-internal sealed record Probe(int First, int Second, double Bits, double Wasted)
-{
-    /// <summary>A reading that must be taken in any case costs nothing but that another may have been the better one.</summary>
-    private const double LeastWasted = 0.05;
-
-    /// <summary>How much it tells for the touch that it may cost.</summary>
-    public double Worth => Bits / (LeastWasted + Wasted);
-}
+/// <param name="Worth">How much it tells for the touch that it may cost.</param>
+internal sealed record Probe(int First, int Second, double Bits, double Worth);
 
 /// <summary>How much each possible reading is expected to tell, in bits, and how likely it is to be one too many.</summary>
 /// <remarks>
@@ -33,6 +27,7 @@ internal sealed class Probing
     private readonly double[] _weights;
     private readonly IReadOnlyList<Measured> _readings;
     private readonly double _kickSeen;
+    private readonly double _wasted;
     private readonly int[] _known;
     private readonly Dictionary<int, double> _signs = [];
     private readonly int[] _free;
@@ -51,9 +46,9 @@ internal sealed class Probing
     /// <summary>By explanation the terminals whose group takes further readings though it hangs together, as bits.</summary>
     private readonly int[] _unmeasured;
 
-    public Probing(IReadOnlyList<Leaf> leaves, double[] weights, IReadOnlyList<Measured> readings, double kickSeen)
+    public Probing(IReadOnlyList<Leaf> leaves, double[] weights, IReadOnlyList<Measured> readings, IdentificationFigures figures)
     {
-        (_leaves, _weights, _readings, _kickSeen) = (leaves, weights, readings, kickSeen);
+        (_leaves, _weights, _readings, _kickSeen, _wasted) = (leaves, weights, readings, figures.KickSeen.Value, figures.ReadingWasted.Value);
         _figures = [.. readings.Where(reading => reading.Showed == Showed.Ohms).Select(reading => (reading.First, reading.Second)).Distinct()];
         _partOf = Parts(leaves[0].TerminalOf.Length, _figures);
         _known = new int[leaves.Count];
@@ -160,7 +155,7 @@ internal sealed class Probing
         }
 
         var bits = Math.Max(0, Weights.Bits(_signs.Values) + Weights.Surprise(_open) + Weights.Surprise(_kick) + Weights.Surprise(_new) - _chance);
-        return new(first, second, bits, Math.Max(0, 1 - _useful));
+        return new(first, second, bits, bits / (_wasted + Math.Max(0, 1 - _useful))); // what is none of those that must be taken in any case is a touch lost
     }
 
     private void ToFresh(int at, double weight, int terminal)

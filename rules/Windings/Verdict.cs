@@ -110,7 +110,7 @@ internal sealed class Verdict
 
     private (int First, int Second, double Bits) Best(Explanations some)
     {
-        var ranked = new Probing(some.Leaves, some.Probabilities, _readings, _bench.Figures.KickSeen.Value).Ranked(_bench.Leads.Count, Readable);
+        var ranked = new Probing(some.Leaves, some.Probabilities, _readings, _bench.Figures).Ranked(_bench.Leads.Count, Readable);
         return ranked.FirstOrDefault(probe => probe.Bits >= LeastBits) is { } best ? (best.First, best.Second, best.Bits) : (-1, -1, 0);
     }
 
