@@ -216,6 +216,9 @@ internal sealed class Verdict
         return all.Share(leaf => leaf.Pattern.Layout.Id != best.Pattern.Layout.Id && RoleKeys.Of(leaf) != role && looks.WouldTell(best.Pattern.Layout, leaf.Pattern.Layout));
     }
 
+    /// <summary>Whether a motor is taken for one with a capacitor though nobody has said that there is one, and nobody can be asked.</summary>
+    private bool NeedsUnseenCapacitor(Leaf best) => _bench.Input is { Looks: null, HasCapacitor: null } && best.Pattern.Layout.Capacitor != "none";
+
     /// <summary>Whether a motor that is called faulty may be a sound one of a kind that a look would tell.</summary>
     private bool MayBeSound(Explanations all, Leaf best) => _bench.Input.Looks is { } looks
         && all.Share(leaf => leaf.Pattern.Condition.IsWhole && looks.WouldTell(best.Pattern.Layout, leaf.Pattern.Layout)) > _bench.Figures.SoundUnseen.Value;
@@ -257,8 +260,9 @@ internal sealed class Verdict
             return CannotTell(Statement.Of("windings.sound-or-faulty"));
         }
 
-        var unseen = Unseen(all, best) > _bench.Figures.UnseenTurnsRoles.Value;
-        if (unseen && _bench.Input.Looks is not null)
+        var another = Unseen(all, best);
+        var unseen = another > _bench.Figures.UnseenTurnsRoles.Value;
+        if ((unseen && _bench.Input.Looks is not null) || (another > _bench.Figures.SoundUnseen.Value && NeedsUnseenCapacitor(best)))
         {
             return CannotTell(Statement.Of("windings.look-tells"));
         }

@@ -70,6 +70,18 @@ public sealed class LooksTest
         Assert.Contains(IdentifierTest.Give(input with { Looks = null }).Notes, note => note.Id == "windings.taken-for");
     }
 
+    /// <summary>A fan with two speeds and no capacitor reads just like it.</summary>
+    [Theory]
+    [InlineData(null, IdentificationStatus.CannotTell)]
+    [InlineData(true, IdentificationStatus.Identified)]
+    public void A_capacitor_that_nobody_saw_makes_no_capacitor_winding(bool? capacitor, IdentificationStatus status)
+    {
+        IdentificationInput input = new() { Leads = ["1", "2", "3"], HasCapacitor = capacitor, CapacitorBridged = capacitor, Readings = [IdentifierTest.Ohms("1-2", 33), IdentifierTest.Ohms("2-3", 12), IdentifierTest.Ohms("1-3", 45)] };
+        var found = IdentifierTest.Give(input);
+        Assert.Equal(status, found.Status);
+        Assert.Equal(capacitor is null, found.Notes.Any(note => note.Id == "windings.look-tells"));
+    }
+
     [Theory]
     [InlineData(new[] { 115.0, 230 }, IdentificationStatus.Identified)]
     [InlineData(new[] { 230.0 }, IdentificationStatus.CannotTell)]
