@@ -33,8 +33,6 @@ internal static class LeadTags
         return tags;
     }
 
-    /// <summary>Whether a marking, in either standard and any case, names this lead.</summary>
-    public static bool Names(LayoutLead lead, string marking) =>
-        string.Equals(lead.Marking, marking.Trim(), StringComparison.OrdinalIgnoreCase)
-        || string.Equals(lead.Iec, marking.Trim(), StringComparison.OrdinalIgnoreCase);
+    /// <summary>Whether a marking names this lead.</summary>
+    public static bool Names(LayoutLead lead, string marking) => lead.Bears(marking.Trim());
 }

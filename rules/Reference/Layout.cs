@@ -236,16 +236,20 @@ public sealed record LayoutLead
     /// <summary>The marking of IEC 60034-8.</summary>
     public string? Iec { get; init; }
 
+    /// <summary>Markings that are met beside those of both standards.</summary>
+    public IReadOnlyList<string> Also { get; init; } = [];
+
     /// <summary>The node it is tied to; the marking where nothing else is said.</summary>
     public string? Node { get; init; }
 
     /// <summary>The colour that a standard or a habit gives it; never proof.</summary>
     public string? Colour { get; init; }
 
-    /// <summary>Whether it carries a marking, in either standard.</summary>
+    /// <summary>Whether it carries a marking, in either standard or as it is met beside them, in any case.</summary>
     /// <param name="marking">A marking.</param>
     public bool Bears(string marking) =>
-        string.Equals(Marking, marking, StringComparison.OrdinalIgnoreCase) || string.Equals(Iec, marking, StringComparison.OrdinalIgnoreCase);
+        string.Equals(Marking, marking, StringComparison.OrdinalIgnoreCase) || string.Equals(Iec, marking, StringComparison.OrdinalIgnoreCase)
+        || Also.Contains(marking, StringComparer.OrdinalIgnoreCase);
 }
 
 /// <summary>How the coil resistance of one group stands to that of another.</summary>

@@ -23,6 +23,17 @@ public sealed class LayoutTest
         Assert.Equal(Contract.Order(StringComparer.Ordinal), Knowledge.Layouts.Keys.Order(StringComparer.Ordinal));
 
     [Theory]
+    [InlineData("psc-4", "T1", "u1", "M1")]
+    [InlineData("psc-4", "T8", "Z1", "a1")]
+    [InlineData("three-phase-6", "T1", "U1", null)]
+    public void A_lead_bears_its_marking_in_either_standard_and_as_it_is_met_beside_them(string layout, string marking, string iec, string? also)
+    {
+        var lead = Knowledge.Layouts[layout].LeadOf(marking)!;
+        Assert.Same(lead, Knowledge.Layouts[layout].LeadOf(iec));
+        Assert.True(also is null ? !lead.Bears("M1") : lead.Bears(also));
+    }
+
+    [Theory]
     [MemberData(nameof(Ids))]
     public void A_row_never_lays_a_coil_short_nor_two_lines_together(string id)
     {

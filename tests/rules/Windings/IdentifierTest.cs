@@ -173,6 +173,30 @@ public sealed class IdentifierTest
         Assert.Equal(["red", "black"], found.Windings.Single(winding => winding.Role == "run").Leads);
     }
 
+    [Theory]
+    [InlineData("M1 M2 A1 A2", "M1-M2", "A1-A2")]
+    [InlineData("U1 U2 Z1 Z2", "U1-U2", "Z1-Z2")]
+    public void Marks_of_a_main_and_a_capacitor_winding_are_checked_pair_by_pair(string marks, string main, string start)
+    {
+        string[] leads = marks.Split(' ');
+        Assert.True(Identifier.AreMarkings(leads));
+        IdentificationInput marked = new()
+        {
+            Leads = leads,
+            Markings = leads.ToDictionary(lead => lead, StringComparer.Ordinal),
+            HasCapacitor = true,
+            CapacitorUse = "run",
+            CapacitorBridged = true,
+            Plate = PlateFields.Empty.With("phases", PlateValue.Of(1)),
+            Looks = new() { Brushes = false, Speeds = false, CapacitorOutside = true },
+        };
+        Assert.Equal(main, $"{Give(marked).Next!.From}-{Give(marked).Next!.To}");
+        var read = All(marked, [(main, 21.0), (start, 53.0)]);
+        var found = Give(marked with { Readings = [.. read, .. read] });
+        Assert.Equal((IdentificationStatus.Identified, "psc-4"), (found.Status, found.Layouts[0].Id));
+        Assert.Equal([$"run {main}", $"start {start}"], found.Windings.Select(winding => $"{winding.Role} {string.Join('-', winding.Leads)}"));
+    }
+
     [Fact]
     public void The_probes_are_taken_off_when_they_were_not_zeroed()
     {
