@@ -9,6 +9,7 @@ internal sealed class Figures
     private const double MostTestVolts = 60;
     private const int NearTransformer = 6;
     private const double MostPlateAmps = 200;
+    private const double MostSpeeds = 9;
 
     /// <summary>The instrument that feeds a winding on the bench.</summary>
     public const string Transformer = "low-voltage-ac";
@@ -43,7 +44,7 @@ internal sealed class Figures
         _open.RemoveAll(new WindingFigures(_scene).Read(_open).Contains);
         Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
-        Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size", Others);
+        Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size" || q is { Kind: "speeds", Values: [< MostSpeeds] }, Others);
         _open.RemoveAll(_runs.Read(_open).Contains);
         Each(q => q.UnitId == "volt" && LeftVolts.Are(_scene, q), q => LeftVolts.Add(_scene, q));
         Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && _scene.Near(q, NearTransformer, $"instrument.{Transformer}"), TestVolts); // a test transformer's own volts are no supply

@@ -93,7 +93,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
     {
         foreach (var (tag, first, last) in Numbered(names))
         {
-            var colour = scene.Like(first, "colour.")?.Concept["colour.".Length..];
+            var colour = ColourOf(first, last);
             scene.Add(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = colour is null && tag.Any(char.IsAsciiDigit) && tag.Any(char.IsAsciiLetter) ? tag : null });
         }
 
@@ -106,10 +106,14 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         var met = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var (tag, first, last) in names)
         {
-            var isOneOfSeveral = scene.Like(first, "colour.") is not null && names.Count(name => name.Tag == tag) > 1;
+            var isOneOfSeveral = ColourOf(first, last) is not null && names.Count(name => name.Tag == tag) > 1;
             yield return (isOneOfSeveral ? $"{tag} {met[tag] = met.GetValueOrDefault(tag) + 1}" : tag, first, last);
         }
     }
+
+    /// <summary>The colour among the words of a name: "wires black" is a black one.</summary>
+    private string? ColourOf(int first, int last) =>
+        Enumerable.Range(first, last - first + 1).Select(at => scene.Like(at, "colour.")?.Concept["colour.".Length..]).FirstOrDefault(colour => colour is not null);
 
     private bool Next(int at, List<(string Tag, int First, int Last)> names)
     {

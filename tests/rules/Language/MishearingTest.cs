@@ -40,6 +40,30 @@ public sealed class MishearingTest
     }
 
     [Theory]
+    [InlineData("wires black white brown brown", "black white brown 1 brown 2")]
+    [InlineData("psc blower, wires red red black", "red 1 red 2 black")]
+    public void Leads_of_one_colour_are_as_many_leads(string text, string tags) =>
+        Assert.Equal(tags, string.Join(' ', Listener.Understand(text).Facts.OfType<Fact.Lead>().Select(lead => lead.Tag)));
+
+    [Theory]
+    [InlineData("3 speed fan", "several")]
+    [InlineData("it has two speeds", "several")]
+    [InlineData("single speed motor", "single")]
+    [InlineData("the speed is 1440", null)]
+    public void Whether_a_motor_has_several_speeds_is_heard_unasked(string text, string? option)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(option, heard.Facts.OfType<Fact.Choice>().FirstOrDefault(choice => choice.Question == "several-speeds")?.Option);
+        Assert.True(option is null || heard.NotUnderstood.Count == 0);
+    }
+
+    [Theory]
+    [InlineData("hums, will start with push", "hums-no-start starts-if-spun")]
+    [InlineData("runs with a hum", "electrical-growl")]
+    public void A_hum_that_a_push_ends_is_no_growl(string text, string symptoms) =>
+        Assert.Equal(symptoms, string.Join(' ', Listener.Understand(text).Symptoms.Where(one => one.Present).Select(one => one.Id)));
+
+    [Theory]
     [InlineData("it wont come up to speed and hums", false)]
     [InlineData("it hums, but give it a push and it comes up to speed", true)]
     public void What_does_not_come_up_to_speed_has_not_been_spun(string text, bool spun) =>
