@@ -44,11 +44,25 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
 
         if (scene.At(noun, "lead-noun") is not { } found)
         {
-            return OfThem(at, number.Value);
+            return OwnAnswer(at, number.Value) ?? OfThem(at, number.Value);
         }
 
         scene.Add(at, found.Last, new Fact.Choice { Question = Fact.Choice.LeadCount, Option = number.Value.ToString(CultureInfo.InvariantCulture) });
         return (found.Last, number.Value);
+    }
+
+    /// <summary>"How many wires does it have? Six."</summary>
+    private (int Last, int Number)? OwnAnswer(int at, int number)
+    {
+        if (scene.Hits.FindLast(hit => hit.Concept == "how-many-leads" && hit.Last < at) is not { } asked || !scene.IsWord(at - 1, "?", ":", "=") || scene.Tokens[at].Sentence - scene.Tokens[asked.First].Sentence > 1
+            || scene[at + 1] is { Kind: not TokenKind.Mark })
+        {
+            return null;
+        }
+
+        scene.Use(asked);
+        scene.Add(at, at, new Fact.Choice { Question = Fact.Choice.LeadCount, Option = number.ToString(CultureInfo.InvariantCulture) });
+        return (at, number);
     }
 
     /// <summary>"The wires have no marks. There are eight of them."</summary>
@@ -94,10 +108,23 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         foreach (var (tag, first, last) in Numbered(names))
         {
             var colour = ColourOf(first, last);
-            scene.Add(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = colour is null && tag.Any(char.IsAsciiDigit) && tag.Any(char.IsAsciiLetter) ? tag : null });
+            scene.Use(Introduced(first), last);
+            scene.Note(first, last, new Fact.Lead { Tag = tag, Colour = colour, Marking = colour is null && tag.Any(char.IsAsciiDigit) && tag.Any(char.IsAsciiLetter) ? tag : null });
         }
 
         return names[^1].Last;
+    }
+
+    /// <summary>Where the noun before the names stands: "wires: black, brown".</summary>
+    private int Introduced(int first)
+    {
+        var sign = first - 1;
+        while (scene.IsWord(sign, ":", "-", "=", "are", "the"))
+        {
+            sign--;
+        }
+
+        return sign < first - 1 && scene.Hits.Exists(hit => hit.Concept == "lead-noun" && hit.Last == sign) ? sign : first;
     }
 
     /// <summary>"Brown, brown, blue": leads of one colour are as many leads, told apart by a number.</summary>

@@ -65,9 +65,12 @@ public sealed class Listener
 
     private Understood Read(Scene scene)
     {
+        MachineNumbers.Claim(scene, _units);
         var leads = new LeadReader(scene);
         var readings = new ReadingGrammar(scene, leads, _units);
         readings.Read();
+        var others = new OtherPairs(scene, readings, leads);
+        others.Claim();
         new JointGrammar(scene, leads).Read();
         new ConnectionWish(scene).Read();
         _forms.Claim(scene);
@@ -88,6 +91,7 @@ public sealed class Listener
             new LeadNames(scene, leads, _units).Read();
         }
 
+        others.File();
         answered ??= Answer(scene, readings, quantities);
         PlateOwner.Tell(scene);
         SpareCapacitor.Tell(scene);
@@ -109,6 +113,7 @@ public sealed class Listener
             Answer = answered?.Answer,
             AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],
             Corrections = heard.Corrects ? [.. facts.Where(fact => fact is Fact.Reading or Fact.Plate or Fact.Supply or Fact.Capacitor or Fact.Insulation or Fact.Running or Fact.Joint)] : [],
+            OtherPairs = others.Of(facts),
             SpeaksOfPlate = scene.Hits.Exists(hit => hit.Concept is "plate-cue" or "marked"),
             IsCourtesy = IsCourtesy(scene),
             NotUnderstood = [.. scene.Unsettled, .. answered?.Answer.Text is null ? new Leftovers(scene, _smallTalk).Find() : []],

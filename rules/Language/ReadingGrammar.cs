@@ -17,11 +17,25 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     {
         for (var at = 0; at < scene.Tokens.Count; at++)
         {
-            if (!scene.Tokens[at].Used && Line(at) is { } last)
+            if (!scene.Tokens[at].Used && (NamesOfCounted(at) ?? Line(at)) is { } last)
             {
                 at = last;
             }
         }
+    }
+
+    /// <summary>"six leads 1 to 6" names them all, and no pair of them.</summary>
+    private int? NamesOfCounted(int at)
+    {
+        var number = scene[at] is { IsWhole: true } figure ? figure.Text : scene.Like(at, "number.")?.Concept["number.".Length..];
+        if (number is null || scene.At(at + 1, "lead-noun") is not { } noun)
+        {
+            return null;
+        }
+
+        var first = noun.Last + 1;
+        scene.SkipSigns(ref first, ",", ":", "(", "-", "numbered", "called", "marked", "tagged");
+        return scene.IsWord(first, "1") && scene.IsWord(first + 1, "to", "-", "through", "thru") && scene.IsWord(first + 2, number) ? first + 2 : null;
     }
 
     /// <summary>A value that starts at the token: a figure in ohms, "OL", "beeps", "jumps, then OL".</summary>
@@ -227,7 +241,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         || ValueAt(to.Last + 1, true) is not null || (scene.IsWord(to.Last + 1, "and", ",") && scene.InSentence("reads", at)));
 
     /// <summary>The value behind a pair, over words like "is", "reads", "about".</summary>
-    private Value? After(int at, bool introduced)
+    public Value? After(int at, bool introduced)
     {
         for (var skipped = 0; skipped <= MostBetween; skipped++)
         {

@@ -3,9 +3,12 @@ namespace WireCoach.Rules.Language;
 /// <summary>Takes the commonest English endings off, so that hum, hums, humming and hummed are one word.</summary>
 internal static class Stem
 {
+    /// <summary>Is no form of "quit".</summary>
+    private const string Quite = "quite";
+
     public static string Of(string word)
     {
-        if (word.Length > 0 && char.IsAsciiDigit(word[0]))
+        if (word == Quite || (word.Length > 0 && char.IsAsciiDigit(word[0])))
         {
             return word;
         }

@@ -9,6 +9,7 @@ internal static class Tokenizer
     private const int LeastHertz = 10;
     private const int MostSpeeds = 4;
     private static readonly HashSet<string> UnitLabels = ["kw", "a", "v", "hp", "ps", "cv", "amp", "amps", "ohm", "ohms", "uf", "cos"];
+    private static readonly HashSet<string> Namers = ["to", "from", "and", "or", "lead", "wire", "terminal", "between", "with", "marked", "called", "is", "reads", "line", "the"];
     private static readonly string[] UnitWords = ["amp", "cv ", "ps ", "hp", "volt", "meg"];
 
     public static List<Token> Cut(string text)
@@ -151,12 +152,20 @@ internal static class Tokenizer
 
     private static bool IsApostrophe(char c) => c is '\'' or '’' or '‘' or '`' or '´';
 
+    /// <summary>"She'll" is no shell.</summary>
+    private static bool IsWill(ReadOnlySpan<char> word) => word.Length is 5 or 6 && IsApostrophe(word[^3]) && word.EndsWith("ll", StringComparison.OrdinalIgnoreCase) && word[..^3].EndsWith("he", StringComparison.OrdinalIgnoreCase);
+
     /// <summary>Lower case without apostrophes; signs of units in letters. "M" behind a number is mega, never milli.</summary>
     private static string Plain(ReadOnlySpan<char> word, List<Token> tokens)
     {
         if (word.Length == 1 && word[0] is 'Ø' or 'ø' or 'Φ' or 'φ')
         {
             return "ph";
+        }
+
+        if (IsWill(word))
+        {
+            return word.Length == 6 ? "she" : "he";
         }
 
         var behindNumber = tokens.Count > 0 && tokens[^1].Kind == TokenKind.Number;
@@ -240,7 +249,7 @@ internal static class Tokenizer
             }
             else
             {
-                joined.Add(token);
+                joined.Add(token.Is("n") && IsAnd(tokens, at, text) ? new Token(TokenKind.Word, token.Start, token.End, "and") : token);
             }
         }
 
@@ -250,6 +259,11 @@ internal static class Tokenizer
     /// <summary>"1U 1V 1W": terminals of a motor of several speeds, where one of them is a U; by themselves they are volts and watts.</summary>
     private static bool IsOfRing(Token number, Token? letter, string text) => number is { IsWhole: true, Value: >= 1 and <= MostSpeeds }
         && letter is { Kind: TokenKind.Word, Glued: true, Text: "u" or "v" or "w" } && char.IsUpper(text[letter.Start]);
+
+    /// <summary>"Wiggle the flex n it comes back": a small n between words joins them; "3 to n" and "n is 4" name a lead.</summary>
+    private static bool IsAnd(List<Token> tokens, int at, string text) => at > 0 && text[tokens[at].Start] == 'n' && !tokens[at].Glued
+        && tokens[at - 1] is { Kind: TokenKind.Word } before && !Namers.Contains(before.Text)
+        && At(tokens, at + 1) is { Kind: TokenKind.Word, Glued: false } after && !Namers.Contains(after.Text);
 
     private static Token? At(List<Token> tokens, int at) => at < tokens.Count ? tokens[at] : null;
 

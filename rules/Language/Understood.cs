@@ -32,6 +32,9 @@ public sealed record Understood
     /// <summary>The facts among <see cref="Facts"/> that were said as a correction: each takes the place of the latest like one.</summary>
     public IReadOnlyList<Fact> Corrections { get; init; } = [];
 
+    /// <summary>Those facts that "everything else is open" told: of a pair that was read before by itself they say nothing.</summary>
+    public IReadOnlyList<Fact> OtherPairs { get; init; } = [];
+
     /// <summary>Whether the words name the plate as the place where figures were read.</summary>
     public bool SpeaksOfPlate { get; init; }
 

@@ -67,6 +67,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             .Select(fact => fact is Fact.Plate figure && measured.Contains(figure) ? AsRun(figure) : fact)
             .Select(fact => coach.Completed(file, fact))
             .Where(fact => fact is not Fact.Capacitor || !AsksHow(understood))
+            .Where(fact => Like(file, fact) is null || !understood.OtherPairs.Contains(fact, ReferenceEqualityComparer.Instance))
             .Where(fact => fact is not Fact.Goal || understood.Questions.Count == 0 || (Coach.GoalOf(file) is null && !understood.Symptoms.Any(symptom => symptom.Present))) // a question beside the job does not change the job
             .Select(fact => Denies(text) || understood.Corrections.Contains(fact, ReferenceEqualityComparer.Instance) ? fact with { Replaces = Like(file, fact) } : fact)
             .Where(fact => fact is not Fact.Lead named || !answer.Facts.OfType<Fact.Lead>().Any(lead => lead.Tag == named.Tag))

@@ -1,0 +1,91 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Language;
+
+namespace WireCoach.Rules.Tests.Language;
+
+/// <summary>What a person wants or asks, told from what looks like it.</summary>
+public sealed class WishesTest
+{
+    private static readonly Listener Listener = new(Trade.Knowledge);
+
+    [Theory]
+    [InlineData("wired star on 230, is that ok", "check-connection")]
+    [InlineData("it's wired in delta on 400, is that right?", "check-connection")]
+    [InlineData("it is wired star on 230", null)]
+    [InlineData("the bearing is new, is that ok", null)]
+    [InlineData("find which is which", "identify-leads")]
+    [InlineData("I want to find out which is which", "identify-leads")]
+    [InlineData("sort out which wire is which", "identify-leads")]
+    [InlineData("which of the two is yours", null)]
+    [InlineData("how many wires does it have? six", null)]
+    public void A_wish_is_heard_as_the_job(string text, string? goal) => Assert.Equal(goal, Listener.Understand(text).Goal);
+
+    [Theory]
+    [InlineData("what overload setting do I need", "what-size")]
+    [InlineData("what should I set the overload to", "what-size")]
+    [InlineData("what is an overload", "what-is")]
+    public void A_figure_that_is_asked_for_is_not_explained_as_a_word(string text, string question) => Assert.Equal([question], Listener.Understand(text).Questions.Select(one => one.Id));
+
+    [Theory]
+    [InlineData("put a bigger capacitor in, now it runs hot", true, false)]
+    [InlineData("we replaced the run capacitor by a bigger one and now it growls", true, false)]
+    [InlineData("I put a bigger capacitor in, is that ok?", true, true)]
+    [InlineData("can I put a bigger capacitor in", false, true)]
+    [InlineData("should we fit a larger capacitor", false, true)]
+    [InlineData("we replaced the capacitor", false, false)]
+    public void A_bigger_capacitor_that_was_fitted_is_told_from_one_that_is_asked_about(string text, bool fitted, bool asked)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(fitted, heard.Facts.OfType<Fact.BenchTest>().Any(test => test is { Test: "capacitor-look", Outcome: "other-size" }));
+        Assert.Equal(asked, heard.Questions.Any(question => question.Id == "bigger-capacitor"));
+        Assert.DoesNotContain(heard.Facts.OfType<Fact.BenchTest>(), test => test.Outcome == "wrong-marks");
+    }
+
+    [Theory]
+    [InlineData("it's running hot, capacitor replaced", true)]
+    [InlineData("my capacitor was replaced and the motor runs hot", true)]
+    [InlineData("the capacitor gets hot", false)]
+    public void A_hot_motor_is_told_from_a_hot_capacitor(string text, bool hot) => Assert.Equal(hot, Listener.Understand(text).Symptoms.Any(one => one is { Id: "runs-hot", Present: true }));
+
+    [Theory]
+    [InlineData("the star point is brought out", true)]
+    [InlineData("neutral of the windings comes out as well", true)]
+    [InlineData("the socket has live and neutral", false)]
+    public void A_star_point_that_is_brought_out_makes_it_three_phase(string text, bool three) =>
+        Assert.Equal(three, Listener.Understand(text).Facts.OfType<Fact.Choice>().Any(choice => choice is { Question: "family", Option: "three-phase" }));
+
+    [Theory]
+    [InlineData("stirrer 2: hums", "stirrer 2")]
+    [InlineData("pump 3 hums and won't start", "pump 3")]
+    [InlineData("stirrer no. 2 in the vat room hums", "stirrer no. 2")]
+    [InlineData("pump 3 hp hums", "pump")]
+    [InlineData("pump 2 wires, hums", "pump")]
+    [InlineData("stirrer, 2-3 is 4 ohms", "stirrer")]
+    public void The_number_of_a_machine_belongs_to_its_name(string text, string machine)
+    {
+        var heard = Listener.Understand(text, ["1", "2", "3"], new OpenQuestion { Id = "leads", Kind = QuestionKind.Text, About = "lead" });
+        Assert.Equal(machine, Assert.Single(heard.Facts.OfType<Fact.Application>()).Text);
+        Assert.DoesNotContain(heard.Facts.OfType<Fact.Lead>(), lead => machine.EndsWith(lead.Tag, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("fan, three wires: black, white and red", "3")]
+    [InlineData("how many wires does it have? six", "6")]
+    [InlineData("how many leads? 9.", "9")]
+    [InlineData("how many wires does it have? six volts", null)]
+    [InlineData("how many wires should it have?", null)]
+    public void Leads_are_counted(string text, string? count)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(count, heard.Facts.OfType<Fact.Choice>().FirstOrDefault(choice => choice.Question == Fact.Choice.LeadCount)?.Option);
+        Assert.True(count is null || heard.NotUnderstood.Count == 0, string.Join("; ", heard.NotUnderstood.Select(left => left.Text)));
+    }
+
+    [Fact]
+    public void The_noun_before_the_names_of_leads_is_understood()
+    {
+        var heard = Listener.Understand("fan from the maturing room, wires: black, brown, white, red");
+        Assert.Equal(["black", "brown", "white", "red"], heard.Facts.OfType<Fact.Lead>().Select(lead => lead.Tag));
+        Assert.Empty(heard.NotUnderstood);
+    }
+}
