@@ -20,6 +20,11 @@ public sealed class Utterance
 
     public string[] Expect { get; set; } = [];
 
+    /// <summary>Who says it, and which causes may stand among the first three after it: only where it is a whole description.</summary>
+    public string Role { get; set; } = string.Empty;
+
+    public string[] Causes { get; set; } = [];
+
     public bool Corrects { get; set; }
 
     public static List<Utterance> Read(string file) =>
