@@ -26,7 +26,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
         ["development-tenth.yaml"] = (468, 36),
         ["development-eleventh.yaml"] = (437, 56),
         ["development-twelfth.yaml"] = (220, 19),
-        ["development-thirteenth.yaml"] = (960, 214),
+        ["development-thirteenth.yaml"] = (1020, 186),
         ["development-fifteenth.yaml"] = (69, 12),
         ["development-sixteenth.yaml"] = (90, 11),
     };
@@ -48,10 +48,10 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
     [InlineData("development-eleventh.yaml", 0.93, 0.88, 0.88)]
     [InlineData("development-twelfth.yaml", 0.90, 0.90, 0)]
-    [InlineData("development-thirteenth.yaml", 0.78, 0.77, 0)]
+    [InlineData("development-thirteenth.yaml", 0.90, 0.86, 0)]
     [InlineData("development-fifteenth.yaml", 0.85, 0.87, 0)]
     [InlineData("development-sixteenth.yaml", 0.87, 0.90, 0)]
-    [InlineData("held-out-third.yaml", 0.71, 0.73, 0)]
+    [InlineData("held-out-third.yaml", 0.72, 0.74, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);
