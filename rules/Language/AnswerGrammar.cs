@@ -190,6 +190,11 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
             token.Used = true;
         }
 
+        if (!scene.HasFacts)
+        {
+            scene.Unsettled.Clear(); // "it is 230 volts" chose the option for 230 V, and asks no more whose volts they are
+        }
+
         return (new HeardAnswer { QuestionId = asked.Id, Choice = chosen.Id }, File(0, scene.Tokens.Count - 1, new Fact.Choice { Question = asked.Id, Option = chosen.Id }));
     }
 

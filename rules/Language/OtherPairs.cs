@@ -14,7 +14,7 @@ internal sealed class OtherPairs(Scene scene, ReadingGrammar readings, LeadReade
     public void Claim()
     {
         var open = scene.Hits.Where(hit => hit.Concept == Others && !IsDenied(hit) && Array.TrueForAll(hit.Places, place => !scene.Tokens[place].Used)).Select(Open).FirstOrDefault(span => span is not null);
-        if (open is var (first, last) && (Named().Count > 0 || scene.Asked?.Kind == QuestionKind.Reading))
+        if (open is var (first, last) && (Named().Count > 0 || scene.Asked?.Kind == QuestionKind.Reading || (scene.Leads.Count > 0 && scene.Hits.Exists(IsPlain))))
         {
             _said = open;
             scene.Use(first, last);
@@ -48,6 +48,9 @@ internal sealed class OtherPairs(Scene scene, ReadingGrammar readings, LeadReade
 
     private HashSet<(string From, string To)> Named() =>
         [.. scene.Facts.Select(fact => fact.Fact).OfType<Fact.Reading>().Where(reading => reading is { Together.Count: 0, To: not (Fact.Reading.Frame or Fact.Reading.Earth) }).Select(reading => (reading.From, reading.To))];
+
+    /// <summary>"All other pairs" says by itself what it speaks of; "the rest" needs a reading beside it.</summary>
+    private bool IsPlain(Hit hit) => hit.Concept == Others && scene.IsWord(hit.Last, "else", "pair", "pairs", "combination", "combinations", "readings");
 
     /// <summary>"Not everything else is open"; the "nothing" of "nothing on everything else" is itself what was read.</summary>
     private bool IsDenied(Hit others) => others.Denied && readings.ValueAt(others.Start, true) is not { Open: true };

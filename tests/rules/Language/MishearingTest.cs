@@ -105,6 +105,12 @@ public sealed class MishearingTest
     public void A_brine_pump_that_runs_is_no_brine_that_ran(string text, bool wet) =>
         Assert.Equal(wet, Listener.Understand(text).Symptoms.Any(symptom => symptom is { Id: "got-wet", Present: true }));
 
+    [Theory]
+    [InlineData("no start with loud buzz", true)]
+    [InlineData("no start, no buzz", false)]
+    public void A_buzz_beside_no_start_is_there(string text, bool hums) =>
+        Assert.Equal(hums, Listener.Understand(text).Symptoms.Any(symptom => symptom is { Id: "hums-no-start", Present: true }));
+
     [Fact]
     public void Not_a_peep_is_no_hum()
     {

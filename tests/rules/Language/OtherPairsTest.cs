@@ -21,6 +21,12 @@ public sealed class OtherPairsTest
         Assert.Equal(["1-2 3", "1-3 open", "1-4 open", "2-3 open", "2-4 open", "3-4 open"], Readings(text, Leads, Asked));
     }
 
+    [Theory]
+    [InlineData("everything else open", 6)]
+    [InlineData("all other pairs are open", 6)]
+    [InlineData("the others are open", 0)]
+    public void Beside_no_reading_it_is_heard_where_it_says_what_it_speaks_of(string text, int pairs) => Assert.Equal(pairs, Readings(text, Leads).Count);
+
     [Fact]
     public void Leads_that_the_message_names_count_too() =>
         Assert.Equal(["blue-red 3", "blue-white open", "red-white open"], Readings("three leads: red, blue, white. red to blue 3 ohms, all others open", []));

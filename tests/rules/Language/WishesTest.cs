@@ -18,6 +18,10 @@ public sealed class WishesTest
     [InlineData("sort out which wire is which", "identify-leads")]
     [InlineData("which of the two is yours", null)]
     [InlineData("how many wires does it have? six", null)]
+    [InlineData("reverse a single phase motor 115/230", "reverse")]
+    [InlineData("it runs in reverse", null)]
+    [InlineData("change it to 230", "change-voltage")]
+    [InlineData("we changed it to 230 last year", null)]
     public void A_wish_is_heard_as_the_job(string text, string? goal) => Assert.Equal(goal, Listener.Understand(text).Goal);
 
     [Theory]
@@ -79,6 +83,16 @@ public sealed class WishesTest
         var heard = Listener.Understand(text);
         Assert.Equal(count, heard.Facts.OfType<Fact.Choice>().FirstOrDefault(choice => choice.Question == Fact.Choice.LeadCount)?.Option);
         Assert.True(count is null || heard.NotUnderstood.Count == 0, string.Join("; ", heard.NotUnderstood.Select(left => left.Text)));
+    }
+
+    [Fact]
+    public void A_figure_that_chose_an_option_is_understood()
+    {
+        var asked = new OpenQuestion { Id = "connection", Kind = QuestionKind.Choice, About = "connection", Options = [new OpenOption("low", "for 115 V"), new OpenOption("high", "for 230 V")] };
+        var heard = Listener.Understand("it is 230 volts", asked: asked);
+        Assert.Equal("high", heard.Answer?.Choice);
+        Assert.Empty(heard.NotUnderstood);
+        Assert.NotEmpty(Listener.Understand("it is 230 volts").NotUnderstood);
     }
 
     [Fact]

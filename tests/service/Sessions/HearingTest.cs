@@ -19,6 +19,19 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task Everything_else_open_leaves_the_readings_that_there_are()
+    {
+        var id = await Open();
+        await Say(id, "tagged them 1 2 3 4");
+        await Say(id, "1-4 is 3.2 ohm");
+        await Say(id, "2-3 is 4.1 ohm, everything else open");
+        var (_, session) = await service.Get($"/api/sessions/{id}");
+        var readings = session.GetProperty("facts").EnumerateArray().Where(fact => fact.GetProperty("kind").GetString() == "reading").ToList();
+        Assert.Equal(6, readings.Count);
+        Assert.Equal([3.2, 4.1], readings.Where(reading => !reading.GetProperty("open").GetBoolean()).Select(reading => reading.GetProperty("ohms").GetDouble()).Order());
+    }
+
+    [Fact]
     public async Task A_correction_takes_the_place_of_the_reading_and_the_log_keeps_both()
     {
         var id = await Open();
