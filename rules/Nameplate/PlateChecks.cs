@@ -50,7 +50,7 @@ internal static class PlateChecks
                 .With("poles", fits.QuotePoles(facts.Knowledge, turns)), "doubtful");
         }
 
-        if (facts.Rpm is not { } rpm || MotorKind.Of(facts.Type) is "universal" or "dc-permanent-magnet" || facts.Speed is { Fits: true })
+        if (facts.Rpm is not { } rpm || facts.Brushed || facts.Speed is { Fits: true })
         {
             yield break;
         }

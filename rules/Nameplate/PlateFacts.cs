@@ -26,6 +26,9 @@ internal sealed record PlateFacts
     /// <summary>Both frequencies were tried because none is marked.</summary>
     public bool HertzAssumed { get; init; }
 
+    /// <summary>A motor with a commutator: no field goes round in it.</summary>
+    public bool Brushed { get; init; }
+
     /// <summary>1 or 3 as marked, or as type and volts leave no other; else unknown.</summary>
     public int? Phases { get; init; }
 
@@ -43,7 +46,9 @@ internal sealed record PlateFacts
     {
         var rpm = plate.Rpm;
         var hertz = plate.Numbers("hertz");
-        var readings = rpm is not { } turns ? []
+        var type = plate.Text("type");
+        var brushed = MotorKind.Of(type) is "universal" or "dc-permanent-magnet"; // its speed does not follow the hertz
+        var readings = rpm is not { } turns || brushed ? []
             : hertz.Count > 0 ? hertz.Select(one => PlateSpeed.Of(knowledge, turns, one)).OfType<PlateSpeed>().ToList()
             : PlateSpeed.AtEitherFrequency(knowledge, turns);
         return new PlateFacts
@@ -61,7 +66,8 @@ internal sealed record PlateFacts
             Phases = plate.Phases ?? PhasesOf(knowledge, plate),
             Efficiency = Share(plate.Number("efficiency")),
             PowerFactor = Share(plate.Number("powerFactor")),
-            Type = plate.Text("type"),
+            Type = type,
+            Brushed = brushed,
         };
     }
 

@@ -36,6 +36,18 @@ public sealed class PlateReadingTest
     }
 
     [Theory]
+    [InlineData("PMDC", null, null)]
+    [InlineData("universal", null, null)]
+    [InlineData("capacitor start", 4.0, "hertz")]
+    public void A_motor_with_brushes_has_no_poles_nor_hertz_by_its_speed(string type, double? poles, string? estimate)
+    {
+        var report = Check(("rpm", "1750"), ("type", type));
+        Assert.Equal(poles, report.Poles?.Value);
+        Assert.Equal(estimate, report.Estimates.SingleOrDefault()?.Field);
+        Assert.Empty(report.Findings);
+    }
+
+    [Theory]
     [MemberData(nameof(Letters))]
     public void The_code_letter_gives_the_locked_rotor_amps(string id)
     {

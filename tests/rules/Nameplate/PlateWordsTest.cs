@@ -204,6 +204,6 @@ public sealed class PlateWordsTest
     public void Links_for_other_volts_than_the_supplys_are_seen(double plate, double supply, string? said) => Assert.Equal(said, Connected.Against(CaseFile.From(
         new CaseOpening(Role.Technician, Region.NorthAmerica), [new Fact.Plate { Field = "volts", Value = PlateValue.Of(plate) }, new Fact.Supply { Volts = supply }])));
 
-    private static PlateFields Of(string plate) => plate.Split("; ", StringSplitOptions.RemoveEmptyEntries).Select(field => field.Split(' ', 2))
+    internal static PlateFields Of(string plate) => plate.Split("; ", StringSplitOptions.RemoveEmptyEntries).Select(field => field.Split(' ', 2))
         .Aggregate(PlateFields.Empty, (fields, field) => fields.With(field[0], PlateValue.Parse(field[1])));
 }
