@@ -1,4 +1,3 @@
-using System.Globalization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
 using WireCoach.Rules.Language;
@@ -53,13 +52,13 @@ public sealed class WholeJobTest
     public void A_job_goes_in_order(string layout, string but, string stages)
     {
         var motor = PracticeMotor.Make(Trade.Knowledge, layout, null, 4).Value!;
-        var file = Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. motor.Opening(), .. Listener.Understand("which wire goes where, help me hook it up").Facts]);
+        var file = PracticeAnswers.Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. motor.Opening(), .. Listener.Understand("which wire goes where, help me hook it up").Facts]);
         var (asked, last) = (new List<string>(), string.Empty);
         var assessed = Spoken.Whole(Coach.Assess(file));
         for (var turn = 0; turn < 60 && assessed.Next is { } next; turn++)
         {
             var stage = next.Id.Split('.')[0];
-            var facts = Answer(file, next, motor, but.Split(' ') is [var at, var other] && at == stage && !asked.Contains(stage) ? other : null);
+            var facts = but.Split(' ') is [var at, var other] && at == stage && !asked.Contains(stage) ? PracticeAnswers.Of(file, next, other) : PracticeAnswers.Of(file, next, motor);
             if (asked.Count == 0 || asked[^1] != stage || next.Id == last)
             {
                 asked.Add(stage);
@@ -67,73 +66,12 @@ public sealed class WholeJobTest
 
             last = next.Id;
             Assert.NotEmpty(facts);
-            file = Add(file, facts);
+            file = PracticeAnswers.Add(file, facts);
             assessed = Spoken.Whole(Coach.Assess(file));
         }
 
         var fault = asked.IndexOf("test"); // which test comes first is the diagnosis' own
         var went = $"{string.Join(' ', fault < 0 ? asked : asked[..(fault + 1)])} > {assessed.Status}";
         Assert.True(stages == went, $"{went}: {string.Join(' ', assessed.Say)}");
-    }
-
-    private static IReadOnlyList<Fact> Answer(CaseFile file, Question asked, PracticeMotor motor, string? other)
-    {
-        var given = new QuestionAnswer { QuestionId = asked.Id };
-        if (other is not null)
-        {
-            return Read(file, asked, (other, asked.Kind) switch
-            {
-                ("?", _) => given with { Unknown = true },
-                ("no", _) => given with { Confirmed = false },
-                (_, QuestionKind.Choice) => given with { Choice = other },
-                ("open", _) => given with { Reading = new() { Open = true } },
-                (_, QuestionKind.Reading) => given with { Reading = new() { Ohms = double.Parse(other, CultureInfo.InvariantCulture) } },
-                _ => given with { Quantity = new(double.Parse(other, CultureInfo.InvariantCulture)) },
-            });
-        }
-
-        if (asked is { Kind: QuestionKind.Reading, About: "resistance", Between: [var from, var to] })
-        {
-            var touched = motor.Touch(from, to, [], file.Choices.GetValueOrDefault("capacitor-bridged") == "bridged", take: 0).Value!;
-            return Read(file, asked, given with { Reading = new AnsweredReading { Ohms = touched.Ohms, Open = touched.Open ? true : null, Short = touched.Short ? true : null } });
-        }
-
-        if (asked is { Kind: QuestionKind.Reading, About: "joint-resistance" })
-        {
-            return Read(file, asked, given with { Reading = Expected(file, asked) });
-        }
-
-        if (asked.Setup is { } setup && motor.Test(asked.About, setup) is { IsGiven: true } test)
-        {
-            return [test.Value];
-        }
-
-        return asked.Id switch
-        {
-            "supply" => [new Fact.Supply { Volts = file.Plate.Volts[^1], Phases = file.Plate.Phases ?? 1, Hertz = file.Plate.Hertz ?? 60 }],
-            _ => asked.Kind switch
-            {
-                QuestionKind.Confirm => Read(file, asked, given with { Confirmed = true }),
-                QuestionKind.Choice => Read(file, asked, given with { Choice = asked.Id switch { "first-start" => "ran", "run-direction" => "right", _ => asked.Options[0].Id } }),
-                QuestionKind.Quantity => Read(file, asked, given with { Quantity = new AnsweredQuantity(asked.Unit switch { "ohm" => 0.2, "megohm" => 300, "volt" => file.Supply!.Volts!.Value, "celsius" => 21, "rpm" => file.Plate.Rpm ?? 1430, _ => file.Plate.Amps[^1] }) }),
-                _ => [],
-            },
-        };
-    }
-
-    /// <summary>What the question says a meter shows on right joints, through probes as they were read.</summary>
-    private static AnsweredReading Expected(CaseFile file, Question asked)
-    {
-        var probes = file.BenchTests.LastOrDefault(test => test.Test == "probe-zero")?.Value ?? 0;
-        return new[] { asked.Text, asked.Why }.Concat(asked.How).SelectMany(said => said.Gaps).FirstOrDefault(gap => gap.Key == "ohms").Value is { } shown
-            && double.TryParse(shown.Split(' ')[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var ohms) ? new AnsweredReading { Ohms = ohms + probes } : new AnsweredReading { Open = true };
-    }
-
-    private static IReadOnlyList<Fact> Read(CaseFile file, Question asked, QuestionAnswer given) => Coach.Read(file, asked, given) is { IsGiven: true } read ? read.Value : [];
-
-    private static CaseFile Add(CaseFile file, IReadOnlyList<Fact> facts)
-    {
-        var number = file.Facts.Count;
-        return CaseFile.From(file.Opening, [.. file.Facts, .. facts.Select(fact => fact with { FactId = $"f{++number}" })]);
     }
 }

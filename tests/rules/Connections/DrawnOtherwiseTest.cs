@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Connections;
 using WireCoach.Rules.Reference;
 
@@ -154,7 +155,7 @@ public sealed class DrawnOtherwiseTest
     public void A_capacitor_across_the_lines_of_a_motor_without_a_start_winding_is_no_reason_to_refuse()
     {
         var layout = Motor([Coil("run", "run", "T1", "T2")]) with { Capacitor = "run" };
-        Assert.Single(Planned(layout, layout.Connections[0], Request(layout, layout.Connections[0]) with { Capacitor = new Cases.Fact.Capacitor { Use = "run", Volts = 100 } }).Windings);
+        Assert.Single(Planned(layout, layout.Connections[0], Request(layout, layout.Connections[0]) with { Capacitor = new Fact.Capacitor { Use = "run", Volts = 100 } }).Windings);
     }
 
     [Fact]
@@ -201,7 +202,7 @@ public sealed class DrawnOtherwiseTest
         string[] nodes = ["T1", "p", "q", "r", "T2"];
         var layout = Motor([.. new[] { 1, 3, 0, 2 }.Select(at => Coil($"w{at}", "run", nodes[at], nodes[at + 1]))]);
         var request = Request(layout, layout.Connections[0]);
-        var plan = Planned(layout, layout.Connections[0], request with { Plate = request.Plate.With("amps", Cases.PlateValue.Of(6)) });
+        var plan = Planned(layout, layout.Connections[0], request with { Plate = request.Plate.With("amps", PlateValue.Of(6)) });
         Assert.All(plan.Windings, winding => Assert.Equal((Volts / 4, 6.0, 0.0), (winding.Volts.Value!.Value, winding.Amps!.Value!.Value, winding.AngleDegrees)));
     }
 
@@ -210,7 +211,7 @@ public sealed class DrawnOtherwiseTest
     {
         var layout = Motor([Coil("a", "run", "T1", "p"), Coil("b", "run", "p", "T2"), Coil("c", "run", "T1", "T2")]);
         var request = Request(layout, layout.Connections[0]);
-        var plan = Planned(layout, layout.Connections[0], request with { Plate = request.Plate.With("amps", Cases.PlateValue.Of(6)) });
+        var plan = Planned(layout, layout.Connections[0], request with { Plate = request.Plate.With("amps", PlateValue.Of(6)) });
         Assert.Equal([2.0, 2, 4], plan.Windings.Select(winding => Math.Round(winding.Amps!.Value!.Value, 9)));
     }
 

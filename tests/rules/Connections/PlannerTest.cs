@@ -1,3 +1,4 @@
+using WireCoach.Rules.Cases;
 using WireCoach.Rules.Connections;
 
 namespace WireCoach.Rules.Tests.Connections;
@@ -107,7 +108,7 @@ public sealed class PlannerTest
             Leads = new Dictionary<string, string> { ["T1"] = "1", ["T2"] = "4", ["T3"] = "2", ["T4"] = "6", ["T5"] = "5", ["T8"] = "3" },
             Windings = [new("1", "4", 1.5), new("2", "6", 1.5), new("3", "5", 3.4)],
         };
-        request = request with { Plate = request.Plate.With("amps", Cases.PlateValue.Parse("10.4/5.2")) };
+        request = request with { Plate = request.Plate.With("amps", PlateValue.Parse("10.4/5.2")) };
         var plan = Motors.Planned(request);
         Assert.Equal("J1:1->L1 J2:5+6->L2 J3:2+3+4", Motors.Joints(plan));
         Assert.All(plan.Windings.SelectMany(winding => new[] { winding.Volts, winding.PercentOfRated }).Concat(plan.ExpectedOhms.Select(one => one.Ohms).OfType<Rules.Quantities.Quoted>()), quote =>

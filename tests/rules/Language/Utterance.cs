@@ -44,7 +44,7 @@ public sealed class Utterance
             Between = Asked.Between,
             Options = [.. Asked.Options.Select(option => new OpenOption(option.Id, option.Text))],
         };
-        return listener.Understand(Say, Leads, asked, Region switch { "na" => Cases.Region.NorthAmerica, "iec" => Cases.Region.Iec, _ => null });
+        return listener.Understand(Say, Leads, asked, Region switch { "na" => Rules.Cases.Region.NorthAmerica, "iec" => Rules.Cases.Region.Iec, _ => null });
     }
 }
 
