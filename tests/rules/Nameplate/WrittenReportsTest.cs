@@ -90,7 +90,7 @@ public sealed class WrittenReportsTest
     private static IEnumerable<(string About, object Report)> Supplies() =>
     [
         .. new (double Plate, double Supply)[] { (230, 230), (230, 241), (230, 220), (230, 245), (230, 251), (230, 213), (230, 208), (230, 190), (230, 260), (200, 208), (460, 480), (220, 198), (240, 207) }
-            .Select(volts => ($"{volts.Supply} V on {volts.Plate} V", (object)new object[] { SupplyMatch.Volts(Trade.Knowledge, volts.Plate, volts.Supply), SupplyMatch.TorquePercent(Trade.Knowledge, volts.Plate, volts.Supply) })),
+            .Select(volts => ($"{volts.Supply} V on {volts.Plate} V", (object)new object[] { SupplyMatch.Volts(Trade.Knowledge, volts.Plate, volts.Supply), SupplyMatch.Torque(Trade.Knowledge, volts.Plate, volts.Supply) })),
         .. new (double Volts, double Hertz)[] { (230, 60), (230, 50), (192, 50), (276, 60), (200, 60), (150, 60), (245, 60), (300, 60), (265, 70) }
             .Select(supply => ($"{supply.Volts} V {supply.Hertz} Hz on 230 V 60 Hz", (object)SupplyMatch.VoltsPerHertz(Trade.Knowledge, supply.Volts, supply.Hertz, 230, 60))),
         .. new (double Volts, double Hertz)[] { (0, 0), (5, 2), (6, 0), (10, 0), (11, 0), (0, -5), (0, 3.5), (8, -3), (-10, 3), (4, -2), (-4, 2) }
