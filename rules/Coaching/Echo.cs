@@ -15,12 +15,12 @@ public static class Echo
     public static Statement Of(Fact fact) => fact switch
     {
         Fact.Reading reading => Reading(reading),
-        Fact.Plate { Of: not null } old => Statement.Of("echo.plate-old", ("value", old.Value.Text), ("unit", PlateUnit(old))).With("field", Word(old.Field, "term.plate.")),
-        Fact.Plate plate => Statement.Of("echo.plate", ("value", plate.Value.Text), ("unit", PlateUnit(plate))).With("field", Word(plate.Field, "term.plate.")),
+        Fact.Plate { Of: not null } old => Statement.Of("echo.plate-old", ("value", old.Value.Text), ("unit", PlateUnit.Sign(old.Field, old.Unit))).With("field", Statement.Term(old.Field, "term.plate.")),
+        Fact.Plate plate => Statement.Of("echo.plate", ("value", plate.Value.Text), ("unit", PlateUnit.Sign(plate.Field, plate.Unit))).With("field", Statement.Term(plate.Field, "term.plate.")),
         Fact.Supply supply => Supply(supply),
         Fact.Symptom symptom => symptom.Present
             ? Statement.Named($"symptom.{symptom.Id}")
-            : Statement.Of("echo.symptom-absent").With("symptom", Word(symptom.Id, "symptom.")),
+            : Statement.Of("echo.symptom-absent").With("symptom", Statement.Term(symptom.Id, "symptom.")),
         Fact.Lead lead => lead.Marking is null
             ? Statement.Of("echo.lead", ("tag", lead.Tag))
             : Statement.Of("echo.lead-marked", ("tag", lead.Tag), ("marking", lead.Marking)),
@@ -32,22 +32,22 @@ public static class Echo
         Fact.Joint joint => joint.Conductor is null
             ? Statement.Of("echo.joint", ("leads", string.Join(" + ", joint.Leads)))
             : Statement.Of("echo.joint-on", ("leads", string.Join(" + ", joint.Leads)), ("conductor", joint.Conductor)),
-        Fact.Goal goal => Statement.Of("echo.goal").With("goal", Word(goal.Id, "term.goal.")),
+        Fact.Goal goal => Statement.Of("echo.goal").With("goal", Statement.Term(goal.Id, "term.goal.")),
         Fact.Confirm confirm => confirm.Confirmed
-            ? Statement.Of("echo.confirmed").With("what", Word(confirm.Id, "term.confirmed."))
-            : Statement.Of("echo.not-confirmed").With("what", Word(confirm.Id, "term.confirmed.")),
+            ? Statement.Of("echo.confirmed").With("what", Statement.Term(confirm.Id, "term.confirmed."))
+            : Statement.Of("echo.not-confirmed").With("what", Statement.Term(confirm.Id, "term.confirmed.")),
         Fact.Instrument instrument => instrument.Present
-            ? Statement.Of("echo.instrument").With("instrument", Word(instrument.Id, "term.instrument."))
-            : Statement.Of("echo.no-instrument").With("instrument", Word(instrument.Id, "term.instrument.")),
+            ? Statement.Of("echo.instrument").With("instrument", Statement.Term(instrument.Id, "term.instrument."))
+            : Statement.Of("echo.no-instrument").With("instrument", Statement.Term(instrument.Id, "term.instrument.")),
         Fact.Application application => Statement.Of("echo.application", ("application", application.Text)),
-        Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history").With("what", Word(choice.Question[History.Length..], "term.history.")),
-        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Danger, StringComparison.Ordinal) => Statement.Of("echo.danger").With("what", Word(choice.Question[Fact.Choice.Danger.Length..], "term.danger.")),
-        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Unsettled, StringComparison.Ordinal) => Statement.Of("echo.unsettled").With("what", Word(choice.Question[Fact.Choice.Unsettled.Length..], "term.unsettled.")),
+        Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history").With("what", Statement.Term(choice.Question[History.Length..], "term.history.")),
+        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Danger, StringComparison.Ordinal) => Statement.Of("echo.danger").With("what", Statement.Term(choice.Question[Fact.Choice.Danger.Length..], "term.danger.")),
+        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Unsettled, StringComparison.Ordinal) => Statement.Of("echo.unsettled").With("what", Statement.Term(choice.Question[Fact.Choice.Unsettled.Length..], "term.unsettled.")),
         Fact.Choice { Question: "supply.length-metres" } length => Statement.Of("echo.length", ("metres", length.Option)),
         Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),
         Fact.Choice choice when choice.Question.Split('.') is [var card, var cause] && Repairs.Contains(card) =>
-            Statement.Of("echo.repair").With("cause", Statement.Word(Spoken(cause), [$"cause.{cause}.name"])).With("option", Word(choice.Option, $"question.{card}.option-")),
-        Fact.Choice choice => Statement.Of("echo.choice").With("question", Word(choice.Question, "term.asked.")).With("option", Word(choice.Option, $"question.{choice.Question}.option-", $"term.option.{choice.Question}-")),
+            Statement.Of("echo.repair").With("cause", Statement.Word(Statement.Spoken(cause), [$"cause.{cause}.name"])).With("option", Statement.Term(choice.Option, $"question.{card}.option-")),
+        Fact.Choice choice => Statement.Of("echo.choice").With("question", Statement.Term(choice.Question, "term.asked.")).With("option", Statement.Term(choice.Option, $"question.{choice.Question}.option-", $"term.option.{choice.Question}-")),
         Fact.Unknown unknown => Statement.Of("echo.unknown").With("question", Asked(unknown.Question)),
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),
     };
@@ -87,7 +87,7 @@ public static class Echo
     private static Statement Supply(Fact.Supply supply) => Statement.Of("echo.supply").With("supply", (Statement[])
     [
         .. supply.Volts is { } volts ? [Figure(volts, "volt")] : Array.Empty<Statement>(),
-        .. supply.Phases is { } phases ? [Word($"{phases}", "question.plate.phases.option-")] : Array.Empty<Statement>(),
+        .. supply.Phases is { } phases ? [Statement.Term($"{phases}", "question.plate.phases.option-")] : Array.Empty<Statement>(),
         .. supply.Hertz is { } hertz ? [Figure(hertz, "hertz")] : Array.Empty<Statement>(),
     ]);
 
@@ -114,8 +114,8 @@ public static class Echo
 
     private static Statement Test(Fact.BenchTest test)
     {
-        var result = test.Value is { } value ? Figure(value, test.Unit ?? "ratio") : Word(test.Outcome ?? "no-result", $"test.{test.Test}.reading-", "question.ends-outcome.option-", "term.outcome.");
-        var named = Statement.Word(Spoken(test.Test), [$"term.test.{test.Test}", $"test.{test.Test}.name"]);
+        var result = test.Value is { } value ? Figure(value, test.Unit ?? "ratio") : Statement.Term(test.Outcome ?? "no-result", $"test.{test.Test}.reading-", "question.ends-outcome.option-", "term.outcome.");
+        var named = Statement.Word(Statement.Spoken(test.Test), [$"term.test.{test.Test}", $"test.{test.Test}.name"]);
         return test.Read.Count == 2
             ? Statement.Of("echo.test-between", ("from", test.Read[0]), ("to", test.Read[1])).With("test", named).With("result", result)
             : Statement.Of("echo.test").With("test", named).With("result", result);
@@ -123,11 +123,11 @@ public static class Echo
 
     private static Statement Running(Fact.Running running) => Statement.Of("echo.running").With("what", (Statement[])
     [
-        .. running.Outcome is { } outcome ? [Word(outcome, "question.first-start.option-", "term.outcome.")] : Array.Empty<Statement>(),
+        .. running.Outcome is { } outcome ? [Statement.Term(outcome, "question.first-start.option-", "term.outcome.")] : Array.Empty<Statement>(),
         .. running.Volts is { } volts ? [Figure(volts, "volt")] : Array.Empty<Statement>(),
         .. running.Amps is { } amps ? [Figure(amps, "amp")] : Array.Empty<Statement>(),
         .. running.Rpm is { } rpm ? [Statement.Word(Units.Text(rpm, "rpm", 4))] : Array.Empty<Statement>(),
-        .. running.Direction is { } direction ? [Word(direction, "term.direction.")] : Array.Empty<Statement>(),
+        .. running.Direction is { } direction ? [Statement.Term(direction, "term.direction.")] : Array.Empty<Statement>(),
     ]);
 
     /// <summary>A question by the words for its kind; which leads it is about stands behind a point in its id.</summary>
@@ -135,41 +135,9 @@ public static class Echo
     {
         var kind = question.Split('.')[0];
         return kind == "test"
-            ? Statement.Word(Spoken(question[5..]), [$"{question}.name"])
-            : Statement.Word(Spoken(question), [$"term.asked.{question}", $"question.{question}.text", $"term.asked.{kind}"]);
+            ? Statement.Word(Statement.Spoken(question[5..]), [$"{question}.name"])
+            : Statement.Word(Statement.Spoken(question), [$"term.asked.{question}", $"question.{question}.text", $"term.asked.{kind}"]);
     }
 
     private static Statement Figure(double value, string unit) => Statement.Word(Units.Text(value, unit));
-
-    private static Statement Word(string id, params IReadOnlyList<string> beginnings) => Statement.Word(Spoken(id), [.. beginnings.Select(begun => begun + id)]);
-
-    /// <summary>The sign behind a plate value: of the unit that was given, or of the field's own.</summary>
-    private static string PlateUnit(Fact.Plate plate)
-    {
-        var unit = plate.Unit ?? plate.Field switch
-        {
-            "volts" => "volt",
-            "amps" => "amp",
-            "horsepower" => "horsepower",
-            "kilowatts" => "kilowatt",
-            "rpm" => "rpm",
-            "hertz" => "hertz",
-            _ => "count",
-        };
-        return Units.Ids.Contains(unit) && Units.Sign(unit) is { Length: > 0 } sign ? $" {sign}" : string.Empty;
-    }
-
-    /// <summary>An id as words: <c>hums-no-start</c> and <c>serviceFactor</c> read as they are spoken.</summary>
-    private static string Spoken(string id)
-    {
-        var words = new System.Text.StringBuilder(id.Length + 4);
-        foreach (var letter in id)
-        {
-            _ = char.IsUpper(letter) && words.Length > 0 && !char.IsUpper(words[^1]) ? words.Append(' ').Append(char.ToLowerInvariant(letter))
-                : letter is '-' or '.' ? words.Append(' ')
-                : words.Append(letter);
-        }
-
-        return words.ToString();
-    }
 }

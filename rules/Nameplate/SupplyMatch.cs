@@ -31,7 +31,7 @@ public static class SupplyMatch
         if (size <= rule["most-percent"] && supplyVolts >= special["least"] && supplyVolts <= special["most"]
             && plateVolts >= special["plate-least"] && plateVolts <= special["plate-most"])
         {
-            return new("edge-ask-for-208", value, Statement.Of("nameplate.supply-208").With("deviation", value).With("torque", Torque(knowledge, plateVolts, supplyVolts)));
+            return new("edge-ask-for-208", value, Statement.Of("nameplate.supply-208").With("deviation", Unsigned(value)).With("side", Side(percent)).With("torque", Torque(knowledge, plateVolts, supplyVolts)));
         }
 
         var verdict = size <= rule["ok-percent"] ? "ok"
@@ -41,8 +41,20 @@ public static class SupplyMatch
             "ok" or "ok-low" or "ok-high" => Statement.Of("nameplate.supply-ok"),
             "edge-low" or "edge-high" => Statement.Of("nameplate.supply-edge"),
             _ => Statement.Of("nameplate.supply-out"),
-        }).With("deviation", value));
+        }).With("deviation", Unsigned(value)).With("side", Side(percent)));
     }
+
+    /// <summary>How far it is, whichever way.</summary>
+    /// <param name="percent">How far it is off, in percent.</param>
+    public static Quoted Unsigned(Quoted percent)
+    {
+        ArgumentNullException.ThrowIfNull(percent);
+        return percent with { Value = Math.Abs(percent.Value!.Value), Text = Units.Text(Math.Abs(percent.Value.Value), "percent") };
+    }
+
+    /// <summary>On which side of the plate's volts others lie: a minus sign is not read aloud.</summary>
+    /// <param name="percent">How far they are off.</param>
+    public static Statement Side(double percent) => Statement.Named(percent < 0 ? "nameplate.below" : percent > 0 ? "nameplate.above" : "nameplate.off");
 
     /// <summary>Torque that is left at other volts than the plate's, in percent.</summary>
     /// <param name="knowledge">The facts of the trade.</param>

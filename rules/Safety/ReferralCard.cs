@@ -18,8 +18,8 @@ internal static class ReferralCard
 
         if (file.Plate.All.Any())
         {
-            lines.Add(Statement.Of("safety.card-plate", ("plate", string.Join(", ", file.Plate.All
-                .OrderBy(field => field.Key, StringComparer.Ordinal).Select(field => $"{field.Key} {field.Value.Text}")))));
+            lines.Add(Statement.Of("safety.card-plate").With("plate", [.. file.Plate.All.OrderBy(field => field.Key, StringComparer.Ordinal).Select(field =>
+                Statement.Of("safety.card-figure", ("value", field.Value.Text), ("unit", PlateUnit.Sign(field.Key))).With("field", Statement.Term(field.Key, "term.plate.")))]));
         }
 
         Add(lines, Named(knowledge, file, true), names => Statement.Of("safety.card-does", ("symptoms", names)));

@@ -34,6 +34,11 @@ public sealed class Statement
     /// <param name="ids">Ids of sentences, the best first.</param>
     public static Statement Word(string spoken, params IReadOnlyList<string> ids) => new(ids.Count > 0 ? ids[0] : spoken, NoGaps, []) { Words = (ids, spoken) };
 
+    /// <summary>What a thing of knowledge is called: by a sentence for it, or else by its id as words.</summary>
+    /// <param name="id">The id of the thing.</param>
+    /// <param name="beginnings">How the ids of such sentences begin.</param>
+    public static Statement Term(string id, params IReadOnlyList<string> beginnings) => Word(Spoken(id), [.. beginnings.Select(begun => begun + id)]);
+
     /// <summary>A statement from a sentence id and the texts of its gaps.</summary>
     /// <param name="id">The id of a sentence in knowledge; write it as a literal, so that the convention test finds it.</param>
     /// <param name="gaps">The gaps by name: tags, names and other text that is not a number of the engine.</param>
@@ -79,6 +84,22 @@ public sealed class Statement
     /// <summary>The id with all that fills its gaps: statements that say the same are written the same, and no others.</summary>
     public override string ToString() => Gaps.Count + Parts.Count == 0 ? Id
         : $"{Id} ({string.Join(", ", Gaps.Select(gap => $"{gap.Key}: {gap.Value}").Concat(Parts.Select(gap => $"{gap.Key}: {string.Join("; ", gap.Value)}")))})";
+
+    /// <summary>An id as words: <c>hums-no-start</c> and <c>serviceFactor</c> read as they are spoken.</summary>
+    /// <param name="id">The id.</param>
+    public static string Spoken(string id)
+    {
+        ArgumentNullException.ThrowIfNull(id);
+        var words = new System.Text.StringBuilder(id.Length + 4);
+        foreach (var letter in id)
+        {
+            _ = char.IsUpper(letter) && words.Length > 0 && !char.IsUpper(words[^1]) ? words.Append(' ').Append(char.ToLowerInvariant(letter))
+                : letter is '-' or '.' ? words.Append(' ')
+                : words.Append(letter);
+        }
+
+        return words.ToString();
+    }
 
     private Dictionary<string, string> Filled(string gap, string text) => new(Gaps, StringComparer.Ordinal) { [gap] = text };
 }

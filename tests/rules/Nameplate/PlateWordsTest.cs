@@ -148,7 +148,10 @@ public sealed class PlateWordsTest
     public void What_is_said_of_volts_against_the_plate_can_be_read_out(double plate, double supply)
     {
         var judged = SupplyMatch.Volts(Knowledge, plate, supply);
-        Assert.Contains(judged.Value, Spoken.Whole(judged).Why.Quotes);
+        var why = Spoken.Whole(judged).Why;
+        Assert.Contains(SupplyMatch.Unsigned(judged.Value), why.Quotes);
+        Assert.Contains(supply < plate ? "below" : supply > plate ? "above" : "off", Knowledge.Sentences.Render(why), StringComparison.Ordinal);
+        Assert.DoesNotContain(" -", Knowledge.Sentences.Render(why), StringComparison.Ordinal);
         Assert.Equal(100 * ((supply / plate) - 1), judged.Value.Value!.Value, 1e-6);
     }
 

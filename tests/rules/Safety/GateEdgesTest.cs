@@ -253,7 +253,7 @@ public sealed class GateEdgesTest
             new Fact.Plate { Field = "volts", Value = PlateValue.Of(230) }, new Fact.Plate { Field = "rpm", Value = PlateValue.Of(1440) },
             GateTable.Seen("trips-at-once"), GateTable.Seen("hums-no-start"));
         var card = gate.TellThem.Select(line => Knowledge.Sentences.Render(line, Role.Technician)).ToList();
-        Assert.Equal("Plate: rpm 1440, volts 230.", card[0]);
+        Assert.Equal("Plate: speed 1440 rpm, volts 230 V.", card[0]);
         var seen = new[] { Knowledge.Symptoms["trips-at-once"].Name, Knowledge.Symptoms["hums-no-start"].Name }.Order(StringComparer.Ordinal);
         Assert.Equal($"It does this: {string.Join("; ", seen)}.", card[1]);
         Assert.DoesNotContain(Judge(Role.Technician).TellThem, line => line.Id is "safety.card-does" or "safety.card-does-not");
