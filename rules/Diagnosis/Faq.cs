@@ -109,7 +109,8 @@ public sealed class Faq(TradeKnowledge knowledge)
         var judged = SupplyMatch.Volts(knowledge, rated, supply);
         var said = new List<Statement>
         {
-            judged.Verdict.StartsWith("ok", StringComparison.Ordinal) ? Statement.Of("faq.volts-yes")
+            judged.Verdict.StartsWith("ok", StringComparison.Ordinal) ? file.Plate.Volts.Count > 1
+                ? Statement.Of("faq.volts-yes-joined").With("plate", knowledge.Rules["faq-plate-volts"].Quote(rated, "volt", "the plate")) : Statement.Of("faq.volts-yes")
                 : judged.Verdict.StartsWith("out", StringComparison.Ordinal) ? Statement.Of("faq.volts-no") : Statement.Of("faq.volts-only-if-marked"),
             judged.Why,
         };

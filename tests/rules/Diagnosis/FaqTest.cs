@@ -141,7 +141,7 @@ public sealed class FaqTest
 
     [Fact]
     public void A_motor_marked_208_may_run_on_208() =>
-        Assert.Equal("faq.volts-yes", Ask("run-230-on-208", Plate("volts", 208, 460), new Fact.Supply { Volts = 208, Phases = 3 })[0].Id);
+        Assert.Equal("faq.volts-yes-joined", Ask("run-230-on-208", Plate("volts", 208, 460), new Fact.Supply { Volts = 208, Phases = 3 })[0].Id);
 
     [Fact]
     public void Sixty_hertz_windings_on_fifty_at_the_same_volts_are_stopped() =>

@@ -18,6 +18,8 @@ public sealed class OtherSupplyTest
     [InlineData("why does my single phase motor hum", null)]
     [InlineData("how do I measure a 3 phase motor at home", null)]
     [InlineData("I want to run it on 230", null)]
+    [InlineData("wired star on 230, is that ok?", null)]
+    [InlineData("it is connected in delta on 400, is that right", null)]
     public void Whether_it_runs_on_another_supply_is_a_question(string text, string? question) =>
         Assert.Equal(question, Listener.Understand(text).Questions.Select(one => one.Id).FirstOrDefault(id => id.StartsWith("run-", StringComparison.Ordinal)));
 
