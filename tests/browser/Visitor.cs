@@ -18,7 +18,8 @@ public sealed class Visitor : IAsyncDisposable
     internal const int MostPatience = 60_000;
 
     private const string Marked = """
-        () => [location.href, ...[...document.querySelectorAll("input[name$='.Key']")].map(key => key.value), document.querySelectorAll('.wrong, .wrong-line').length].join(' ')
+        () => document.querySelector('.skip') && new URL(document.querySelector('.skip').href).pathname !== location.pathname ? null
+          : [location.href, ...[...document.querySelectorAll("input[name$='.Key']")].map(key => key.value), document.querySelectorAll('.wrong, .wrong-line').length].join(' ')
         """;
 
     private readonly Device _device;
@@ -198,12 +199,12 @@ public sealed class Visitor : IAsyncDisposable
         await Page.Context.CloseAsync();
     }
 
-    /// <summary>Changes with every page and every stored answer; <see langword="null"/> while a page loads.</summary>
+    /// <summary>Changes with every page and every stored answer; <see langword="null"/> while a page loads, also where the address is there before its page.</summary>
     private async Task<string?> Mark()
     {
         try
         {
-            return await Page.EvaluateAsync<string>(Marked);
+            return await Page.EvaluateAsync<string?>(Marked);
         }
         catch (PlaywrightException)
         {
