@@ -77,7 +77,7 @@ public sealed class Diagnostician
         for (var at = 0; at < _model.Tests.Count; at++)
         {
             var (guide, place) = (_model.Tests[at], at);
-            if (!signs.Any(sign => sign is Sign.Shown shown && shown.Test == place) && !(guide.Value is { SpreadOver: null } && unjudged.Contains(guide.Id, StringComparer.Ordinal)) && Makes(guide, families, file) && Cost(guide, file, access) is { } cost)
+            if (!signs.Any(sign => sign is Sign.Shown shown && shown.Test == place) && !(guide.Value is { SpreadOver: null } && unjudged.Contains(guide.Id, StringComparer.Ordinal)) && Makes(guide, families, file, signs) && Cost(guide, file, access) is { } cost)
             {
                 trials.Add(new Trial<Hypothesis>
                 {
@@ -94,10 +94,10 @@ public sealed class Diagnostician
     }
 
     /// <summary>Whether a test makes sense: for one of the kinds that this motor may be, and not one that the person said they cannot do or has told already.</summary>
-    private static bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file) =>
+    private static bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file, IReadOnlyList<Sign> signs) =>
         (guide.Families.Count == 0 || families.Exists(family => guide.Families.Contains(family.Id, StringComparer.Ordinal)))
         && !(guide.NeedsCapacitor && file.Capacitors.Count > 0 && file.Capacitors.All(capacitor => !capacitor.Present))
-        && !guide.ToldBy.Any(symptom => file.Symptoms.GetValueOrDefault(symptom))
+        && !signs.Any(sign => sign is Sign.Noticed { Present: true } noticed && guide.ToldBy.Contains(noticed.Id, StringComparer.Ordinal)) // a first start that hummed tells it too
         && !file.Unknowns.Contains(guide.Id) && !file.Unknowns.Contains($"test.{guide.Id}");
 
     /// <summary>Seconds of a person's time with what has to be confirmed before, dearer by its risk; nothing where the gate or the tools refuse it.</summary>

@@ -29,6 +29,31 @@ public sealed class ReasonsTest
         });
     }
 
+    /// <summary>Whatever is answered, a motor that only hums, as told or at its first start, is asked for nothing that it shows while it runs.</summary>
+    [Theory]
+    [InlineData("hums-no-start", true)]
+    [InlineData("silent-no-start", true)]
+    [InlineData("runs-hot", false)]
+    public void A_motor_that_does_not_start_is_not_asked_how_it_runs(string symptom, bool stands)
+    {
+        string[] running = ["run-current", "run-speed", "run-direction"];
+        Fact[] told = [new Fact.Symptom { Id = symptom, Present = true }];
+        Assert.Equal(stands, !Asked(told).Intersect(running).Any());
+        Assert.DoesNotContain(Asked([new Fact.Running { Outcome = "hummed" }]), running.Contains);
+
+        static List<string> Asked(Fact[] facts)
+        {
+            var (file, asked) = (CaseFile.From(new CaseOpening(Role.Technician, Region.Iec), facts), new List<string>());
+            while (asked.Count < Knowledge.Tests.Count && new Diagnostician(Knowledge).Examine(file, Open).Next is { } next)
+            {
+                asked.Add(next.Test);
+                file = file.With(new Fact.BenchTest { Test = next.Test, Outcome = next.Outcomes[0].Id });
+            }
+
+            return asked;
+        }
+    }
+
     [Fact]
     public void What_is_likelier_with_a_cause_than_without_speaks_for_it_the_strongest_first()
     {
