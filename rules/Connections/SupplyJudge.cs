@@ -29,7 +29,7 @@ internal sealed class SupplyJudge(TradeKnowledge knowledge)
     /// <summary>The rows that suit, at least one.</summary>
     public Answer<List<SuitedRow>> Rows(Layout layout, PlanRequest request)
     {
-        var kind = new SupplyKind(knowledge, _figures).Problems(layout, request, PhasesOf(request)!.Value).ToList();
+        var kind = new SupplyKind(knowledge).Problems(layout, request, PhasesOf(request)!.Value).ToList();
         if (kind.Count > 0)
         {
             return Answer<List<SuitedRow>>.Refused(kind);

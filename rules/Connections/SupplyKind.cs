@@ -7,8 +7,10 @@ using WireCoach.Rules.Statements;
 namespace WireCoach.Rules.Connections;
 
 /// <summary>Whether a supply is of the right kind at all: direct or alternating, one or three phases, the plate's frequency.</summary>
-internal sealed class SupplyKind(TradeKnowledge knowledge, ConnectionFigures figures)
+internal sealed class SupplyKind(TradeKnowledge knowledge)
 {
+    private readonly ConnectionFigures _figures = knowledge.Connections;
+
     /// <summary>Why the supply does not suit; none where it does.</summary>
     public IEnumerable<Problem> Problems(Layout layout, PlanRequest request, int phases)
     {
@@ -18,14 +20,14 @@ internal sealed class SupplyKind(TradeKnowledge knowledge, ConnectionFigures fig
         }
 
         var direct = request.Supply!.Hertz == 0;
-        if (figures.DirectCurrentOnly.Contains(layout.Id))
+        if (_figures.DirectCurrentOnly.Contains(layout.Id))
         {
             return direct ? [] : [Unsuitable("supply.hertz", Statement.Of("connections.direct-motor-on-alternating"))];
         }
 
         if (direct)
         {
-            return figures.EitherCurrent.Contains(layout.Id) ? [] : [Unsuitable("supply.hertz", Statement.Of("connections.alternating-motor-on-direct"))];
+            return _figures.EitherCurrent.Contains(layout.Id) ? [] : [Unsuitable("supply.hertz", Statement.Of("connections.alternating-motor-on-direct"))];
         }
 
         return [.. Plate(layout, request), .. Phases(layout, request, phases), .. Hertz(request)];
@@ -47,7 +49,7 @@ internal sealed class SupplyKind(TradeKnowledge knowledge, ConnectionFigures fig
     private IEnumerable<Problem> Hertz(PlanRequest request)
     {
         var plates = request.Plate.Numbers("hertz");
-        if (request.Supply!.Hertz is not { } supply || plates.Count == 0 || plates.Any(plate => Math.Abs((supply / plate) - 1) <= figures.HertzTolerance.Value + 1e-9))
+        if (request.Supply!.Hertz is not { } supply || plates.Count == 0 || plates.Any(plate => Math.Abs((supply / plate) - 1) <= _figures.HertzTolerance.Value + 1e-9))
         {
             return [];
         }
@@ -55,12 +57,12 @@ internal sealed class SupplyKind(TradeKnowledge knowledge, ConnectionFigures fig
         var plate = plates[0];
         var volts = request.Plate.Volts.MinBy(one => Math.Abs(Math.Log(request.Supply.Volts!.Value / one * plate / supply)));
         var ratio = request.Supply.Volts!.Value / supply / (volts / plate);
-        var quoted = Quoted.Of(100 * ratio, "percent", "connections.volts-per-hertz", figures.VoltsPerHertzHigh.Source, new TrailStep(
+        var quoted = Quoted.Of(100 * ratio, "percent", "connections.volts-per-hertz", _figures.VoltsPerHertzHigh.Source, new TrailStep(
             "volts per hertz against the plate", "100 × (Us ÷ fs) ÷ (Up ÷ fp)",
             $"{Units.Text(request.Supply.Volts.Value, "volt")}, {Units.Text(supply, "hertz")}; {Units.Text(volts, "volt")}, {Units.Text(plate, "hertz")}",
             Units.Text(100 * ratio, "percent")));
-        var statement = ratio > figures.VoltsPerHertzHigh.Value ? Statement.Of("connections.hertz-saturates")
-            : ratio < figures.VoltsPerHertzLow.Value ? Statement.Of("connections.hertz-weak")
+        var statement = ratio > _figures.VoltsPerHertzHigh.Value ? Statement.Of("connections.hertz-saturates")
+            : ratio < _figures.VoltsPerHertzLow.Value ? Statement.Of("connections.hertz-weak")
             : Statement.Of("connections.hertz-needs-maker");
         return [Unsuitable("supply.hertz", statement.With("supply", Units.Text(supply, "hertz")).With("plate", Units.Text(plate, "hertz")).With("percent", quoted))];
     }

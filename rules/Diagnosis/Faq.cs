@@ -17,7 +17,7 @@ public sealed class Faq(TradeKnowledge knowledge)
 
     /// <summary>The ids of the questions that have an answer.</summary>
     public static IReadOnlyList<string> Questions { get; } =
-        ["bigger-capacitor", "breaker-trips", "can-reverse", "extension-cord", "needs-volts", "run-230-on-208", "run-60-on-50", "run-on-one-phase", "spins-both-ways", "worth-repairing"];
+        ["bigger-capacitor", "breaker-trips", "can-reverse", "extension-cord", "needs-volts", "run-230-on-208", "run-60-on-50", "run-on-one-phase", "run-on-other-volts", "spins-both-ways", "worth-repairing"];
 
     /// <summary>The answer in sentences, or what is missing for it; empty for a question that is not one of <see cref="Questions"/>.</summary>
     /// <param name="question">A question id.</param>
@@ -35,6 +35,7 @@ public sealed class Faq(TradeKnowledge knowledge)
             "run-230-on-208" => OtherVolts(file),
             "run-60-on-50" => OtherHertz(file),
             "run-on-one-phase" => new FaqOnePhase(knowledge, _motor).Answer(file),
+            "run-on-other-volts" => file.Supply?.Volts is null ? [Statement.Of("faq.supply-missing")] : OtherVolts(file),
             "spins-both-ways" => SpinsBothWays(file),
             "worth-repairing" => _motor.WorthRepairing(file),
             _ => [],
@@ -92,9 +93,9 @@ public sealed class Faq(TradeKnowledge knowledge)
         }
 
         return said;
-
-        Quoted Plate(double volts) => knowledge.Rules["faq-plate-volts"].Quote(volts, "volt", "the plate");
     }
+
+    private Quoted Plate(double volts) => knowledge.Rules["faq-plate-volts"].Quote(volts, "volt", "the plate");
 
     private List<Statement> OtherVolts(CaseFile file)
     {
@@ -109,9 +110,13 @@ public sealed class Faq(TradeKnowledge knowledge)
         var judged = SupplyMatch.Volts(knowledge, rated, supply);
         var said = new List<Statement>
         {
-            judged.Verdict.StartsWith("ok", StringComparison.Ordinal) ? file.Plate.Volts.Count > 1
-                ? Statement.Of("faq.volts-yes-joined").With("plate", knowledge.Rules["faq-plate-volts"].Quote(rated, "volt", "the plate")) : Statement.Of("faq.volts-yes")
-                : judged.Verdict.StartsWith("out", StringComparison.Ordinal) ? Statement.Of("faq.volts-no") : Statement.Of("faq.volts-only-if-marked"),
+            judged.Verdict.Split('-')[0] switch
+            {
+                "ok" when file.Plate.Volts.Count > 1 => Statement.Of("faq.volts-yes-joined").With("plate", Plate(rated)),
+                "ok" => Statement.Of("faq.volts-yes"),
+                "out" => Statement.Of("faq.volts-no"),
+                _ => Statement.Of("faq.volts-only-if-marked"),
+            },
             judged.Why,
         };
         if (supply < rated && !judged.Verdict.StartsWith("ok", StringComparison.Ordinal))

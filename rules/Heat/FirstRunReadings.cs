@@ -72,7 +72,7 @@ internal static class FirstRunReadings
             "edge-low" or "edge-high" or "edge-ask-for-208" => (1, Statement.Of("heat.run-volts-edge")),
             _ => (2, Statement.Of("heat.run-volts-out")),
         };
-        return (say.Item1, say.Item2.With("volts", Units.Text(volts, "volt", 4)).With("rated", Units.Text(plate, "volt", 4)).With("deviation", SupplyMatch.Unsigned(judged.Value)).With("side", SupplyMatch.Side(judged.Value.Value!.Value)));
+        return (say.Item1, SupplyMatch.AgainstPlate(say.Item2.With("volts", Units.Text(volts, "volt", 4)).With("rated", Units.Text(plate, "volt", 4)), judged.Value));
     }
 
     public static (int Weight, Statement Say)? Speed(TradeKnowledge knowledge, PlateFields plate, Fact.Running run, bool coupled)

@@ -52,7 +52,7 @@ internal sealed class Belonging
             return null;
         }
 
-        if (_scene.IsWord(q.First - 1, "to") && _scene.InSentence("voltage-change", q.First))
+        if (_scene.IsOfferedSupply(q) || (_scene.IsWord(q.First - 1, "to") && _scene.InSentence("voltage-change", q.First)))
         {
             return "supply";
         }

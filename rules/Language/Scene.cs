@@ -146,6 +146,9 @@ internal sealed class Scene
     /// <summary>"Want it on 230": volts that are wished for.</summary>
     public bool IsWished(Quantity q) => q.Values.Count == 1 && EndsIn(q, "wished-volts");
 
+    /// <summary>"Will it work on 230": volts of a supply that is asked about.</summary>
+    public bool IsOfferedSupply(Quantity q) => q.Values.Count == 1 && EndsIn(q, "run-on-volts") && InSentence("ask", q.First);
+
     /// <summary>"Do I need 230": volts that are only asked about.</summary>
     public bool IsAskedAbout(Quantity q) => EndsIn(q, "asked-volts");
 

@@ -31,17 +31,17 @@ public static class SupplyMatch
         if (size <= rule["most-percent"] && supplyVolts >= special["least"] && supplyVolts <= special["most"]
             && plateVolts >= special["plate-least"] && plateVolts <= special["plate-most"])
         {
-            return new("edge-ask-for-208", value, Statement.Of("nameplate.supply-208").With("deviation", Unsigned(value)).With("side", Side(percent)).With("torque", Torque(knowledge, plateVolts, supplyVolts)));
+            return new("edge-ask-for-208", value, AgainstPlate(Statement.Of("nameplate.supply-208"), value).With("torque", Torque(knowledge, plateVolts, supplyVolts)));
         }
 
         var verdict = size <= rule["ok-percent"] ? "ok"
             : (size < rule["edge-percent"] ? "ok" : size <= rule["most-percent"] ? "edge" : "out") + (percent < 0 ? "-low" : "-high");
-        return new(verdict, value, (verdict switch
+        return new(verdict, value, AgainstPlate(verdict switch
         {
             "ok" or "ok-low" or "ok-high" => Statement.Of("nameplate.supply-ok"),
             "edge-low" or "edge-high" => Statement.Of("nameplate.supply-edge"),
             _ => Statement.Of("nameplate.supply-out"),
-        }).With("deviation", Unsigned(value)).With("side", Side(percent)));
+        }, value));
     }
 
     /// <summary>How far it is, whichever way.</summary>
@@ -52,9 +52,15 @@ public static class SupplyMatch
         return percent with { Value = Math.Abs(percent.Value!.Value), Text = Units.Text(Math.Abs(percent.Value.Value), "percent") };
     }
 
-    /// <summary>On which side of the plate's volts others lie: a minus sign is not read aloud.</summary>
-    /// <param name="percent">How far they are off.</param>
-    public static Statement Side(double percent) => Statement.Named(percent < 0 ? "nameplate.below" : percent > 0 ? "nameplate.above" : "nameplate.off");
+    /// <summary>The statement with how far off volts are and on which side of the plate's: a minus sign is not read aloud.</summary>
+    /// <param name="statement">What is said of them.</param>
+    /// <param name="percent">How far they are off, in percent.</param>
+    public static Statement AgainstPlate(Statement statement, Quoted percent)
+    {
+        ArgumentNullException.ThrowIfNull(statement);
+        return statement.With("deviation", Unsigned(percent))
+            .With("side", Statement.Named(percent.Value < 0 ? "nameplate.below" : percent.Value > 0 ? "nameplate.above" : "nameplate.off"));
+    }
 
     /// <summary>Torque that is left at other volts than the plate's, in percent.</summary>
     /// <param name="knowledge">The facts of the trade.</param>

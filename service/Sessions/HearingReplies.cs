@@ -20,7 +20,7 @@ internal static class HearingReplies
             "what-now" => asked is null ? [Idle(assessed().Gate)] : [asked.Text],
             "who-to-call" => [HandOver(assessed().Gate) ?? Statement.Of("asked.call")],
             "how-test" when question.Term is { } test && knowledge.Tests.TryGetValue(test, out var guide) => HowTo(guide, assessed().Gate),
-            "run-230-on-208" when understood.Questions.Any(other => other.Id == "run-on-one-phase") => [], // that answer names the volts too
+            "run-on-other-volts" when understood.Questions.Any(other => other.Id == "run-on-one-phase") => [], // that answer names the volts too
             "how" when understood.Questions.Any(other => other.Id == "how-test") => [],
             "how" => asked is null ? [Idle(assessed().Gate)] : How(asked),
             "what-size" => sizes(),

@@ -30,6 +30,9 @@ public sealed class FaqAnswersTest
         { "run-230-on-208", "volts-no volts-torque", [Plate("volts", 460), new Fact.Supply { Volts = 208 }] },
         { "run-230-on-208", "volts-no", [Plate("volts", 115), new Fact.Supply { Volts = 208 }] }, // far more than it is for: no torque is lost
         { "run-230-on-208", "volts-yes", [Plate("volts", 240), new Fact.Supply { Volts = 230 }] },
+        { "run-on-other-volts", "supply-missing", [Plate("volts", 115, 230)] },
+        { "run-on-other-volts", "volts-missing", [new Fact.Supply { Volts = 230 }] },
+        { "run-on-other-volts", "volts-yes-joined", [Plate("volts", 115, 230), new Fact.Supply { Volts = 230 }] },
         { "run-230-on-208", "volts-yes-joined", [Plate("volts", 115, 230), new Fact.Supply { Volts = 230 }] },
         { "run-on-one-phase", "one-phase-own", [Plate("phases", 1), new Fact.Supply { Volts = 230, Phases = 1 }] },
         { "run-on-one-phase", "one-phase-own", [Family("psc")] },

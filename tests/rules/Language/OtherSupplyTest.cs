@@ -13,8 +13,9 @@ public sealed class OtherSupplyTest
     [InlineData("can I use this three phase motor at home", "run-on-one-phase")]
     [InlineData("how do I run 3 phase off single phase", "run-on-one-phase")]
     [InlineData("can I run it off single phase?", "run-on-one-phase")]
-    [InlineData("can I run it on 230", "run-230-on-208")]
-    [InlineData("would it work on 120", "run-230-on-208")]
+    [InlineData("can I run it on 230", "run-on-other-volts")]
+    [InlineData("would it work on 120", "run-on-other-volts")]
+    [InlineData("will it run on 208", "run-230-on-208")]
     [InlineData("why does my single phase motor hum", null)]
     [InlineData("how do I measure a 3 phase motor at home", null)]
     [InlineData("I want to run it on 230", null)]
@@ -32,6 +33,8 @@ public sealed class OtherSupplyTest
     [InlineData("can I run a 400 V three phase motor at home on 230 single phase", "400", 230.0, 1)]
     [InlineData("3 phase motor, supply 400 V", null, 400.0, null)]
     [InlineData("I want to run it on 230", null, 230.0, null)]
+    [InlineData("shelf conveyor motor, 115/230, will it work on 230?", "115/230", 230.0, null)]
+    [InlineData("would it work on 120", null, 120.0, null)]
     public void Volts_of_the_motor_are_told_from_those_of_the_supply(string text, string? plate, double? supply, int? phases)
     {
         var facts = Listener.Understand(text).Facts;
