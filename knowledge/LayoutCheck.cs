@@ -6,7 +6,7 @@ namespace WireCoach.Knowledge;
 internal static class LayoutCheck
 {
     private static readonly string[] Roles =
-        ["run", "start", "phase", "armature", "series-field", "shunt-field", "speed-tap", "protector", "other"];
+        ["run", "start", "phase", "rotor", "armature", "series-field", "shunt-field", "speed-tap", "protector", "other"];
 
     private static readonly string[] PartKinds = ["switch", "start-capacitor", "run-capacitor", "protector", "protector-heater"];
 

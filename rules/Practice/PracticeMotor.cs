@@ -140,6 +140,10 @@ public sealed class PracticeMotor
     /// <summary>Whether the shaft is harder to turn while the ends of the armature meet: <c>drags</c> or <c>same</c>.</summary>
     public string Dragged() => _looks.Dragged();
 
+    /// <summary>Which of two leads comes from the brushes on slip rings: <c>first</c> or <c>second</c>.</summary>
+    /// <param name="first">A tag.</param>
+    public string FromRings(string first) => _looks.FromRings(first);
+
     /// <summary>The probes touched together, before anything is measured.</summary>
     public Fact.BenchTest Probes() => new() { Test = Fact.BenchTest.ProbeZero, Value = _meter.ProbeOhms(), Unit = "ohm", How = FactEntry.Probe };
 

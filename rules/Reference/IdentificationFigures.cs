@@ -101,6 +101,15 @@ public sealed record IdentificationFigures
     /// <summary>How likely a kind of motor is that goes against what a look at it or a turn of its shaft has told, against one that goes with it; a ratio.</summary>
     public required Judgement LookMissed { get; init; }
 
+    /// <summary>How likely a lead that was followed from the brushes of slip rings is none of a rotor's; a probability.</summary>
+    public required Judgement RingLeadMistaken { get; init; }
+
+    /// <summary>How far two speeds of a plate must lie apart to be those of a motor with two speeds; their ratio.</summary>
+    public required Judgement SpeedsApart { get; init; }
+
+    /// <summary>How likely a motor of one speed is under a plate with two, against one of two speeds; a ratio.</summary>
+    public required Judgement SpeedsMisread { get; init; }
+
     /// <summary>How far two voltages of a plate, or their ratio and that of a connection table, may lie apart and count as the same; a share.</summary>
     public required Judgement VoltsAlike { get; init; }
 

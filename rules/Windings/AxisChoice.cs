@@ -19,7 +19,7 @@ internal sealed class AxisChoice(Bench bench, IReadOnlyList<Measured> readings, 
     /// <param name="tests">The tests that may be done.</param>
     public NextReading? Wanted(Explanations all, Leaf best, IReadOnlyList<string> tests)
     {
-        var may = all.Share(leaf => Looks.HasBrushes(leaf.Pattern.Layout)) < bench.Figures.BrushesBarTest.Value ? Kinds.Where(kind => tests.Contains(kind.Test, StringComparer.Ordinal)) : [];
+        var may = all.Share(leaf => Looks.HasArmature(leaf.Pattern.Layout)) < bench.Figures.BrushesBarTest.Value ? Kinds.Where(kind => tests.Contains(kind.Test, StringComparer.Ordinal)) : [];
         return may.Select(kind => Setups(all, best).Select(setup => (Setup: setup, Chance: Math.Round(Settles(all, setup, kind.Outcomes), 9))).OrderByDescending(one => one.Chance).FirstOrDefault() is { Setup: { } setup, Chance: var chance }
             && chance >= bench.Figures.TestSettles.Value ? Asked(kind.Test, setup, Statement.Of("windings.axis-tells"), chance) : null).FirstOrDefault(asked => asked is not null);
     }

@@ -9,6 +9,7 @@ internal sealed class Bench
     private readonly IdentificationFigures _figures;
     private readonly string?[] _markings;
     private readonly bool[] _beside;
+    private readonly int[] _atRings;
     private readonly Lazy<IReadOnlyList<Search>> _faulty;
     private readonly Dictionary<Pattern, int[]> _marked = [];
 
@@ -22,6 +23,7 @@ internal sealed class Bench
         _markings = [.. input.Leads.Select(lead => input.Markings.GetValueOrDefault(lead))];
         HasMarkings = Array.Exists(_markings, marking => marking is not null);
         Turning = [.. Readings.Where(reading => input.Readings[reading.Index].ChangesWithShaft)];
+        _atRings = [.. input.RingLeads.Select(tag => InputCheck.Lead(input.Leads, tag)).Where(lead => lead >= 0)];
         _beside = Array.ConvertAll(_markings, marking => marking is not null && book.Beside.Contains(marking));
         var patterns = book.Of(input.Leads.Count);
         Sound = States(patterns.Sound);
@@ -59,10 +61,11 @@ internal sealed class Bench
     /// <summary>What tests between windings have shown.</summary>
     public AxisEvidence Axes { get; }
 
-    /// <summary>What speaks for or against an explanation besides the readings: the armature, tests between windings, printed markings.</summary>
+    /// <summary>What speaks for or against an explanation besides the readings: the armature, the leads of slip rings, tests between windings, printed markings.</summary>
     public double Outside(Leaf leaf)
     {
-        var turned = Axes.LogOf(leaf) + (Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? Math.Log(_figures.TurningMistaken.Value) : 0));
+        var turned = Axes.LogOf(leaf) + (Turning.Count == 0 ? 0 : Turning.Sum(reading => leaf.TerminalOf[reading.First] >= 0 && !ThroughArmature(leaf, reading) ? Math.Log(_figures.TurningMistaken.Value) : 0))
+            + (_atRings.Count(lead => leaf.TerminalOf[lead] >= 0 && !IsOfRotor(leaf.Pattern, leaf.TerminalOf[lead])) * Math.Log(_figures.RingLeadMistaken.Value));
         if (!HasMarkings)
         {
             return turned;
@@ -125,13 +128,18 @@ internal sealed class Bench
         return -1;
     }
 
-    /// <summary>A marking agrees when the lead stands to all other marked leads as the marked terminals stand to each other: exchanges that no reading shows do not count.</summary>
+    /// <summary>A marking agrees when the lead stands to all other marked leads as the marked terminals stand to each other: exchanges that no reading shows do not count, but that of a rotor and its stator, which only the marking tells.</summary>
     private bool Agrees(Leaf leaf, int lead, int[] marked)
     {
         var terminal = marked[lead];
         if (terminal < 0)
         {
             return _beside[lead] && leaf.Pattern.Windings.Any(winding => winding.Role is "protector" or "other" && winding.Terminals.Contains(leaf.TerminalOf[lead]));
+        }
+
+        if (IsOfRotor(leaf.Pattern, terminal) != IsOfRotor(leaf.Pattern, leaf.TerminalOf[lead]))
+        {
+            return false;
         }
 
         var pattern = leaf.Pattern.SoundTwin ?? leaf.Pattern;
@@ -153,6 +161,8 @@ internal sealed class Bench
     private static bool ThroughArmature(Leaf leaf, Measured reading) => leaf.Pattern.Windings.Any(winding =>
         winding.Terminals.Contains(leaf.TerminalOf[reading.First]) && winding.Terminals.Contains(leaf.TerminalOf[reading.Second])
         && leaf.Pattern.Layout.Coils.Any(coil => coil.ChangesWithShaft && winding.Coils.Contains(coil.Id)));
+
+    private static bool IsOfRotor(Pattern pattern, int terminal) => pattern.Windings.Any(winding => winding.Role == "rotor" && winding.Terminals.Contains(terminal));
 
     private List<Search> States(IReadOnlyList<Pattern> patterns)
     {

@@ -18,7 +18,8 @@ internal static class EndsWithout
         var leads = windings.SelectMany(winding => winding.Leads.Concat(winding.Taps.Except(winding.Leads, StringComparer.Ordinal))).ToList();
         var shared = leads.Distinct(StringComparer.Ordinal).Count() < leads.Count;
         var alone = windings.Count == 1 && windings[0].Leads.Count is 3 or 4;
-        if (input.Layout != "two-speed-two-winding-6" && !shared && !alone)
+        var rings = windings.Exists(winding => winding.Role == "rotor") && windings.TrueForAll(winding => winding.Leads.Count == 3);
+        if (input.Layout != "two-speed-two-winding-6" && !shared && !alone && !rings)
         {
             return null;
         }

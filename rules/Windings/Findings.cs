@@ -78,8 +78,8 @@ internal sealed class Findings(Bench bench, IReadOnlyList<Measured> readings, Ex
         {
             ConditionKind.SwitchOpen => "start-switch-stuck-open",
             ConditionKind.ProtectorOpen => "protector-open",
-            ConditionKind.OpenCoil => role switch { "run" or "speed-tap" => "open-run-winding", "start" => "open-start-winding", "phase" => "open-phase-winding", "armature" => "bad-commutator", _ => "field-open" },
-            ConditionKind.ShortedCoil => role switch { "start" => "shorted-start-turns", "phase" => "shorted-phase-turns", _ => "shorted-run-turns" },
+            ConditionKind.OpenCoil => role switch { "run" or "speed-tap" => "open-run-winding", "start" => "open-start-winding", "phase" or "rotor" => "open-phase-winding", "armature" => "bad-commutator", _ => "field-open" },
+            ConditionKind.ShortedCoil => role switch { "start" => "shorted-start-turns", "phase" or "rotor" => "shorted-phase-turns", _ => "shorted-run-turns" },
             _ => null,
         };
     }

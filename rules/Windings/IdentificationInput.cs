@@ -26,6 +26,9 @@ public sealed record IdentificationInput
     /// <summary>What a look at the motor, or a turn of its shaft by hand, has told; <see langword="null"/> where nobody can be asked to look.</summary>
     public Looks? Looks { get; init; }
 
+    /// <summary>Leads that were followed from the brushes of slip rings, by tag: those of a rotor, of which one says it for all that read to it; none where nobody looked.</summary>
+    public IReadOnlyList<string> RingLeads { get; init; } = [];
+
     /// <summary>The meter; <see langword="null"/> takes the usual hand-held one from knowledge.</summary>
     public MeterInput? Meter { get; init; }
 

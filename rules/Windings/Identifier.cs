@@ -56,8 +56,10 @@ public sealed class Identifier
 
     private bool IsWindings(string tag) => _forms.Value.Any(form => form.LeadOf(tag) is not null);
 
-    private Identification Find(IdentificationInput input)
+    private Identification Find(IdentificationInput given)
     {
+        // Who has followed leads from the brushes has seen the brushes.
+        var input = given is { RingLeads.Count: > 0, Looks: { Brushes: null } looks } ? given with { Looks = looks with { Brushes = true } } : given;
         var meter = new MeterModel(_knowledge.Identification, input.Meter);
         var between = new List<Measured>();
         for (var index = 0; index < input.Readings.Count; index++)

@@ -14,7 +14,7 @@ public sealed record Looks
     /// <summary>Whether the shaft drags when the ends of the armature pair are held together.</summary>
     public bool? Drags { get; init; }
 
-    /// <summary>Whether it has brushes: they are seen, or a reading changes as the shaft is turned.</summary>
+    /// <summary>Whether it has brushes, on a commutator or on slip rings: they are seen, or a reading changes as the shaft is turned.</summary>
     public bool? Brushes { get; init; }
 
     /// <summary>Whether it has several speeds to choose from.</summary>
@@ -54,13 +54,21 @@ public sealed record Looks
     /// <param name="layout">The layout.</param>
     public static bool HasSpeeds(Layout layout) => layout.Coils.Any(coil => coil.Role == "speed-tap") || layout.Connections.Any(row => row.For is "slow" or "first-winding");
 
-    /// <summary>Whether it has an armature with brushes.</summary>
+    /// <summary>Whether it has brushes, on the commutator of an armature or on the slip rings of a rotor.</summary>
     /// <param name="layout">The layout.</param>
-    public static bool HasBrushes(Layout layout) => layout.Coils.Any(coil => coil.ChangesWithShaft);
+    public static bool HasBrushes(Layout layout) => HasArmature(layout) || HasSlipRings(layout);
+
+    /// <summary>Whether it has an armature with a commutator.</summary>
+    /// <param name="layout">The layout.</param>
+    public static bool HasArmature(Layout layout) => layout.Coils.Any(coil => coil.ChangesWithShaft);
+
+    /// <summary>Whether the winding of its rotor comes out over slip rings.</summary>
+    /// <param name="layout">The layout.</param>
+    public static bool HasSlipRings(Layout layout) => layout.Coils.Any(coil => coil.Role == "rotor");
 
     /// <summary>Whether an armature turns between magnets; <see langword="null"/> for motors without an armature.</summary>
     /// <param name="layout">The layout.</param>
-    public static bool? HasMagnets(Layout layout) => HasBrushes(layout)
+    public static bool? HasMagnets(Layout layout) => HasArmature(layout)
         ? layout.Coils.All(coil => !coil.Role.EndsWith("-field", StringComparison.Ordinal))
         : null;
 }

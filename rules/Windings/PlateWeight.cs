@@ -15,8 +15,13 @@ internal static class PlateWeight
     /// <param name="figures">How often a plate is misread or read in part.</param>
     public static double Of(Layout layout, PlateFields plate, IdentificationFigures figures) =>
         Phases(layout, plate, figures)
-        + (plate.Numbers("rpm").Count == 1 && layout.Connections.Any(row => row.For is "slow" or "first-winding") ? Math.Log(figures.LookMissed.Value) : 0)
+        + Speeds(layout, plate.Numbers("rpm"), figures)
         + Volts(layout, plate.Volts, figures);
+
+    private static double Speeds(Layout layout, IReadOnlyList<double> rpm, IdentificationFigures figures) =>
+        rpm.Count == 1 && layout.Connections.Any(row => row.For is "slow" or "first-winding") ? Math.Log(figures.LookMissed.Value)
+        : rpm.Count > 1 && rpm.Max() > figures.SpeedsApart.Value * rpm.Min() && !Looks.HasSpeeds(layout) ? Math.Log(figures.SpeedsMisread.Value)
+        : 0;
 
     private static double Phases(Layout layout, PlateFields plate, IdentificationFigures figures) => plate.Phases switch
     {

@@ -65,6 +65,7 @@ internal sealed class RecentIdentifications(int most)
             AddReading(reading);
         }
 
+        Add(input.RingLeads);
         Add(input.TestsAllowed);
         foreach (var test in input.Tests)
         {

@@ -86,6 +86,11 @@ internal sealed class PracticeBench(TradeKnowledge knowledge, Coach coach)
             return Answered(live, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = motor.Dragged() });
         }
 
+        if (asked is { About: "slip-rings", Between: [var ring, _] })
+        {
+            return Answered(live, asked, new QuestionAnswer { QuestionId = asked.Id, Choice = motor.FromRings(ring) });
+        }
+
         if (asked.About == "insulation")
         {
             return new Given { Facts = [motor.Insulation()], Question = asked.Id };

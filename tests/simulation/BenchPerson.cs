@@ -107,6 +107,11 @@ internal sealed class BenchPerson(SimulatedMotor motor, SimulatedMeter meter, Ra
             }
         }
 
+        if (input.Looks?.Brushes == true && input.RingLeads.Count == 0 && motor.Windings.Find(winding => winding.Role == "rotor").Tags is { } ring)
+        {
+            return input with { RingLeads = ring };
+        }
+
         var seen = input with { HasCapacitor = motor.CapacitorUse != "none", CapacitorUse = motor.CapacitorUse is "start" or "run" ? motor.CapacitorUse : null, Looks = motor.Looks };
         return seen == input ? null : seen;
     }

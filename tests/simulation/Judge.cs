@@ -12,10 +12,14 @@ internal static class Judge
         var named = found.Windings.Where(winding => !winding.Junction && winding.Taps is null)
             .Select(winding => $"{winding.Role} {string.Join(' ', winding.Leads.Order(StringComparer.Ordinal))}").ToHashSet(StringComparer.Ordinal);
         var groups = found.Windings.Where(winding => winding.Junction).All(winding => winding.Leads.All(one => winding.Leads.All(other => one == other || motor.Read(one, other).Ohms is not null)));
-        return named.IsSubsetOf(truth) && groups && Tapped(motor, found);
+        return named.IsSubsetOf(truth) && groups && Rotor(motor, found) && Tapped(motor, found);
     }
 
     public static int Percentile(List<int> values, double share) => values.Order().ElementAt((int)Math.Min(values.Count - 1, Math.Ceiling(share * values.Count)));
+
+    /// <summary>The leads of a rotor are called so, and no others.</summary>
+    private static bool Rotor(SimulatedMotor motor, Identification found) => found.Windings.Where(winding => winding.Junction).All(winding =>
+        winding.Leads.All(lead => motor.Windings.Exists(truth => truth.Role == "rotor" && truth.Tags.Contains(lead)) == (winding.Role == "rotor")));
 
     /// <summary>A tapped winding runs from the common lead over the taps in the order of rising ohms.</summary>
     private static bool Tapped(SimulatedMotor motor, Identification found) => found.Windings.Where(winding => winding.Taps is not null).All(winding =>

@@ -25,6 +25,7 @@ internal sealed class MotorFactory(Random chance)
         ["three-phase-6"] = "phase T1 T4 r; phase T2 T5 r; phase T3 T6 r",
         ["part-winding-6"] = "phase T1 n r; phase T2 n r; phase T3 n r; phase T7 m r; phase T8 m r; phase T9 m r",
         ["two-speed-two-winding-6"] = "phase T1 n r; phase T2 n r; phase T3 n r; phase T11 m s; phase T12 m s; phase T13 m s",
+        ["wound-rotor-6"] = "phase T1 n r; phase T2 n r; phase T3 n r; rotor K m s; rotor L m s; rotor M m s",
         ["two-speed-6"] = "phase T1 T6 r; phase T6 T2 r; phase T2 T5 r; phase T5 T3 r; phase T3 T4 r; phase T4 T1 r",
         ["three-phase-9-star"] = "phase T1 T4 r; phase T2 T5 r; phase T3 T6 r; phase T7 n r; phase T8 n r; phase T9 n r",
         ["three-phase-9-delta"] = "phase T1 T4 r; phase T1 T9 r; phase T2 T5 r; phase T2 T7 r; phase T3 T6 r; phase T3 T8 r",
@@ -120,7 +121,7 @@ internal sealed class MotorFactory(Random chance)
         return motor;
     }
 
-    private static int Degrees(string role, int index) => role switch { "phase" => index % 3 * 120, "start" or "armature" => 90, _ => 0 };
+    private static int Degrees(string role, int index) => role switch { "phase" or "rotor" => index % 3 * 120, "start" or "armature" => 90, _ => 0 };
 
     /// <summary>Of a kind that needs one, what is printed on its capacitor.</summary>
     private string CapacitorOf(string kind) => kind switch
@@ -150,7 +151,7 @@ internal sealed class MotorFactory(Random chance)
             _ when capacitor == "none" => null,
             _ => false,
         },
-        Brushes = kind.StartsWith("dc-", StringComparison.Ordinal) || kind == "series-commutator",
+        Brushes = kind.StartsWith("dc-", StringComparison.Ordinal) || kind is "series-commutator" or "wound-rotor-6",
         Speeds = kind.StartsWith("psc-tapped", StringComparison.Ordinal) || kind.StartsWith("two-speed", StringComparison.Ordinal),
         Drags = kind switch { "dc-permanent-magnet" => true, "dc-shunt" or "dc-compound" or "series-commutator" => false, _ => null },
     };
@@ -175,6 +176,7 @@ internal sealed class MotorFactory(Random chance)
         _ when kind.StartsWith("psc-tapped", StringComparison.Ordinal) => Log(1.1, 3),
         "dc-shunt" or "dc-compound" => Log(80, 800),
         "two-speed-two-winding-6" => Log(0.3, 4),
+        "wound-rotor-6" => Log(0.05, 2),
         "sealed-compressor-3" => Log(2, 5),
         "dual-voltage-4, no capacitor" => Log(1, 4),
         _ => Log(2, 6),

@@ -7,7 +7,7 @@ namespace WireCoach.WebUi.Desk;
 /// <summary>What the meter of a practice motor takes by itself.</summary>
 public static class PracticeMeter
 {
-    private static readonly string[] Steps = ["probe-zero", "shaft-drag", "first-start", "supply-voltage"];
+    private static readonly string[] Steps = ["probe-zero", "shaft-drag", "ring-leads", "first-start", "supply-voltage"];
     private static readonly string[] Tests = ["insulation", Fact.BenchTest.EarthContinuity, "armature"];
 
     /// <summary>Whether a question is answered by one press: the probes together, two leads or joints, a bench test, what the shaft does, what comes before power, the first start; joints are made by hand and only told.</summary>

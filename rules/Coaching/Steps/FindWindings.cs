@@ -26,6 +26,8 @@ internal static class FindWindings
 
     private const string ShaftDrag = "shaft-drag";
 
+    private const string RingLeads = "ring-leads";
+
     private const string StartBranch = "start-branch";
 
     private const string InstrumentQuestion = "windings-instrument";
@@ -114,7 +116,8 @@ internal static class FindWindings
             ?? (Differ(Looks.HasCapacitorOutside) && work.HasCapacitor == true ? Look(work, CapacitorWires) : null)
             ?? (Differ(layout => (bool?)Looks.HasSpeeds(layout)) ? Look(work, SeveralSpeeds) : null)
             ?? (left.Exists(Looks.HasBrushes) && !left.TrueForAll(Looks.HasBrushes) ? Look(work, BrushesSeen) : null)
-            ?? (left.Exists(Looks.HasBrushes) && Said(work, BrushesSeen, "yes") != false ? Armature(work) : null)
+            ?? (left.Exists(Looks.HasSlipRings) && Said(work, BrushesSeen, "yes") == true ? Rings(work, found) : null)
+            ?? (left.Exists(Looks.HasArmature) && Said(work, BrushesSeen, "yes") != false ? Armature(work) : null)
             ?? (Differ(Looks.HasMagnets) ? Drag(work) : null);
 
         bool Differ<T>(Func<Layout, T?> made) => left.Select(made).Where(one => one is not null).Distinct().Skip(1).Any();
@@ -126,6 +129,22 @@ internal static class FindWindings
     /// <summary>Of the pair that was found to be the armature: whether magnets hold it back when its ends meet.</summary>
     private static Question? Drag(Workup work) => work.File.Readings.FindLast(reading => reading.ChangesWithShaft) is not { } armature
         || work.Chosen(ShaftDrag) ? null : work.Ask.Of(ShaftDrag, ("from", armature.From), ("to", armature.To));
+
+    /// <summary>Of two groups of three that read alike, which comes from the slip rings.</summary>
+    private static Question? Rings(Workup work, Identification found)
+    {
+        if (found.Windings.Where(winding => winding is { Junction: true, Leads.Count: 3 }).Select(winding => winding.Leads).ToList() is not [var first, var second])
+        {
+            return null;
+        }
+
+        var asked = work.Ask.Reading(RingLeads, first[0], second[0], ("first", string.Join(", ", first)), ("second", string.Join(", ", second)));
+        return work.Chosen(asked.Id) ? null : asked;
+    }
+
+    /// <summary>One lead of each group that was said to come from slip rings.</summary>
+    private static IEnumerable<string> FromRings(Workup work) => work.File.Choices.Where(choice => choice.Key.StartsWith($"{RingLeads}.", StringComparison.Ordinal))
+        .Select(choice => choice.Key.Split('.')[choice.Value == "first" ? 1 : 2]).Order(StringComparer.Ordinal);
 
     private static Question? PrintOnCapacitor(Workup work) =>
         work.HasCapacitor != true || CapacitorUseOf(work) is not null || work.Skipped(CapacitorUse) ? null : work.Ask.Of(CapacitorUse);
@@ -164,6 +183,7 @@ internal static class FindWindings
             CapacitorUse = work.File.Capacitors.Exists(capacitor => capacitor.Use == "both") ? null : CapacitorUseOf(work),
             CapacitorBridged = Bridged(work),
             Looks = new() { BothWays = Said(work, BothWays, "both"), CapacitorOutside = Said(work, CapacitorWires, "outside"), Drags = Said(work, ShaftDrag, "drags"), Speeds = Said(work, SeveralSpeeds, "several"), Brushes = Said(work, BrushesSeen, "yes") ?? Brushes(work) },
+            RingLeads = [.. FromRings(work)],
             Meter = MeterInput.Probed(null, work.File.BenchTests),
             Readings = Readings(work),
             Tests = work.File.BenchTests.FindAll(test => test.Drive.Count == 2),

@@ -46,6 +46,7 @@ internal static class IdentifyEndpoint
             CapacitorBridged = body.CapacitorBridged,
             CapacitorUse = body.CapacitorUse,
             Looks = body.Looks,
+            RingLeads = [.. (body.RingLeads ?? []).OfType<string>()],
             Meter = MeterInput.Probed(body.Meter, (body.BenchTests ?? []).OfType<Fact.BenchTest>()),
             Readings = [.. readings.OfType<Fact.Reading>()],
             Unreadable = [.. (body.Unreadable ?? []).OfType<PairBody>().Select(pair => (pair.From, pair.To))],
@@ -142,7 +143,7 @@ internal static class IdentifyEndpoint
     };
 
     internal sealed record IdentifyBody(
-        IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, string? CapacitorUse, Looks? Looks, MeterInput? Meter,
+        IReadOnlyList<JsonElement>? Leads, Dictionary<string, PlateValue?>? Plate, bool? HasCapacitor, bool? CapacitorBridged, string? CapacitorUse, Looks? Looks, IReadOnlyList<string?>? RingLeads, MeterInput? Meter,
         IReadOnlyList<ReadingBody?>? Readings, IReadOnlyList<Fact.BenchTest?>? BenchTests, IReadOnlyList<string?>? Instruments, IReadOnlyList<PairBody?>? Unreadable, bool? Shortcuts, bool? CheckFrame);
 
     internal sealed record ReadingBody(

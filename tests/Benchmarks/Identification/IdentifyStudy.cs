@@ -134,7 +134,7 @@ internal static class IdentifyStudy
     /// <summary>How many phases a kind of motor runs on; none for direct current.</summary>
     internal static double Phases(string kind) =>
         kind.StartsWith("dc-", StringComparison.Ordinal) ? 0
-        : kind.StartsWith("three-phase", StringComparison.Ordinal) || kind.StartsWith("two-speed", StringComparison.Ordinal) || kind == "part-winding-6" ? 3
+        : kind.StartsWith("three-phase", StringComparison.Ordinal) || kind.StartsWith("two-speed", StringComparison.Ordinal) || kind is "part-winding-6" or "wound-rotor-6" ? 3
         : 1;
 
     private static void One(

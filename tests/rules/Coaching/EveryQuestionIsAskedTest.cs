@@ -10,7 +10,7 @@ namespace WireCoach.Rules.Tests.Coaching;
 public sealed class EveryQuestionIsAskedTest
 {
     private const int Turns = 70;
-    private const int MostConversations = 300;
+    private const int MostConversations = 600;
 
     private static readonly Coach Coach = new(Trade.Knowledge);
     private static readonly Listener Listener = new(Trade.Knowledge);

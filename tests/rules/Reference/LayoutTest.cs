@@ -13,7 +13,7 @@ public sealed class LayoutTest
         "capacitor-start-dual-8", "psc-2", "psc-3", "psc-4", "psc-reversible-3", "psc-tapped", "two-value-capacitor", "shaded-pole-2",
         "series-commutator", "dc-permanent-magnet", "dc-shunt", "dc-compound", "sealed-compressor-3", "three-phase-3", "three-phase-4",
         "three-phase-6", "part-winding-6", "three-phase-9-star", "three-phase-9-delta", "three-phase-12", "two-speed-6",
-        "two-speed-two-winding-6",
+        "two-speed-two-winding-6", "wound-rotor-6",
     ];
 
     public static TheoryData<string> Ids() => [.. Knowledge.Layouts.Keys.Order(StringComparer.Ordinal)];

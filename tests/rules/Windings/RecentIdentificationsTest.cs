@@ -21,6 +21,7 @@ public sealed class RecentIdentificationsTest
         { nameof(IdentificationInput.CapacitorUse), Plain with { CapacitorUse = "run" } },
         { nameof(IdentificationInput.CapacitorBridged), Plain with { CapacitorBridged = true } },
         { nameof(IdentificationInput.Looks), Plain with { Looks = new() { BothWays = true } } },
+        { nameof(IdentificationInput.RingLeads), Plain with { RingLeads = ["1"] } },
         { nameof(IdentificationInput.Meter), Plain with { Meter = new MeterInput { TestLeadOhms = 0.2 } } },
         { nameof(IdentificationInput.Readings), Plain with { Readings = [Read("1", "2", 2.1), Read("3", "4", 6.4), Read("1", "3", 900)] } },
         { nameof(IdentificationInput.Tests), Plain with { Tests = [new() { Test = "induced-voltage", Drive = ["1", "2"], Read = ["3", "4"], AppliedVolts = 12, Value = 6 }] } },

@@ -17,6 +17,7 @@ public sealed class WhatIsSeenTest
     [InlineData("capacitor-start-4", null, false, false, false, null)]
     [InlineData("two-speed-6", null, null, true, false, null)]
     [InlineData("two-speed-two-winding-6", null, null, true, false, null)]
+    [InlineData("wound-rotor-6", null, null, false, true, null)]
     [InlineData("three-phase-6", null, null, false, false, null)]
     [InlineData("series-commutator", null, null, false, true, false)]
     [InlineData("dc-shunt", null, null, false, true, false)]
@@ -53,6 +54,8 @@ public sealed class WhatIsSeenTest
     [Theory]
     [InlineData("two-speed-6", "rpm 1440")] // for a motor of two speeds a plate names both
     [InlineData("two-speed-two-winding-6", "rpm 1440")]
+    [InlineData("wound-rotor-6", "rpm 720 1440")]
+    [InlineData("three-phase-6", "rpm 1140 1725")]
     [InlineData("dual-voltage-4", "volts 230 400")] // halves give twice the volts and nothing else
     [InlineData("dual-voltage-4", "volts 230")]
     public void What_the_plate_does_not_name_makes_a_kind_less_likely(string layout, string plate) => Assert.InRange(Weigh(layout, plate), -8, -0.1);
@@ -60,6 +63,7 @@ public sealed class WhatIsSeenTest
     [Theory]
     [InlineData("two-speed-6", "rpm 720 1440")]
     [InlineData("three-phase-6", "rpm 1440")]
+    [InlineData("three-phase-6", "rpm 1440 1730")] // 50 and 60 Hz
     [InlineData("dual-voltage-4", "volts 115 230")]
     [InlineData("split-phase-4", "volts 230")]
     [InlineData("split-phase-4", "volts 230 240")] // two names of one supply

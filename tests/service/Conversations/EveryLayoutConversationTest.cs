@@ -98,6 +98,20 @@ public sealed class EveryLayoutConversationTest(ServiceFixture service) : IClass
         AssertAiding(motor.Powered(Joints(client.Plan)), 0.5);
     }
 
+    /// <summary>Two groups of three leads of which one comes from slip rings: told by looking, and never connected without the diagram of the starter.</summary>
+    [Fact]
+    public async Task A_rotor_with_slip_rings_is_told_by_looking_and_goes_on_no_line()
+    {
+        var client = await Held(new WoundBench("phase T1 n 3 0; phase T2 n 3 120; phase T3 n 3 240; rotor K m 1.1 0; rotor L m 1.1 120; rotor M m 1.1 240", 5, capacitor: false), [460], 460, phases: 3);
+        Assert.Contains(client.Asked, asked => asked.StartsWith("ring-leads.", StringComparison.Ordinal));
+        var identification = client.Assessment.GetProperty("identification");
+        Assert.Equal(("identified", "wound-rotor-6"), (identification.GetProperty("status").GetString(), identification.GetProperty("layouts")[0].GetProperty("id").GetString()));
+        Assert.Single(identification.GetProperty("windings").EnumerateArray(), winding => winding.GetProperty("role").GetString() == "rotor");
+        Assert.Equal(("open", JsonValueKind.Null), (client.Status, client.Plan.ValueKind));
+        Assert.Equal("layout", client.Assessment.GetProperty("planMissing")[0].GetString());
+        Assert.Contains("resistors and never on the mains", client.Assessment.GetProperty("say").ToString(), StringComparison.Ordinal);
+    }
+
     /// <summary>Kinds that neither ohms nor a look tell.</summary>
     [Theory]
     [InlineData("phase T1 T6 4 0; phase T6 T2 4 0; phase T2 T5 4 120; phase T5 T3 4 120; phase T3 T4 4 240; phase T4 T1 4 240", 460, 3)]

@@ -69,6 +69,7 @@ internal sealed class WoundAnswers(WoundBench motor) : IBenchAnswers
         }
         ?? about switch
         {
+            "slip-rings" => motor.IsAtRings(Strings(ask.GetProperty("between"))[0]) ? "first" : "second",
             "capacitor" when questionId == "capacitor" => motor.HasCapacitor ? "one" : "none",
             "capacitor" => questionId == "capacitor-use" ? motor.CapacitorUse : "bridged",
             "armature" => ask.GetProperty("between") is { ValueKind: JsonValueKind.Array } pair && motor.JumpsWithShaft(Strings(pair)[0], Strings(pair)[1]) ? "jumps" : "steady",

@@ -58,7 +58,10 @@ internal sealed class WoundBench
     public bool JumpsWithShaft(string from, string to) =>
         _coils.Exists(coil => coil.Role == "armature" && new[] { Node(coil.From), Node(coil.To) }.Order().SequenceEqual(new[] { from, to }.Order()));
 
-    public bool HasBrushes => _coils.Exists(coil => coil.Role == "armature");
+    public bool HasBrushes => _coils.Exists(coil => coil.Role is "armature" or "rotor");
+
+    /// <summary>Whether a lead comes from the brushes on slip rings.</summary>
+    public bool IsAtRings(string tag) => _coils.Exists(coil => coil.Role == "rotor" && Node(coil.From) == tag);
 
     public double Volts(TestSetup setup) => Math.Round(_field.Volts(setup), 1);
 
