@@ -103,7 +103,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
             case Fact.Insulation insulation:
                 Range(each, "megohms", insulation.Megohms, "input-megohms", "MΩ");
                 Range(each, "testVolts", insulation.TestVolts, "input-test-volts", "V");
-                Range(each, "celsius", insulation.Celsius, "input-celsius", "°C");
+                Range(each, "celsius", insulation.Celsius, "input-insulation-celsius", "°C");
                 Range(each, "atMinute", insulation.AtMinute, "input-minutes", "min");
                 return insulation;
             case Fact.Running running:

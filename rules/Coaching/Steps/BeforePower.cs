@@ -21,8 +21,9 @@ internal static class BeforePower
     /// <summary>Whoever says that they are not made yet is asked until they are: what follows rests on them.</summary>
     public static Question? Connected(Workup work) => work.File.Confirmed("connected") ? null : work.Ask.Of("connected");
 
+    /// <summary>A reading that cannot be judged is none.</summary>
     public static Question? Insulation(Workup work) =>
-        work.File.Insulations.Count > 0 || work.Skipped("insulation") ? null : InsulationQuestion(work);
+        JointChecks.Insulation(work) is not null || work.Skipped("insulation") ? null : InsulationQuestion(work);
 
     /// <summary>A reading that neither passed nor failed is settled by its temperature, or taken again.</summary>
     public static Question? NotYetPassed(Workup work) =>
@@ -114,7 +115,7 @@ internal static class BeforePower
     /// <summary>The questions about insulation, frame and earth that nobody could answer: nothing is energised on a belief.</summary>
     public static IEnumerable<string> Unproved(Workup work)
     {
-        if (work.File.Insulations.Count == 0 && work.Skipped("insulation"))
+        if (JointChecks.Insulation(work) is null && work.Skipped("insulation"))
         {
             yield return "insulation";
         }

@@ -74,4 +74,23 @@ public sealed class WholeJobTest
         var went = $"{string.Join(' ', fault < 0 ? asked : asked[..(fault + 1)])} > {assessed.Status}";
         Assert.True(stages == went, $"{went}: {string.Join(' ', assessed.Say)}");
     }
+
+    [Theory]
+    [InlineData(4, 300)]
+    [InlineData(400, 300)]
+    [InlineData(400, -60)]
+    public void Insulation_that_cannot_be_judged_is_read_again_and_nothing_is_energised_on_it(double megohms, double celsius)
+    {
+        var motor = PracticeMotor.Make(Trade.Knowledge, "split-phase-4", null, 4).Value!;
+        var file = PracticeAnswers.Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. motor.Opening(), .. Listener.Understand("which wire goes where, help me hook it up").Facts]);
+        for (var turn = 0; turn < 40 && Coach.Assess(file).Next is { } next && next.Id != "insulation"; turn++)
+        {
+            file = PracticeAnswers.Add(file, PracticeAnswers.Of(file, next, motor));
+        }
+
+        var told = PracticeAnswers.Add(file, [new Fact.Insulation { Megohms = megohms, Celsius = celsius }]);
+        Assert.Equal("insulation", Coach.Assess(told).Next!.Id);
+        Assert.Contains(Coach.Assess(PracticeAnswers.Add(told, [new Fact.Unknown { Question = "insulation" }])).Say, said => said.Id == "coach.unproved");
+        Assert.NotEqual("insulation", Coach.Assess(PracticeAnswers.Add(told, [new Fact.Insulation { Megohms = 400, Celsius = 20 }])).Next!.Id);
+    }
 }

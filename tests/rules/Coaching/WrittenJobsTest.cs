@@ -17,7 +17,7 @@ public sealed class WrittenJobsTest
     private static readonly (Role Role, Region Region, string Layout, string? Fault, string Said, string Answers)[] Jobs =
     [
         (Role.Technician, Region.NorthAmerica, "split-phase-4", null, Wiring, "probe-zero 0.3; run-current 4; run-direction wrong"),
-        (Role.Technician, Region.NorthAmerica, "psc-3", null, Wiring, "insulation 4 300; insulation-temperature 50; capacitor-refitted no; joint-ohms open; earth-continuity 4"),
+        (Role.Technician, Region.NorthAmerica, "psc-3", null, Wiring, "insulation-temperature 50; insulation 4 300; capacitor-refitted no; joint-ohms open; earth-continuity 4"),
         (Role.Technician, Region.Iec, "three-phase-6", null, Wiring, "supply-voltage 380 400 410; run-current 3"),
         (Role.Technician, Region.NorthAmerica, "three-phase-9-star", null, Wiring, "joints-to-frame 3; first-start hummed"),
         (Role.Technician, Region.NorthAmerica, "capacitor-start-dual-6", null, Wiring, "first-start nothing"),

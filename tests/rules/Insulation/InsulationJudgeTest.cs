@@ -25,6 +25,16 @@ public sealed class InsulationJudgeTest
         Assert.Equal(verdict == "no-proof" ? "insulation.range-too-small" : report.Why.Id, report.Why.Id);
     }
 
+    /// <summary>A reading that is taken into a case but not judged would count as measured and fail nothing.</summary>
+    [Theory]
+    [InlineData("least")]
+    [InlineData("most")]
+    public void What_may_be_entered_of_a_reading_can_be_judged(string bound)
+    {
+        double Of(string input) => Knowledge.Rules[input][bound];
+        Assert.True(InsulationJudge.Judge(Knowledge, new Fact.Insulation { Megohms = Of("input-megohms"), AtMinute = Of("input-minutes"), Celsius = Of("input-insulation-celsius"), TestVolts = Of("input-test-volts") }, 230).IsGiven);
+    }
+
     [Theory]
     [InlineData(20, 20, "thermoplastic", 5.00, 0.005)]
     [InlineData(8, 60, "thermoplastic", 32.0, 0.01)]
