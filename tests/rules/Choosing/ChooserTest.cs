@@ -41,6 +41,26 @@ public sealed class ChooserTest
         Assert.Equal("high-bit", Chooser.Best(parity, Same, trials, depth: 2)!.Trial.Id);
     }
 
+    /// <summary>The same pair of tests among many boxes of which only four can hold the coin: what is ruled out counts as a hypothesis all the same.</summary>
+    [Theory]
+    [InlineData(Chooser.FewHypotheses, true)]
+    [InlineData(Chooser.FewHypotheses + 1, false)]
+    public void It_looks_ahead_only_where_few_hypotheses_remain(int boxes, bool ahead)
+    {
+        var belief = Belief<int>.Of(Enumerable.Range(0, boxes).Select(box => (box, box < 4 ? 0 : double.NegativeInfinity)));
+        string Same(int box) => (box & 1) == ((box >> 1) & 1) ? "same" : "other";
+        IReadOnlyList<Trial<int>> trials = [Is("low-bit", 1, box => (box & 1) == 1), Is("high-bit", 1, box => (box & 2) == 2)];
+        Assert.Equal(ahead, Chooser.Best(belief, Same, trials, depth: 3) is not null);
+    }
+
+    [Fact]
+    public void No_test_is_asked_what_it_would_show_of_what_is_ruled_out()
+    {
+        var belief = Belief<int>.Of([(0, 0), (5, 0), (9, double.NegativeInfinity)]);
+        var trial = Is("left", 1, box => box < 9 ? box < 4 : throw new InvalidOperationException($"There is no box {box}."));
+        Assert.Equal(1, Chooser.Best(belief, Half, [trial])!.Bits, 12);
+    }
+
     [Fact]
     public void Of_equal_tests_the_one_with_the_lower_order_goes_first_and_then_the_ordinal_id()
     {
@@ -67,7 +87,12 @@ public sealed class ChooserTest
         var sure = Belief<int>.Of([(0, Math.Log(0.997)), (7, Math.Log(0.003))]);
         Assert.True(Chooser.Settled(sure, Half));
         Assert.False(Chooser.Settled(Boxes, Half));
+        Assert.True(Chooser.Settled(Boxes, Half, enough: 0.5));
     }
+
+    [Fact]
+    public void Instructions_that_are_equally_likely_stand_in_the_order_of_their_letters() =>
+        Assert.Equal(["a", "b", "c", "d"], Boxes.Classes(box => "dbca"[box % 4].ToString()).Select(one => one.Decision));
 
     [Fact]
     public void The_piece_of_evidence_that_stands_alone_is_the_slip()

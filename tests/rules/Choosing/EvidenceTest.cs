@@ -49,6 +49,18 @@ public sealed class EvidenceTest
         Assert.Equal([("not-rival", double.PositiveInfinity, true), ("for", 2, true), ("not-top", double.NegativeInfinity, false)], reasons.Select(reason => (reason.Evidence, reason.LogRatio, reason.SpeaksFor)));
     }
 
+    [Fact]
+    public void What_tells_nothing_speaks_for_nobody() =>
+        Assert.Equal([true, false, false], new[] { 0.1, 0, -0.1 }.Select(ratio => new Reason<string>("x", ratio).SpeaksFor));
+
+    [Fact]
+    public void Weights_too_small_for_a_number_are_summed_by_their_logarithms()
+    {
+        Assert.Equal(-1000 + Math.Log(3), Weights.LogSum([-1000, -1000 + Math.Log(2)]), 12);
+        Assert.Equal(double.NegativeInfinity, Weights.LogSum([double.NegativeInfinity, double.NegativeInfinity]));
+        Assert.Equal([0.25, 0.75, 0], Weights.Normalized([-2000, -2000 + Math.Log(3), double.NegativeInfinity]).Select(one => Math.Round(Math.Exp(one), 12)));
+    }
+
     private static (string, double)? Slip(params IReadOnlyList<(string Evidence, double LogLikelihood)> each) =>
         Slips.Best([("only", 0.0)], [.. each.Select(one => one.Evidence)], (_, what) => each.Single(one => one.Evidence == what).LogLikelihood, logSlip: -2) is { } slip ? (slip.Evidence, Math.Round(slip.LogGain, 9)) : null;
 
