@@ -33,18 +33,15 @@ internal sealed class Ties
         return _root.Count - 1;
     }
 
-    /// <summary>Ties two nodes; <see langword="false"/> where they were together before.</summary>
-    public bool Tie(string one, string other)
+    /// <summary>Ties two nodes.</summary>
+    public void Tie(string one, string other)
     {
         var (first, second) = (Root(Add(one)), Root(Add(other)));
-        if (first == second)
+        if (first != second)
         {
-            return false;
+            _groups = null;
+            _root[Math.Max(first, second)] = Math.Min(first, second);
         }
-
-        _groups = null;
-        _root[Math.Max(first, second)] = Math.Min(first, second);
-        return true;
     }
 
     /// <summary>Ties all nodes of a joint.</summary>

@@ -11,6 +11,8 @@ public sealed class NetworkCheckTest
     private static readonly Element.Inductor Main = new("p", "a", "0", 0.1, 2);
     private static readonly Element.Inductor Start = new("q", "a", "0", 0.1, 4);
 
+    private static readonly Element.Inductor Third = new("r", "a", "0", 0.1, 4);
+
     private static readonly Dictionary<string, (Network Network, string[] Problems)> Live = new(StringComparer.Ordinal)
     {
         ["nothing"] = (Of([]), ["invalid-fact elements problem.missing (field: elements)"]),
@@ -47,6 +49,29 @@ public sealed class NetworkCheckTest
         ["as much as may be"] = (Of([.. Enumerable.Range(0, NetworkSolver.MostElements).Select(at => new Element.Resistor($"r{at}", "a", "0", 5))]), []),
     };
 
+    /// <summary>What figures alone cannot tell: loops, parts that float, and networks without one answer.</summary>
+    private static readonly Dictionary<string, (Network Network, string[] Problems)> Joined = new(StringComparer.Ordinal)
+    {
+        ["a wire without ohms"] = (Of([Line, new Element.Resistor("w", "a", "b", 0), new Element.Resistor("r", "b", "0", 5)]), []),
+        ["a coil without ohms"] = (Of([Line, new Element.Inductor("p", "a", "0", 0.1)]), []),
+        ["a coil without ohms on direct volts"] = (Of([Line, new Element.Inductor("p", "a", "0", 0.1)]) with { Hertz = 0 }, ["impossible-network elements[1] circuits.loop-without-resistance (element: p)"]),
+        ["a wire beside a closed switch"] = (Of([Line, new Element.Switch("k", "a", "b", true), new Element.Resistor("w", "b", "a", 0), new Element.Resistor("r", "b", "0", 5)]), ["impossible-network elements[2] circuits.loop-without-resistance (element: w)"]),
+        ["a wire beside an open switch"] = (Of([Line, new Element.Switch("k", "a", "b", false), new Element.Resistor("w", "b", "a", 0), new Element.Resistor("r", "b", "0", 5)]), []),
+        ["a source closed short"] = (Of([Line, new Element.Switch("k", "0", "a", true)]), ["impossible-network elements[1] circuits.loop-without-resistance (element: k)"]),
+        ["capacitors in a row"] = (Of([Line, new Element.Capacitor("c", "a", "b", 10), new Element.Capacitor("d", "b", "0", 20)]), []),
+        ["capacitors in a row on direct volts"] = (Of([Line, new Element.Capacitor("c", "a", "b", 10), new Element.Capacitor("d", "b", "0", 20)]) with { Hertz = 0 }, ["impossible-network ground circuits.floating (nodes: b)"]),
+        ["parts that float"] = (Of([Line, Main, new Element.Resistor("r", "y", "x", 5), new Element.Switch("k", "y", "a", false)]), ["impossible-network ground circuits.floating (nodes: x, y)"]),
+        ["parts that float, where they may"] = (Of([Line, Main, new Element.Resistor("r", "y", "x", 5)]) with { IslandsAllowed = true }, []),
+        ["a lead behind an open coil"] = (Of([Line, Main, new Element.Resistor("r", "a", "x", null)]), ["impossible-network ground circuits.floating (nodes: x)"]),
+        ["a ground that is not there"] = (Of([Line, Main]) with { Ground = "earth" }, ["impossible-network ground circuits.ground-in-no-element (ground: earth)"]),
+        ["a coil and a capacitor that cancel out"] = (Of([Line, new Element.Inductor("p", "a", "b", 1), new Element.Capacitor("c", "b", "0", 1e6 / Math.Pow(120 * Math.PI, 2))]), ["impossible-network elements circuits.no-single-solution"]),
+        ["three coils that share all their flux"] = (Of([Line, Main, Start, Third], new Coupling("p", "q", 1), new Coupling("q", "r", -1), new Coupling("r", "p", -1)), []),
+        ["three coils that cannot share so much"] = (Of([Line, Main, Start, Third], new Coupling("p", "q", 0.9), new Coupling("q", "r", 0.9), new Coupling("r", "p", -0.9)), ["impossible-network couplings circuits.couplings-contradict"]),
+        ["the same, one of them twice"] = (Of([Line, Main, Start, Third], new Coupling("p", "q", 0.9), new Coupling("q", "r", 0.9), new Coupling("r", "p", -0.9), new Coupling("r", "q", 0.9)), ["invalid-fact couplings[3] circuits.coupling-twice (first: r, second: q)"]),
+        ["the same, one of them beyond all flux"] = (Of([Line, Main, Start, Third], new Coupling("p", "q", 0.9), new Coupling("q", "r", 0.9), new Coupling("r", "p", -1.9)), ["impossible-network couplings[2].coefficient circuits.coefficient (value: -1.9)"]),
+        ["the same, one of them to no coil"] = (Of([Line, Main, Start], new Coupling("p", "q", 0.9), new Coupling("q", "s", 0.9), new Coupling("s", "p", -0.9)), ["invalid-fact couplings[1].second circuits.not-a-coil (id: s)", "invalid-fact couplings[2].first circuits.not-a-coil (id: s)"]),
+    };
+
     private static readonly Dictionary<string, (Network Network, string[] Problems)> Dead = new(StringComparer.Ordinal)
     {
         ["nothing"] = (Of([]) with { Hertz = 0 }, ["invalid-fact elements problem.missing (field: elements)"]),
@@ -58,12 +83,19 @@ public sealed class NetworkCheckTest
 
     public static TheoryData<string> Networks() => [.. Live.Keys];
 
+    public static TheoryData<string> WaysToJoin() => [.. Joined.Keys];
+
     public static TheoryData<string> Metered() => [.. Dead.Keys];
 
     [Theory]
     [MemberData(nameof(Networks))]
     public void What_is_wrong_with_a_network_is_named(string network) =>
         Assert.Equal(Live[network].Problems, Said(NetworkSolver.Solve(Live[network].Network).Problems));
+
+    [Theory]
+    [MemberData(nameof(WaysToJoin))]
+    public void What_has_no_answer_as_it_is_joined_is_named(string network) =>
+        Assert.Equal(Joined[network].Problems, Said(NetworkSolver.Solve(Joined[network].Network).Problems));
 
     [Theory]
     [MemberData(nameof(Metered))]

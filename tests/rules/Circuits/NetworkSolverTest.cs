@@ -50,6 +50,56 @@ public sealed class NetworkSolverTest
         Assert.Equal(230 / (1e6 + 1e-3) * 1e-3, solved.Elements["small"].Volts.Real, 1e-18);
     }
 
+    /// <summary>Ohms of all parts times a figure are the amps over it, whatever the size of the ohms: windings of milliohms and insulation of gigohms.</summary>
+    [Theory]
+    [InlineData(1e-6)]
+    [InlineData(1e-3)]
+    [InlineData(1e4)]
+    [InlineData(1e9)]
+    public void Impedances_that_are_all_larger_draw_so_much_less(double times)
+    {
+        var (one, other) = (Motor(1, 1), Motor(times, 1));
+        Assert.All(one.Elements, element => Same(element.Value.Volts, other.Elements[element.Key].Volts));
+        Assert.All(one.Elements, element => Same(element.Value.Amps / times, other.Elements[element.Key].Amps));
+        Assert.All(one.Nodes, node => Same(node.Value, other.Nodes[node.Key]));
+    }
+
+    /// <summary>A coil of half the henries is the same coil at twice the hertz, and so is a capacitor.</summary>
+    [Theory]
+    [InlineData(1e-3)]
+    [InlineData(5.0 / 6)]
+    [InlineData(1e4)]
+    public void Only_hertz_times_henries_and_microfarads_count(double times)
+    {
+        var (one, other) = (Motor(1, 1), Motor(1, times));
+        Assert.All(one.Elements, element => Same(element.Value.Amps, other.Elements[element.Key].Amps));
+    }
+
+    [Theory]
+    [InlineData(true, 0, 23)]
+    [InlineData(false, 230, 0)]
+    public void An_open_switch_stands_at_the_volts_that_it_holds_off(bool closed, double volts, double amps)
+    {
+        var solved = Solve([new Element.Source("s", "a", "0", 230), new Element.Resistor("r", "a", "b", 10), new Element.Switch("k", "b", "0", closed)], []);
+        Assert.Equal(volts, solved.Elements["k"].Volts.Real, 1e-9);
+        Assert.Equal(amps, solved.Elements["k"].Amps.Real, 1e-9);
+        Assert.Equal(230, Solve([new Element.Source("s", "a", "0", 230), new Element.Switch("k", "a", "0", false)], []).Elements["k"].Volts.Real, 1e-9);
+    }
+
+    [Fact]
+    public void Direct_volts_stand_across_a_capacitor_and_push_nothing_through_it()
+    {
+        var solved = NetworkSolver.Solve(new Network
+        {
+            Elements = [new Element.Source("s", "a", "0", 12, 180), new Element.Inductor("p", "a", "b", 0.1, 4), new Element.Capacitor("c", "b", "0", 20), new Element.Resistor("r", "b", "0", 8)],
+            Hertz = 0,
+            Ground = "0",
+        }).Value!;
+        Assert.Equal((-8, 0), (Math.Round(solved.Elements["c"].Volts.Real, 9), solved.Elements["c"].Amps.Magnitude));
+        Assert.Equal(-1, solved.Elements["p"].Amps.Real, 1e-9);
+        Assert.Equal(-4, solved.Elements["p"].Volts.Real, 1e-9);
+    }
+
     [Fact]
     public void A_source_that_delivers_has_current_against_its_volts()
     {
@@ -99,6 +149,26 @@ public sealed class NetworkSolverTest
         }).Value!;
         Assert.Equal(60, solved.Elements["q"].Volts.Real, 1e-9);
     }
+
+    /// <summary>A capacitor motor with its two windings coupled a little, on a line of some ohms.</summary>
+    private static Solution Motor(double ohms, double hertz)
+    {
+        var answer = NetworkSolver.Solve(new Network
+        {
+            Elements =
+            [
+                new Element.Source("s", "line", "0", 230, 30), new Element.Resistor("cord", "line", "a", 0.4 * ohms), new Element.Inductor("main", "a", "0", 0.05 * ohms / hertz, 2 * ohms),
+                new Element.Capacitor("c", "a", "b", 40 / ohms / hertz), new Element.Inductor("aux", "b", "0", 0.09 * ohms / hertz, 6 * ohms),
+            ],
+            Couplings = [new Coupling("main", "aux", 0.2)],
+            Hertz = 60 * hertz,
+            Ground = "0",
+        });
+        Assert.Empty(answer.Problems);
+        return answer.Value!;
+    }
+
+    private static void Same(Complex expected, Complex got) => Assert.True((expected - got).Magnitude <= 1e-9 * expected.Magnitude, $"{got} instead of {expected}");
 
     private static double Ohms(double k, (string, string) first, (string, string) second)
     {

@@ -50,5 +50,11 @@ public sealed class OhmmeterTest
         Assert.Equal([0, 0, null, null, 2, null], read);
     }
 
+    [Theory]
+    [InlineData(-0.1)]
+    [InlineData(double.NaN)]
+    public void Ohms_that_cannot_be_are_refused_by_the_wire_that_has_them(double ohms) =>
+        Assert.Contains("between T1 and T4", Assert.Throws<ArgumentException>("wires", () => new Ohmmeter([new("T2", "T5", 2), new("T1", "T4", ohms)])).Message, StringComparison.Ordinal);
+
     private static double? Number(JsonElement value) => value.ValueKind == JsonValueKind.Null ? null : value.GetDouble();
 }
