@@ -53,9 +53,9 @@ internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound, double s
         return reading with { Ohms = ohms, ChangesWithShaft = turned is { } other && Math.Abs(other - true1!.Value) > 0.02 * true1.Value };
     }
 
-    /// <summary>Whether two readings of the same points can differ by this meter's error alone.</summary>
+    /// <summary>Whether two readings of the same points can differ by this meter's error and its last digit alone.</summary>
     public bool Agree(Fact.Reading one, Fact.Reading other) => one.Open || other.Open ? one.Open == other.Open && one.Kick == other.Kick
-        : one.Ohms is { } first && other.Ohms is { } second && Math.Abs(first - second) <= 2 * Error(Math.Max(first, second));
+        : one.Ohms is { } first && other.Ohms is { } second && Math.Abs(first - second) <= (2 * Error(Math.Max(first, second))) + Step(Math.Max(first, second));
 
     /// <summary>What it shows with its probes on each other.</summary>
     public double ProbeOhms() => Shown(0, "probes")!.Value;

@@ -15,7 +15,7 @@ internal sealed class BenchTests(TradeKnowledge knowledge, Wound wound, CoupledM
     public Answer<Fact.BenchTest> Answer(string test, TestSetup setup)
     {
         var result = new Fact.BenchTest { Test = test, Drive = setup.Drive, Tie = setup.Tie, Read = setup.Read, AppliedVolts = setup.AppliedVolts, How = FactEntry.Probe };
-        if (setup.Read.Count != 2 || (test is not ("series-impedance" or "capacitance") && setup.Drive.Count != 2))
+        if (setup.Read.Count != 2 || (test != "series-impedance" && setup.Drive.Count != 2))
         {
             return new Problem("invalid-fact", "setup", Statement.Of("practice.setup"));
         }

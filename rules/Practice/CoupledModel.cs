@@ -11,13 +11,13 @@ internal sealed class CoupledModel(TradeKnowledge knowledge, Wound wound)
     private readonly TradeRule _rule = knowledge.Rules["practice-coils"];
 
     /// <summary>The coupling of two like coils on one axis at rest.</summary>
-    public double AtRest => wound.OnOwnPoles ? _rule["stray"] : Coupling(_rule, wound.Cage, 1 / _rule["reactance-low"]);
+    public double AtRest => Coupling(_rule, wound.Cage, 1 / _rule["reactance-low"], wound.OnOwnPoles);
 
-    /// <summary>Volts induced over volts applied of like coils with this cage, everything over the coil's reactance.</summary>
-    public static double Coupling(TradeRule rule, double cage, double ohms)
+    /// <summary>Volts induced over volts applied of like coils with this cage, everything over the coil's reactance; on poles of their own they share only stray flux, and no cage.</summary>
+    public static double Coupling(TradeRule rule, double cage, double ohms, bool onOwnPoles)
     {
         var through = rule["rotor-share"] * rule["rotor-share"] / new Complex(cage, 1);
-        var mutual = new Complex(0, rule["stator-share"]) + through;
+        var mutual = onOwnPoles ? new Complex(0, rule["stray"]) : new Complex(0, rule["stator-share"]) + through;
         return (mutual / (new Complex(ohms, 1) + through)).Magnitude;
     }
 
@@ -100,7 +100,7 @@ internal sealed class CoupledModel(TradeKnowledge knowledge, Wound wound)
         return wound.Fault is not { } fault || fault.At != id ? new Element.Capacitor(id, from, to, marked)
             : fault.Id.EndsWith("-open", StringComparison.Ordinal) ? new Element.Switch(id, from, to, closed: false)
             : fault.Id.EndsWith("-shorted", StringComparison.Ordinal) ? new Element.Resistor(id, from, to, 0.1)
-            : new Element.Capacitor(id, from, to, marked * (fault.Share > 0 ? fault.Share : 1));
+            : new Element.Capacitor(id, from, to, marked * fault.Share);
     }
 
     private (double Ohms, double Reactance) Health(WoundCoil coil) => wound.Fault is not { } fault || fault.At != coil.Coil.Id ? (coil.Ohms, coil.Ohm)

@@ -21,6 +21,11 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
         var volts = supply.Volts ?? LowVolts;
         var fact = new Fact.Running { Volts = volts, How = FactEntry.Probe };
         var at = Joints(joints.Select(joint => (joint.Leads, joint.Conductor)));
+        if (at.Lines.Count < 2)
+        {
+            return fact with { Amps = 0, Outcome = "nothing" };
+        }
+
         var row = RowFor(at, volts);
         var rest = Rest(model, at, volts, OuterPart(at));
         if (rest is null)
@@ -212,7 +217,7 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
     private LayoutConnection RowFor(Joined at, double volts)
     {
         var rows = wound.Form.Connections.Count > 0 ? wound.Form.Connections : knowledge.Layouts[wound.Form.Id].Connections;
-        var same = rows.Where(row => !row.Starting && row.Lines.Count == Math.Max(2, at.Lines.Count) && Shape(Joints(row)) == Shape(at)).ToList();
+        var same = rows.Where(row => !row.Starting && row.Lines.Count == at.Lines.Count && Shape(Joints(row)) == Shape(at)).ToList();
         return (same.Count > 0 ? same : rows.Where(row => !row.Starting)).MinBy(row => Math.Abs((LowVolts * row.VoltsShare) - volts))!;
     }
 
@@ -259,7 +264,7 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
     /// <summary>Nodes by joint, and the joints that are on lines, in the order of the conductors' names.</summary>
     private sealed record Joined(IReadOnlyDictionary<string, string> Joint, IReadOnlyList<string> Lines)
     {
-        public string Ground => Lines.Count == 3 ? "\0neutral" : Lines.Count > 1 ? Lines[1] : Lines.Count > 0 ? Lines[0] : "\0none";
+        public string Ground => Lines.Count == 3 ? "\0neutral" : Lines[1];
 
         public string Node(string node) => Joint.GetValueOrDefault(node, node);
     }

@@ -148,7 +148,7 @@ public sealed class PracticeMotor
     public Fact.BenchTest Probes() => new() { Test = Fact.BenchTest.ProbeZero, Value = _meter.ProbeOhms(), Unit = "ohm", How = FactEntry.Probe };
 
     /// <summary>The answer to a bench test.</summary>
-    /// <param name="test">A test id: <c>series-voltage</c>, <c>induced-voltage</c>, <c>series-impedance</c>, <c>battery-flick</c>, <c>half-run</c>, <c>soft-first-run</c>, <c>capacitance</c>.</param>
+    /// <param name="test">A test id: <c>series-voltage</c>, <c>induced-voltage</c>, <c>series-impedance</c>, <c>battery-flick</c>, <c>half-run</c>, <c>soft-first-run</c>.</param>
     /// <param name="setup">The set-up; start capacitors are off and bridged, or the start winding is open.</param>
     /// <returns>The result; or <c>unknown-lead</c>, or <c>invalid-fact</c> where the set-up does not say what to feed or read.</returns>
     public Answer<Fact.BenchTest> Test(string test, TestSetup setup)

@@ -28,7 +28,7 @@ internal static class Winder
         var (machine, form) = chance.One(pairs, pair => pair.Form.Weight);
         var coils = Coils(knowledge, form, machine, chance);
         var rule = knowledge.Rules["practice-coils"];
-        var halves = form.Coils.GroupBy(coil => (coil.Group, Axis: coil.Axis % 180)).Any(group => group.Count() > 1) && form.Family is "single-phase" or "three-phase";
+        var halves = form.Coils.GroupBy(coil => (coil.Group, Axis: coil.Axis % 180)).Any(group => group.Count() > 1);
         return new Wound
         {
             Seed = seed,
@@ -51,7 +51,7 @@ internal static class Winder
         for (var draw = 0; draw < 50; draw++)
         {
             var cage = chance.Between(rule["cage-low"], rule["cage-high"]);
-            if (CoupledModel.Coupling(rule, cage, 1 / rule["reactance-low"]) is var coupling && coupling > bounds["low"] && coupling < bounds["high"])
+            if (CoupledModel.Coupling(rule, cage, 1 / rule["reactance-low"], onOwnPoles: false) is var coupling && coupling > bounds["low"] && coupling < bounds["high"])
             {
                 return cage;
             }

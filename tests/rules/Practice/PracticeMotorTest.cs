@@ -170,12 +170,38 @@ public sealed class PracticeMotorTest
         Assert.Equal("hummed", motor.Power(Joints(motor, row), Supply(motor, row)).Outcome);
     }
 
-    [Fact]
-    public void An_unknown_layout_a_fault_that_it_cannot_have_and_a_lead_that_is_not_there_are_refused()
+    /// <summary>Rare forms among them: with protectors, without a capacitor, with a switch outside.</summary>
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void Every_form_of_a_layout_runs_by_its_own_table(string layout)
     {
-        Assert.Equal("practice.layout", PracticeMotor.Make(Knowledge, "three-legged", null, 1).Problems.Single().Field);
-        Assert.Equal("practice.fault", PracticeMotor.Make(Knowledge, "three-phase-6", "start-capacitor-open", 1).Problems.Single().Field);
-        Assert.Equal("unknown-lead", Motor("psc-3", null, 1).Touch("9", "frame").Problems.Single().Id);
+        foreach (var form in Knowledge.Layouts[layout].Forms())
+        {
+            var motor = Enumerable.Range(0, 2000).Select(seed => Motor(layout, null, seed)).First(motor => motor.Truth.Form == form.Form);
+            Assert.All(form.Connections.Where(row => !row.Starting), row =>
+            {
+                var run = motor.Power(Joints(motor, row), Supply(motor, row));
+                Assert.Equal(("ran", "shaft-end", Supply(motor, row).Volts), (run.Outcome, run.SeenFrom, run.Volts));
+                Assert.True(run.Amps > 0 && run.Amps <= motor.Opening().OfType<Fact.Plate>().Single(plate => plate.Field == "amps").Value.Numbers.Max());
+            });
+        }
+    }
+
+    [Theory]
+    [InlineData("capacitor-start-dual-6")]
+    [InlineData("three-phase-6")]
+    [InlineData("dc-shunt")]
+    public void The_earth_conductor_carries_nothing_and_a_line_alone_neither(string layout)
+    {
+        var motor = Motor(layout, null, 2);
+        var row = Form(motor).Connections.First(row => !row.Starting);
+        var (joints, supply) = (Joints(motor, row), Supply(motor, row));
+        var run = motor.Power(joints, supply);
+        Assert.All(["PE", "earth"], conductor => Assert.Equal(run, motor.Power([.. joints, new Fact.Joint { Leads = ["frame"], Conductor = conductor }], supply)));
+        Assert.Equal(("nothing", 0), (motor.Power([joints[0]], supply).Outcome, motor.Power([joints[0]], supply).Amps));
+        Assert.Equal("nothing", motor.Power([], supply).Outcome);
+        var shorted = motor.Power([.. joints, new Fact.Joint { Leads = [joints[0].Leads[0], joints[1].Leads[0]] }], supply);
+        Assert.Equal(("tripped", null, null, null), (shorted.Outcome, shorted.Amps, shorted.Rpm, shorted.Direction));
     }
 
     [Theory]
