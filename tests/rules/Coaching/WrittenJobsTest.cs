@@ -41,6 +41,11 @@ public sealed class WrittenJobsTest
         (Role.Technician, Region.NorthAmerica, "split-phase-4", null, "somebody wired it, check the joints: 1 and 3 to L1, 2 and 4 to L2", ""),
         (Role.Technician, Region.Iec, "three-phase-6", null, "somebody wired it, check the joints: 1 to L1, 2 to L2, 3 to L3, 4 5 6 together", ""),
         (Role.Technician, Region.NorthAmerica, "split-phase-4", null, "it gets too hot under load, 4.1 ohms cold and 5.2 ohms hot", ""),
+        (Role.Technician, Region.NorthAmerica, "dual-voltage-4", null, Wiring, "ends-instrument none; supply ?"),
+        (Role.Technician, Region.NorthAmerica, "capacitor-start-dual-6", null, Wiring, "ends-instrument battery; insulation ?"),
+        (Role.Technician, Region.Iec, "three-phase-3", null, Wiring, "supply-voltage.l2 300; run-current 2.7; run-current. 2.6 1.2"),
+        (Role.Technician, Region.NorthAmerica, "shaded-pole-2", null, Wiring, "run-direction wrong"),
+        (Role.Technician, Region.NorthAmerica, "split-phase-4", null, Wiring, "joints-to-frame ?; joint-ohms ?"),
     ];
 
     [Fact]

@@ -1,0 +1,164 @@
+using System.Globalization;
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching;
+
+namespace WireCoach.Rules.Tests.Coaching;
+
+/// <summary>What is said and asked of facts that are brought together, as it was looked at: connections that somebody made, wishes, figures beside the job, small jobs.</summary>
+public sealed class WrittenOpeningsTest
+{
+    private const string Safe = "confirm isolated";
+    private const string SixLeads = $"{Safe}; goal check-connection; plate volts 115/230; plate amps 8.8/4.4; plate phases 1; marks T1 T2 T3 T4 T5 T8";
+    private const string NineLeads = $"{Safe}; goal check-connection; plate volts 230/460; plate amps 10/5; plate phases 3; marks T1 T2 T3 T4 T5 T6 T7 T8 T9";
+    private const string ThreePhases = $"iec; {Safe}; plate volts 230/400; plate amps 4.6/2.7; plate phases 3; plate hertz 50; marks U1 U2 V1 V2 W1 W2";
+    private const string Sizes = "goal check-numbers; plate hp 1.5; plate volts 115/230; plate amps 15/7.5; plate rpm 1740; plate hertz 60; plate phases 1";
+
+    private static readonly Coach Coach = new(Trade.Knowledge);
+    private static readonly DateTimeOffset Morning = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
+
+    /// <summary>Facts apart by semicolons, turns by bars.</summary>
+    private static readonly string[] Openings =
+    [
+        $"{SixLeads}; supply 115 1; joint T1+T3+T8 L1; joint T2+T4+T5 L2",
+        $"{SixLeads}; supply 230 1; joint T1+T3+T8 L1; joint T2+T4+T5 L2 | choice joints-changed as-said",
+        $"{SixLeads}; supply 230 1; joint T1 L1; joint T2+T3+T8; joint T4+T5 L2",
+        $"{SixLeads}; supply 115 1; joint T1 L1; joint T2+T3+T8; joint T4+T5 L2 | choice joints-changed left",
+        $"{SixLeads}; supply 115 1; joint T1+T4+T8 L1; joint T2+T3+T5 L2 | choice joints-changed otherwise | joint T1+T3+T8 L1; joint T2+T4+T5 L2",
+        $"{SixLeads}; supply 115 1; joint T1+T3 L1; joint T2+T4+T5 L2 | joint T8 L1",
+        $"{SixLeads}; supply 115 1; joint T1+T3+T8 L1; joint T2+T4+T5 L2 | joint T1+T3+T5 L1; joint T2+T4+T8 L2",
+        $"{SixLeads.Replace("115/230", "230", StringComparison.Ordinal)}; supply 230 1; joint T1 L1; joint T2+T3+T8; joint T4+T5 L2 | unknown plate.volts",
+        $"{NineLeads}; supply 230 3; joint T1+T7 L1; joint T2+T8 L2; joint T3+T9 L3; joint T4+T5+T6 | reading T4 T7 open | reading T1 T9 open",
+        $"{NineLeads}; supply 230 3; joint T1+T6+T7 L1; joint T2+T4+T8 L2; joint T3+T5+T9 L3 | reading T4 T9 1.8",
+        $"{NineLeads}; supply 230 3; joint T1+T6+T7 L1; joint T2+T4+T8 L2; joint T3+T5+T9 L3 | reading T7 T8 1.8",
+        $"{NineLeads}; supply 460 3; joint T1 L1; joint T2 L2; joint T3 L3; joint T4+T7; joint T5+T8; joint T6+T9",
+        $"{NineLeads}; supply 460 3; joint T1+T7 L1; joint T2+T8 L2; joint T3+T9 L3; joint T4+T5+T6",
+        $"{ThreePhases}; goal check-connection; supply 400 3 50; joint U1 L1; joint V1 L2; joint W1 L3; joint U2+V2+W2",
+        $"{ThreePhases}; goal check-connection; supply 400 3 50; joint U1+W2 L1; joint V1+U2 L2; joint W1+V2 L3",
+        $"{ThreePhases}; goal check-connection; supply 230 3 50; joint U1 L1; joint V1 L2; joint W1 L3; joint U2+V2+W2",
+        $"{ThreePhases}; goal check-connection; supply 400 3 50; joint U1 L1; joint V2 L2; joint W1 L3; joint U2+V1+W2",
+        $"{ThreePhases}; goal check-connection; supply 400 3 50; joint U1 L1; joint U2 L2; joint W1 L3; joint V1+V2+W2",
+        $"{ThreePhases}; goal check-connection; supply 400 3 50",
+        $"{ThreePhases}; goal check-connection; joint U1 L1; joint V1 L2; joint W1 L3; joint U2+V2+W2",
+        $"{ThreePhases}; goal connect; supply 400 3 50; choice connection delta",
+        $"{ThreePhases}; goal connect; supply 400 3 50; choice connection star",
+        $"{ThreePhases}; goal connect; supply 230 3 50; choice connection 230",
+        $"{ThreePhases}; goal connect; supply 230 3 50; choice connection 400",
+        $"{ThreePhases}; goal connect; supply 400 3 50; choice connection 690",
+        $"{ThreePhases}; goal connect; choice connection star",
+        $"{NineLeads}; goal connect; supply 460 3; choice connection high",
+        $"{NineLeads}; goal connect; supply 460 3; choice connection 230",
+        $"{NineLeads}; goal connect; supply 230 3; choice connection low",
+        $"{SixLeads}; goal connect; supply 115 1; choice connection high",
+        $"{Sizes}",
+        $"{Sizes}; supply 208 1; sizes",
+        $"{Sizes}; supply 240 1; choice supply.length-metres 45; sizes",
+        "plate hp 1.5; plate volts 115/230; plate amps 15/7.5; plate phases 1; supply 277 1",
+        "plate hp 1.5; plate volts 115/230; plate amps 15/7.5; plate phases 1; supply 120 1",
+        "iec; goal check-numbers; plate kilowatts 2.2; plate volts 230/400; plate amps 8.7/5; plate rpm 1430; plate hertz 50; plate phases 3; supply 400 3 50; choice supply.length-metres 40; sizes",
+        "goal check-numbers; plate hp 1; plate volts 90; plate amps 10; plate rpm 1750; plate phases 0; sizes",
+        "goal check-numbers; plate hp 7.5; plate volts 230; plate amps 2; plate rpm 1750; plate hertz 60; plate phases 3",
+        "homeowner; goal check-numbers; plate hp 0.5; plate volts 115; plate amps 8; plate rpm 1725; plate hertz 60; plate phases 1",
+        "sizes; plate volts 115",
+        "symptom runs-hot; plate volts 460; plate phases 3; test supply-voltage 452 volt; test supply-voltage 460 volt; test supply-voltage 440 volt; test line-currents 4 amp; test line-currents 4.9 amp; test line-currents 4.2 amp",
+        "capacitor 200 250 start 120; symptom hums-no-start",
+        "capacitor 30 370 run 29.5",
+        "goal replace-capacitor; confirm isolated; capacitor none",
+        "goal replace-capacitor; confirm isolated; capacitor 30 370 run 0; spare 45 440; confirm capacitor-discharged | confirm capacitor-fitted",
+        "goal replace-capacitor; confirm isolated; capacitor; unknown capacitor.marks",
+        "goal change-voltage; plate volts 230; plate phases 1",
+        "goal reverse; plate phases 1; choice family shaded-pole",
+        "goal fit-replacement; confirm isolated; plate hp 1; plate volts 230; plate rpm 1725; old hp 1; old volts 230; old rpm 3450",
+        "goal fit-replacement; confirm isolated; unknown plate-new; unknown plate-old",
+        "goal earth-check; confirm isolated; capacitor none; test earth-continuity 0.2 ohm",
+        "goal earth-check; confirm isolated; capacitor none; test earth-continuity 7 ohm",
+        "goal earth-check; confirm isolated; capacitor none; unknown earth-continuity",
+        "goal worth-repairing; plate hp 0.5; symptom smoke-or-burnt-smell",
+        "plate volts 230; test cold-resistance 4.1 ohm; test cold-celsius 20 celsius; test ambient-celsius 22 celsius; plate insulationClass B; test hot-resistance 5.2 ohm",
+        "plate volts 230; test cold-resistance 4.1 ohm; test cold-celsius 20 celsius; test ambient-celsius 22 celsius; unknown plate.insulationClass; test hot-resistance 5.2 ohm",
+        "plate volts 230; test hot-resistance 5.2 ohm | test cold-resistance 4.1 ohm | unknown cold-celsius",
+        "goal connect; confirm isolated; plate phases 1; plate volts 230; capacitor none; choice leads.count 4",
+        "goal connect; confirm isolated; plate phases 1; plate volts 230; capacitor none; choice leads.count 4; implied 1 2 3.5",
+        "goal connect; confirm isolated; plate phases 1; plate volts 230; capacitor none; choice leads.count 3; implied red black 3.5; implied red blue 8.1",
+        "goal connect; confirm isolated; plate phases 1; plate volts 230; capacitor none; implied red black 3.5",
+        "goal connect; confirm isolated; plate phases 1; plate volts 230; capacitor none; choice leads.count 4; implied 1 5 3.5",
+        "goal connect; confirm isolated; plate phases 1; plate volts 230; capacitor none; choice leads.count 3; implied red 2 3.5; implied red blue 8.1",
+        "goal check-connection; joint T1+T3 L1; joint T2+T4 L2",
+        "goal check-connection; joint T1+red L1; joint T2+T4 L2",
+        "choice leads.count 4; supply 230 1",
+        "symptom just-rewired",
+        "symptom stood-unused; lead a; lead b",
+        "not smoke-or-burnt-smell; not no-start",
+        "symptom shock-from-frame; goal connect",
+        "choice supply.protection-amps 20; choice supply.length-metres 30; old volts 230; instrument battery; no battery; application the brine pump; choice unsettled.leads said; choice history.moved told; choice danger.smoke said; choice repair-made.open-run-winding done; unknown reading.1.2; unknown test.capacitance",
+    ];
+
+    [Fact]
+    public void Each_opening_is_answered_as_it_was_looked_at() =>
+        Sheets.Hold("openings.txt", Openings.Select(opening => (opening, (object)Turns(opening).ToList())));
+
+    private static IEnumerable<Turn> Turns(string opening)
+    {
+        var role = opening.StartsWith("homeowner", StringComparison.Ordinal) ? Role.Homeowner : Role.Technician;
+        var file = CaseFile.From(new CaseOpening(role, opening.StartsWith("iec", StringComparison.Ordinal) ? Region.Iec : Region.NorthAmerica), []);
+        HashSet<string> said = [];
+        foreach (var (turn, at) in opening.Split(" | ").Select((turn, at) => (turn, at)))
+        {
+            IReadOnlyList<Fact> facts = [.. turn.Split("; ").SelectMany(Facts).Select(fact => fact with { At = Morning.AddMinutes(at) })];
+            facts = [.. Coach.Implied(file, facts), .. facts.Select(fact => Coach.Completed(file, fact))];
+            file = PracticeAnswers.Add(file, facts);
+            var assessed = Spoken.Whole(Coach.Assess(file));
+            yield return new Turn
+            {
+                SaidBack = [.. Echo.Of(facts).Select(one => Trade.Knowledge.Sentences.Render(one)).Where(said.Add)],
+                Says = [.. assessed.Say.Concat(turn.Contains("sizes", StringComparison.Ordinal) ? Coach.Sizes(file) : []).Select(one => $"{one}").Where(said.Add)],
+                Checked = [.. assessed.Checks.Select(check => $"{check.Id}, {check.Expect}, {check.Got}, {check.Verdict}")],
+                Stands = $"{assessed.Goal} {assessed.Status}{(assessed.Plan is { } plan ? $", {plan.Layout.Id} {plan.Row.Id}" : "")}{string.Concat(assessed.PlanMissing.Select(missing => $", no {missing}"))}{(assessed.Found is { } found ? $", found {found.Verdict}" : "")}{(Coach.IsRunning(file) ? ", running" : "")}",
+                Asks = assessed.Next is { } next ? $"{next.Id} for {next.Task}: {string.Join(' ', next.Options.Select(option => option.Id))}" : "nothing",
+            };
+        }
+    }
+
+    /// <summary>A fact in the short way in which the openings are written.</summary>
+    private static IReadOnlyList<Fact> Facts(string told) => told.Split(' ') switch
+    {
+        ["iec" or "homeowner" or "sizes"] => [],
+        ["goal", var id] => [new Fact.Goal { Id = id }],
+        ["confirm", var id] => [new Fact.Confirm { Id = id }],
+        ["symptom", var id] => [new Fact.Symptom { Id = id }],
+        ["not", var id] => [new Fact.Symptom { Id = id, Present = false }],
+        ["unknown", var question] => [new Fact.Unknown { Question = question }],
+        ["choice", var question, var option] => [new Fact.Choice { Question = question, Option = option }],
+        ["plate", var field, var value] => [new Fact.Plate { Field = field == "hp" ? "horsepower" : field, Value = PlateValue.Parse(value) }],
+        ["old", var field, var value] => [new Fact.Plate { Field = field == "hp" ? "horsepower" : field, Value = PlateValue.Parse(value), Of = "old" }],
+        ["marks", .. var marks] => [.. marks.Select(mark => new Fact.Lead { Tag = mark, Marking = mark })],
+        ["lead", var tag] => [new Fact.Lead { Tag = tag }],
+        ["supply", var volts, var phases, .. var hertz] => [new Fact.Supply { Volts = Number(volts), Phases = (int)Number(phases), Hertz = hertz is [var said] ? Number(said) : 60 }],
+        ["joint", var leads, .. var conductor] => [new Fact.Joint { Leads = leads.Split('+'), Conductor = conductor is [var line] ? line : null }],
+        ["reading" or "implied", var from, var to, "open"] => [new Fact.Reading { From = from, To = to, Open = true }],
+        ["reading" or "implied", var from, var to, var ohms] => [new Fact.Reading { From = from, To = to, Ohms = Number(ohms) }],
+        ["test", var test, var value, var unit] => [new Fact.BenchTest { Test = test, Value = Number(value), Unit = unit }],
+        ["capacitor"] => [new Fact.Capacitor()],
+        ["capacitor", "none"] => [new Fact.Capacitor { Present = false }],
+        ["capacitor", var marked, var volts, var use, var measured] => [new Fact.Capacitor { Microfarads = Number(marked), Volts = Number(volts), Use = use, MeasuredMicrofarads = measured == "0" ? null : Number(measured) }],
+        ["spare", var marked, var volts] => [new Fact.Capacitor { Microfarads = Number(marked), Volts = Number(volts), Spare = true }],
+        ["instrument", var id] => [new Fact.Instrument { Id = id }],
+        ["no", var id] => [new Fact.Instrument { Id = id, Present = false }],
+        ["application", .. var words] => [new Fact.Application { Text = string.Join(' ', words) }],
+        _ => throw new ArgumentException($"'{told}' is no fact.", nameof(told)),
+    };
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    private sealed record Turn
+    {
+        public required IReadOnlyList<string> SaidBack { get; init; }
+
+        public required IReadOnlyList<string> Says { get; init; }
+
+        public required IReadOnlyList<string> Checked { get; init; }
+
+        public required string Stands { get; init; }
+
+        public required string Asks { get; init; }
+    }
+}
