@@ -39,8 +39,9 @@ public sealed class AnswerReaderTest
     public void What_does_not_answer_it_is_refused_with_the_member_that_does(string field, string advice, Question asked, QuestionAnswer given)
     {
         var problem = Assert.Single(Read(asked, given).Problems);
-        Assert.Equal((field, advice), (problem.Field, problem.Advice.Id));
+        Assert.Equal((field.Contains('.', StringComparison.Ordinal) ? "unreadable-quantity" : "invalid-fact", field, advice), (problem.Id, problem.Field, problem.Advice.Id));
         Assert.NotEmpty(Knowledge.Sentences.Render(problem.Advice));
+        Assert.All(asked.Options.Where(_ => advice == "answer.no-such-option"), option => Assert.Contains(option.Id, $"{problem.Advice}".Split([' ', ',', ')'])));
     }
 
     public static TheoryData<string, Fact[], Question, QuestionAnswer> Given() => new()
@@ -70,6 +71,7 @@ public sealed class AnswerReaderTest
         { "repaired", [Choice("q", "runs"), new Fact.Running { Outcome = "ran", How = FactEntry.Form }, Choice("outcome", "repaired")], Ask(QuestionKind.Choice, "repair", options: "runs same"), Give() with { Choice = "runs" } },
         { "the same as before, which was nothing told", [Choice("q", "same"), new Fact.Running { Outcome = "ran", How = FactEntry.Form }], Ask(QuestionKind.Choice, "repair", options: "runs same"), Give() with { Choice = "same" } },
         { "volts", [new Fact.Running { Volts = 231, How = FactEntry.Form }], Ask(QuestionKind.Quantity, "running", unit: "volt"), Give() with { Quantity = new(231) } },
+        { "no ohms at all", [new Fact.BenchTest { Test = "earth-continuity", Value = 0, Unit = "ohm", How = FactEntry.Form }], Ask(QuestionKind.Quantity, "earth-continuity", unit: "ohm"), Give() with { Quantity = new(0) } },
         { "milliamps", [new Fact.Running { Amps = 5, How = FactEntry.Form }], Ask(QuestionKind.Quantity, "run-current", unit: "amp"), Give() with { Quantity = new(5000, "milliamp") } },
         { "speed", [new Fact.Running { Rpm = 1430, How = FactEntry.Form }], Ask(QuestionKind.Quantity, "run-speed", unit: "rpm"), Give() with { Quantity = new(1430) } },
         { "insulation", [new Fact.Insulation { Megohms = 2, How = FactEntry.Form }], Ask(QuestionKind.Quantity, "insulation", unit: "megohm"), Give() with { Quantity = new(2000, "kilohm") } },
@@ -101,6 +103,15 @@ public sealed class AnswerReaderTest
     {
         var read = Read(Ask(QuestionKind.Choice, "repair", options: "same"), Give() with { Choice = "same" }, new Fact.Symptom { Id = symptom }).Value!;
         Assert.Equal(new Fact.Running { Outcome = outcome, Direction = direction, How = FactEntry.Form }, read[1]);
+    }
+
+    [Fact]
+    public void Leads_get_the_numbers_that_were_offered_or_the_names_by_which_they_were_spoken_of()
+    {
+        string Leads(string choice, params Fact[] before) => string.Join(' ', Read(Ask(QuestionKind.Choice, "lead", options: "numbered own none some"), Give() with { Choice = choice }, before).Value!.OfType<Fact.Lead>().Select(lead => lead.Tag));
+        Assert.Equal("1 2 3", Leads("numbered", new Fact.Choice { Question = Fact.Choice.LeadCount, Option = "3" }));
+        Assert.Equal("red black", Leads("none", new Fact.Reading { From = "red", To = "black", Ohms = 3 }));
+        Assert.Empty(Leads("some", new Fact.Reading { From = "red", To = "black", Ohms = 3 }));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Coaching;
+using WireCoach.Rules.Language;
 
 namespace WireCoach.Rules.Tests.Coaching;
 
@@ -13,10 +14,12 @@ public sealed class WrittenOpeningsTest
     private const string ThreePhases = $"iec; {Safe}; plate volts 230/400; plate amps 4.6/2.7; plate phases 3; plate hertz 50; marks U1 U2 V1 V2 W1 W2";
     private const string Sizes = "goal check-numbers; plate hp 1.5; plate volts 115/230; plate amps 15/7.5; plate rpm 1740; plate hertz 60; plate phases 1";
 
+    private const string Planned = $"{Safe}; goal connect; plate hp 1.5; plate volts 230; plate amps 5; plate rpm 1740; plate hertz 60; plate phases 3; lead 1; lead 2; lead 3; reading 1 2 3.1; reading 1 3 3.1; reading 2 3 3.1; supply 230 3";
+
     private static readonly Coach Coach = new(Trade.Knowledge);
     private static readonly DateTimeOffset Morning = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
 
-    /// <summary>Facts apart by semicolons, turns by bars.</summary>
+    /// <summary>Facts apart by semicolons, turns by bars; after a walk to its end whatever can be left open is left open, and whatever has to be done is done.</summary>
     private static readonly string[] Openings =
     [
         $"{SixLeads}; supply 115 1; joint T1+T3+T8 L1; joint T2+T4+T5 L2",
@@ -85,6 +88,46 @@ public sealed class WrittenOpeningsTest
         "goal check-connection; joint T1+T3 L1; joint T2+T4 L2",
         "goal check-connection; joint T1+red L1; joint T2+T4 L2",
         "choice leads.count 4; supply 230 1",
+        "symptom motor-replaced; lead a",
+        "symptom supply-changed",
+        "symptom leads-unmarked; not hums-no-start",
+        "across 120 1.13",
+        "iec; across 120 1.13",
+        "supply 120 1 50 | across 120 1.13",
+        $"{Planned} | ran direction right | ran outcome ran | ran volts 228 | ran amps 4.2 | test line-currents 4.1 amp; test line-currents 4.3 amp | ran rpm 1760",
+        $"{Planned} | ran rpm 0",
+        $"{Planned} | ran outcome ran; ran amps 9.5",
+        $"{Planned} | ran outcome ran; ran volts 190",
+        $"{Planned} | ran outcome ran; ran rpm 900",
+        $"{Planned} | ran outcome ran; test line-currents 4 amp; test line-currents 4.1 amp; test line-currents 0.1 amp",
+        $"{Planned} | ran outcome ran; ran direction wrong | confirm isolated | confirm reversed | ran outcome ran; ran direction right",
+        $"{Planned} | ran outcome slow",
+        $"{Planned} | ran outcome hummed | confirm isolated",
+        $"{Planned} | test supply-voltage 230 volt | test supply-voltage 210 volt | test supply-voltage 250 volt",
+        $"{Planned} | test supply-voltage 300 volt | test supply-voltage 231 volt | test supply-voltage 229 volt; test supply-voltage 230 volt",
+        $"{Planned}; insulation 0.5",
+        $"{Planned}; insulation 3 | insulation 3 60",
+        $"{Planned}; insulation 40 20; test earth-continuity 0.4 ohm",
+        $"{Planned.Replace("plate phases 3; ", "choice family three-phase; ", StringComparison.Ordinal)}; insulation 40 20",
+        $"{Planned}; walk",
+        $"{Safe}; goal connect; lead 1; lead 2; reading 1 2 3.1; walk",
+        $"{Safe}; goal connect; plate volts 115; plate phases 1; lead 1; lead 2; lead 3; lead 4; reading 1 2 3.1; reading 3 4 9.2; reading 1 3 open; walk",
+        $"{Safe}; goal identify-leads; plate phases 1; capacitor; lead 1; lead 2; lead 3; reading 1 2 30; reading 2 3 12; reading 1 3 18; walk",
+        $"{Safe}; goal identify-leads; lead a; lead b; lead c; reading a b 3.1; reading b c 3.1; reading a c 3.1; walk",
+        $"{Safe}; goal connect; plate volts 115/230; plate phases 1; capacitor none; lead 1; lead 2; lead 3; lead 4; reading 1 2 1.7; reading 3 4 1.9; reading 1 3 open; walk",
+        $"{Safe}; goal connect; plate volts 90; plate phases 0; lead 1; lead 2; lead 3; lead 4; reading 1 2 1.7; reading 3 4 190; reading 1 3 open; walk",
+        $"{Safe}; goal connect; plate volts 230; plate phases 1; capacitor; lead 1; lead 2; lead 3; lead 4; reading 1 2 9; reading 3 4 9; reading 1 3 open; walk",
+        $"{Safe}; goal connect; plate volts 230; plate phases 1; lead 1; lead 2; lead 3; reading 1 frame 12; walk",
+        $"{SixLeads}; supply 115 1; walk",
+        $"{SixLeads}; walk",
+        $"{NineLeads}; goal connect; walk",
+        "goal diagnose; walk",
+        "goal replace-capacitor; walk",
+        "goal fit-replacement; walk",
+        "goal earth-check; walk",
+        "goal check-numbers; walk",
+        "goal change-voltage; walk",
+        "plate volts 230; test hot-resistance 5.2 ohm; walk",
         "symptom just-rewired",
         "symptom stood-unused; lead a; lead b",
         "not smoke-or-burnt-smell; not no-start",
@@ -107,21 +150,30 @@ public sealed class WrittenOpeningsTest
             facts = [.. Coach.Implied(file, facts), .. facts.Select(fact => Coach.Completed(file, fact))];
             file = PracticeAnswers.Add(file, facts);
             var assessed = Spoken.Whole(Coach.Assess(file));
-            yield return new Turn
-            {
-                SaidBack = [.. Echo.Of(facts).Select(one => Trade.Knowledge.Sentences.Render(one)).Where(said.Add)],
-                Says = [.. assessed.Say.Concat(turn.Contains("sizes", StringComparison.Ordinal) ? Coach.Sizes(file) : []).Select(one => $"{one}").Where(said.Add)],
-                Checked = [.. assessed.Checks.Select(check => $"{check.Id}, {check.Expect}, {check.Got}, {check.Verdict}")],
-                Stands = $"{assessed.Goal} {assessed.Status}{(assessed.Plan is { } plan ? $", {plan.Layout.Id} {plan.Row.Id}" : "")}{string.Concat(assessed.PlanMissing.Select(missing => $", no {missing}"))}{(assessed.Found is { } found ? $", found {found.Verdict}" : "")}{(Coach.IsRunning(file) ? ", running" : "")}",
-                Asks = assessed.Next is { } next ? $"{next.Id} for {next.Task}: {string.Join(' ', next.Options.Select(option => option.Id))}" : "nothing",
-            };
+            yield return Told(turn, facts, file, assessed, said);
+        }
+
+        for (var left = 0; left < 14 && opening.EndsWith("walk", StringComparison.Ordinal) && Coach.Assess(file).Next is { } next && (next.CanBeUnknown || next.Kind == QuestionKind.Confirm); left++)
+        {
+            IReadOnlyList<Fact> facts = [next.CanBeUnknown ? new Fact.Unknown { Question = next.Id } : new Fact.Confirm { Id = next.Id }];
+            file = PracticeAnswers.Add(file, facts);
+            yield return Told(string.Empty, facts, file, Spoken.Whole(Coach.Assess(file)), said);
         }
     }
+
+    private static Turn Told(string turn, IReadOnlyList<Fact> facts, CaseFile file, Assessment assessed, HashSet<string> said) => new()
+    {
+        SaidBack = [.. Echo.Of(facts).Select(one => Trade.Knowledge.Sentences.Render(one)).Where(said.Add)],
+        Says = [.. assessed.Say.Concat(turn.Contains("sizes", StringComparison.Ordinal) ? Coach.Sizes(file) : []).Select(one => $"{one}").Where(said.Add)],
+        Checked = [.. assessed.Checks.Select(check => $"{check.Id}, {check.Expect}, {check.Got}, {check.Verdict}")],
+        Stands = $"{assessed.Goal} {assessed.Status}{(assessed.Plan is { } plan ? $", {plan.Layout.Id} {plan.Row.Id}" : "")}{string.Concat(assessed.PlanMissing.Select(missing => $", no {missing}"))}{(assessed.Found is { } found ? $", found {found.Verdict}" : "")}{(Coach.IsRunning(file) ? ", running" : "")}",
+        Asks = assessed.Next is { } next ? $"{next.Id} for {next.Task}: {string.Join(' ', next.Options.Select(option => option.Id))}" : "nothing",
+    };
 
     /// <summary>A fact in the short way in which the openings are written.</summary>
     private static IReadOnlyList<Fact> Facts(string told) => told.Split(' ') switch
     {
-        ["iec" or "homeowner" or "sizes"] => [],
+        ["iec" or "homeowner" or "sizes" or "walk"] => [],
         ["goal", var id] => [new Fact.Goal { Id = id }],
         ["confirm", var id] => [new Fact.Confirm { Id = id }],
         ["symptom", var id] => [new Fact.Symptom { Id = id }],
@@ -140,6 +192,13 @@ public sealed class WrittenOpeningsTest
         ["capacitor"] => [new Fact.Capacitor()],
         ["capacitor", "none"] => [new Fact.Capacitor { Present = false }],
         ["capacitor", var marked, var volts, var use, var measured] => [new Fact.Capacitor { Microfarads = Number(marked), Volts = Number(volts), Use = use, MeasuredMicrofarads = measured == "0" ? null : Number(measured) }],
+        ["across", var volts, var amps] => [new Fact.Capacitor { AcrossVolts = Number(volts), ThroughAmps = Number(amps) }],
+        ["ran", "outcome", var outcome] => [new Fact.Running { Outcome = outcome }],
+        ["ran", "direction", var direction] => [new Fact.Running { Direction = direction }],
+        ["ran", "volts", var volts] => [new Fact.Running { Volts = Number(volts) }],
+        ["ran", "amps", var amps] => [new Fact.Running { Amps = Number(amps) }],
+        ["ran", "rpm", var rpm] => [new Fact.Running { Rpm = Number(rpm) }],
+        ["insulation", var megohms, .. var celsius] => [new Fact.Insulation { Megohms = Number(megohms), Celsius = celsius is [var warm] ? Number(warm) : null }],
         ["spare", var marked, var volts] => [new Fact.Capacitor { Microfarads = Number(marked), Volts = Number(volts), Spare = true }],
         ["instrument", var id] => [new Fact.Instrument { Id = id }],
         ["no", var id] => [new Fact.Instrument { Id = id, Present = false }],
