@@ -85,6 +85,9 @@ internal sealed class AxisEvidence
     /// <summary>The same without one result.</summary>
     public AxisEvidence Without(AxisResult result) => new(_figures, [.. Results.Where(other => other != result)]);
 
+    /// <summary>The same without any result.</summary>
+    public AxisEvidence WithoutAny() => new(_figures, []);
+
     /// <summary>Whether some test showed these two in each other, and none showed nothing: they do not stand at a right angle.</summary>
     public bool ShowsCoupled(int[] one, int[] other)
     {

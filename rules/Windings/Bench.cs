@@ -7,6 +7,7 @@ internal sealed class Bench
 {
     private readonly IdentificationInput _input;
     private readonly IdentificationFigures _figures;
+    private readonly PatternBook _book;
     private readonly string?[] _markings;
     private readonly bool[] _beside;
     private readonly int[] _atRings;
@@ -15,7 +16,7 @@ internal sealed class Bench
 
     public Bench(IdentificationInput input, IdentificationFigures figures, PatternBook book, IReadOnlyList<Measured> readings, AxisEvidence axes, double testVolts)
     {
-        (_input, _figures, Axes, TestVolts) = (input, figures, axes, testVolts);
+        (_input, _figures, _book, Axes, TestVolts) = (input, figures, book, axes, testVolts);
         Leads = input.Leads;
         Readings = readings;
         Meter = new(figures, input.Meter);
@@ -60,6 +61,14 @@ internal sealed class Bench
 
     /// <summary>What tests between windings have shown.</summary>
     public AxisEvidence Axes { get; }
+
+    /// <summary>Some of the leads with what was read between them, as if there were no others; tests between windings are left aside.</summary>
+    /// <param name="leads">Numbers of leads, rising.</param>
+    /// <param name="readings">The readings.</param>
+    public Bench Part(int[] leads, IReadOnlyList<Measured> readings) => new(
+        _input with { Leads = [.. leads.Select(lead => Leads[lead])] }, _figures, _book,
+        [.. readings.Select(reading => reading with { First = Array.IndexOf(leads, reading.First), Second = Array.IndexOf(leads, reading.Second) }).Where(reading => reading is { First: >= 0, Second: >= 0 })],
+        Axes.WithoutAny(), TestVolts);
 
     /// <summary>What speaks for or against an explanation besides the readings: the armature, the leads of slip rings, tests between windings, printed markings.</summary>
     public double Outside(Leaf leaf)

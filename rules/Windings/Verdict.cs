@@ -203,6 +203,11 @@ internal sealed class Verdict
             return give(IdentificationStatus.CannotTell, [Statement.Of("windings.marks-of-another-motor")]);
         }
 
+        if (faults.Count == 0 && SeparateMachines.Of(_bench, _readings, best) is { Count: > 0 } kinds)
+        {
+            return give(IdentificationStatus.CannotTell, [Statement.Of("windings.one-motor-or-two")]) with { Undecided = kinds };
+        }
+
         faults.AddRange(whole <= 0.5 && !MayBeSound(all, best) ? Findings.Faults(_bench, all) : []);
         return faults.Count > 0
             ? give(IdentificationStatus.Faulty, [Statement.Of("windings.take-it-again")])

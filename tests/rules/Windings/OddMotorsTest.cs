@@ -31,6 +31,41 @@ public sealed class OddMotorsTest
         }
     }
 
+    /// <summary>Two fans in one box, or a stepper, read like one tapped fan with a break: which of them it is, a look tells, and no place of a break is named before.</summary>
+    [Theory]
+    [InlineData("two fans with a capacitor each", "run C H 20; start C K 35; run T1 T2 20; start T1 T3 35")]
+    [InlineData("two fans of unlike size", "run C H 24; start C K 61; run T1 T2 90; start T1 T3 130")]
+    [InlineData("stepper with two tapped windings", "run C H 5; run C K 5; run T1 T2 5; run T1 T3 5")]
+    public void Two_motors_in_one_box_are_not_called_a_broken_one(string name, string coils)
+    {
+        var motor = Made(name, coils, 1);
+        var input = Table(motor);
+        var found = Identifier.Identify(input).Value!;
+        Assert.Equal((IdentificationStatus.CannotTell, 0), (found.Status, found.Faults.Count));
+        Assert.Contains("windings.one-motor-or-two", found.Notes.Select(note => note.Id));
+        Assert.Contains("psc-tapped", found.Undecided);
+        Assert.Equal(IdentificationStatus.CannotTell, Identifier.Identify(input with { Looks = new() { Speeds = false, Brushes = false, BothWays = false } }).Value!.Status);
+        Assert.Equal(IdentificationStatus.Faulty, Identifier.Identify(input with { Looks = new() { Speeds = true, Brushes = false, BothWays = false, CapacitorOutside = true }, HasCapacitor = true, CapacitorUse = "run" }).Value!.Status);
+    }
+
+    /// <summary>A break that leaves a lead by itself is no second motor.</summary>
+    [Fact]
+    public void A_tapped_fan_with_a_lead_that_reads_to_nothing_is_broken()
+    {
+        var motor = Made("open at the low end", "run C H 14; speed-tap H M 4; start C K 30", 1);
+        motor.Lead("9", "L");
+        motor.Tags.Add("9");
+        Assert.Equal(IdentificationStatus.Faulty, Identifier.Identify(Table(motor)).Value!.Status);
+    }
+
+    /// <summary>Every pair, read twice with a good meter.</summary>
+    private static IdentificationInput Table(SimulatedMotor motor)
+    {
+        var readings = from one in motor.Tags from other in motor.Tags where motor.Tags.IndexOf(one) < motor.Tags.IndexOf(other)
+                       select motor.Read(one, other).Ohms is { } ohms ? new Fact.Reading { From = one, To = other, Ohms = Math.Round(ohms, 1) } : new Fact.Reading { From = one, To = other, Open = true };
+        return new() { Leads = motor.Tags, Readings = [.. readings, .. readings], Meter = new() { Percent = 0.5, Counts = 1, TestLeadOhms = 0 } };
+    }
+
     private static SimulatedMotor Made(string name, string coils, int seed)
     {
         var motor = new SimulatedMotor { Layout = name };
