@@ -52,12 +52,13 @@ internal sealed class Findings(Bench bench, IReadOnlyList<Measured> readings, Ex
         }
 
         var most = troubles.Values.Select(one => one.Share).DefaultIfEmpty(0).Max();
-        return troubles.Where(one => one.Value.Share > 0.2 * most)
-            .OrderByDescending(one => Math.Round(one.Value.Share, 9)).ThenBy(one => one.Key, StringComparer.Ordinal)
-            .Select(one => Fault(bench, one.Value.Leaf));
+        var named = troubles.Where(one => one.Value.Share > 0.2 * most)
+            .OrderByDescending(one => Math.Round(one.Value.Share, 9)).ThenBy(one => one.Key, StringComparer.Ordinal).Select(one => one.Value.Leaf).ToList();
+        var places = named.Where(leaf => leaf.Pattern.Condition.Kind == ConditionKind.OpenCoil).Select(RoleKeys.Trouble).Distinct(StringComparer.Ordinal).Count();
+        return named.Select(leaf => Fault(bench, leaf, places > 1));
     }
 
-    private static WindingFault Fault(Bench bench, Leaf leaf)
+    private static WindingFault Fault(Bench bench, Leaf leaf, bool onePlaceOfSeveral)
     {
         var tags = RoleKeys.TroubledLeads(leaf).Select(lead => bench.Leads[lead]).ToList();
         var leads = string.Join("–", tags);
@@ -66,7 +67,7 @@ internal sealed class Findings(Bench bench, IReadOnlyList<Measured> readings, Ex
             ConditionKind.ShortedCoil => Statement.Of("windings.shorted-turns", ("leads", leads)),
             ConditionKind.SwitchOpen => Statement.Of("windings.switch-open", ("leads", leads)),
             ConditionKind.ProtectorOpen => Statement.Of("windings.protector-open"),
-            _ => Statement.Of("windings.open", ("leads", leads)),
+            _ => Statement.Of(onePlaceOfSeveral ? "windings.open-here-or-there" : "windings.open", ("leads", leads)),
         };
         return new(Id(leaf)!, tags, why);
     }

@@ -48,6 +48,23 @@ public sealed class OddMotorsTest
         Assert.Equal(IdentificationStatus.Faulty, Identifier.Identify(input with { Looks = new() { Speeds = true, Brushes = false, BothWays = false, CapacitorOutside = true }, HasCapacitor = true, CapacitorUse = "run" }).Value!.Status);
     }
 
+    /// <summary>Of two groups that a break left, no reading tells between which ends it lies.</summary>
+    [Fact]
+    public void A_break_that_may_lie_at_several_places_is_said_of_none_of_them_as_a_fact()
+    {
+        var fan = Table(Made("open between two speeds", "run C H 14; speed-tap M L 4; start C K 30", 1)) with { HasCapacitor = true, CapacitorUse = "run", Looks = new() { Speeds = true, Brushes = false, BothWays = false, CapacitorOutside = true } };
+        var several = Identifier.Identify(fan).Value!;
+        Assert.Equal(IdentificationStatus.Faulty, several.Status);
+        Assert.True(several.Faults.Select(fault => string.Join('-', fault.Leads)).Distinct().Count() > 1);
+        Assert.All(several.Faults, fault => Assert.Equal("windings.open-here-or-there", fault.Why.Id));
+
+        var star = Made("a star with an open arm", "phase T1 n 5; phase T2 n 5; phase T0 n 0.001", 1);
+        star.Lead("9", "T3");
+        star.Tags.Add("9");
+        var one = Identifier.Identify(Table(star) with { Plate = PlateFields.Empty.With("phases", PlateValue.Of(3)), HasCapacitor = false, Looks = new() { Brushes = false, Speeds = false } }).Value!;
+        Assert.Equal(["windings.open"], one.Faults.Select(fault => fault.Why.Id).Distinct());
+    }
+
     /// <summary>A break that leaves a lead by itself is no second motor.</summary>
     [Fact]
     public void A_tapped_fan_with_a_lead_that_reads_to_nothing_is_broken()
