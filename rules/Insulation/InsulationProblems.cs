@@ -12,7 +12,7 @@ internal static class InsulationProblems
 
     public static IEnumerable<Problem> Of(TradeKnowledge knowledge, InsulationInput input)
     {
-        var rule = knowledge.Rules["insulation-reading"];
+        var (rule, megohms, minutes, celsius) = (knowledge.Rules["insulation-reading"], knowledge.Rules["input-megohms"], knowledge.Rules["input-minutes"], knowledge.Rules["input-insulation-celsius"]);
         if (input.RatedVolts is not { } volts)
         {
             yield return Problem.NotGiven("ratedVolts");
@@ -45,10 +45,10 @@ internal static class InsulationProblems
 
         for (var at = 0; at < input.EarlierMegohms.Count; at++)
         {
-            if (!(input.EarlierMegohms[at] >= 0 && input.EarlierMegohms[at] <= rule["most-megohms"]))
+            if (!(input.EarlierMegohms[at] >= megohms["least"] && input.EarlierMegohms[at] <= megohms["most"]))
             {
                 yield return new Problem("invalid-fact", $"earlierMegohms[{at}]", Statement.Of("insulation.out-of-range",
-                    ("field", $"earlierMegohms[{at}]"), ("value", Units.Given(input.EarlierMegohms[at], "megohm")), ("least", Units.Text(0, "megohm")), ("most", Units.Text(rule["most-megohms"], "megohm"))));
+                    ("field", $"earlierMegohms[{at}]"), ("value", Units.Given(input.EarlierMegohms[at], "megohm")), ("least", Units.Text(megohms["least"], "megohm")), ("most", Units.Text(megohms["most"], "megohm"))));
             }
         }
 
@@ -63,9 +63,9 @@ internal static class InsulationProblems
             var reading = input.Readings[at];
             (string Name, double? Value, string Unit, double Least, double Most)[] members =
             [
-                ("megohms", reading.Megohms, "megohm", 0, rule["most-megohms"]),
-                ("atMinute", reading.AtMinute, "minute", rule["least-minute"], rule["most-minute"]),
-                ("celsius", reading.Celsius, "celsius", rule["least-celsius"], rule["most-celsius"]),
+                ("megohms", reading.Megohms, "megohm", megohms["least"], megohms["most"]),
+                ("atMinute", reading.AtMinute, "minute", minutes["least"], minutes["most"]),
+                ("celsius", reading.Celsius, "celsius", celsius["least"], celsius["most"]),
                 ("testVolts", reading.TestVolts, "volt", 0, rule["most-rated-volts"]),
             ];
             foreach (var (name, value, unit, least, most) in members.Where(member => member.Value is { } given && !(given >= member.Least && given <= member.Most)))

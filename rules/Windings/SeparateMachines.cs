@@ -1,3 +1,4 @@
+using WireCoach.Rules.Circuits;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Windings;
@@ -19,7 +20,7 @@ internal static class SeparateMachines
             return [];
         }
 
-        var groups = Groups(bench.Leads.Count, readings);
+        var groups = Groups(bench.Leads, readings);
         if (groups.Count < 2 || groups.Any(group => group.Length < FewestLeads))
         {
             return [];
@@ -36,15 +37,19 @@ internal static class SeparateMachines
         return sound.Any && sound.Best!.Worst < part.Figures.SoundFits.Value ? sound.Best.Pattern.Layout.Id : null;
     }
 
-    private static IReadOnlyList<int[]> Groups(int leads, IReadOnlyList<Measured> readings)
+    private static IReadOnlyList<int[]> Groups(IReadOnlyList<string> leads, IReadOnlyList<Measured> readings)
     {
-        int[] groupOf = [.. Enumerable.Range(0, leads)];
-        foreach (var reading in readings.Where(reading => reading.Conducts))
+        var ties = new Ties();
+        foreach (var lead in leads)
         {
-            var (keep, drop) = (groupOf[reading.First], groupOf[reading.Second]);
-            groupOf = Array.ConvertAll(groupOf, group => group == drop ? keep : group);
+            ties.Add(lead);
         }
 
-        return [.. Enumerable.Range(0, leads).GroupBy(lead => groupOf[lead]).Select(group => group.ToArray())];
+        foreach (var reading in readings.Where(reading => reading.Conducts))
+        {
+            ties.Tie(leads[reading.First], leads[reading.Second]);
+        }
+
+        return [.. Enumerable.Range(0, leads.Count).GroupBy(lead => ties.GroupOf(leads[lead])).Select(group => group.ToArray())];
     }
 }
