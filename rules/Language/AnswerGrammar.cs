@@ -7,7 +7,8 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
 {
     private const double Enough = 0.5;
     private const double EnoughAmongFacts = 0.75;
-    private const double Agreed = 0.9;
+    private const double AsGoodAsNamed = 0.9;
+    private const string Agreed = "answer-agreed";
 
     /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
     public (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Read()
@@ -136,8 +137,8 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     {
         var id = asked.About is null or "confirm" ? asked.Id : asked.About;
         var cannot = scene.Hits.Find(hit => hit.Concept is "answer-cannot" or "answer-unknown" || (hit.Concept == "answer-no" && !DeniesNoun(hit) && !Corrects(hit)));
-        var done = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
-        var undone = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" && hit.Denied);
+        var done = scene.Hits.Find(Consents);
+        var undone = scene.Hits.Find(hit => hit.Concept is "answer-yes" or "answer-done" or Agreed && hit.Denied);
         var inShort = forms.Done(asked.Id, scene);
         if (scene.Facts.Any(fact => fact.Fact is Fact.Confirm confirm && confirm.Id == id))
         {
@@ -165,6 +166,12 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(first, last, new Fact.Confirm { Id = id }));
     }
 
+    /// <summary>"Yes" agrees wherever it stands; "ok", "it is" and "done" only by themselves: "it is five years old", "the capacitor looks ok" and "had its bearings done" agree to nothing.</summary>
+    private bool Consents(Hit hit) => !hit.Denied && (hit.Concept == "answer-yes" || (hit.Concept is "answer-done" or Agreed && StandsAlone(hit)));
+
+    private bool StandsAlone(Hit hit) => Enumerable.Range(0, scene.Tokens.Count).Where(at => scene.Tokens[at].Clause == scene.Tokens[hit.First].Clause && scene.Tokens[at].Kind != TokenKind.Mark)
+        .All(at => smallTalk.Contains(scene.Tokens[at].Text) || scene.Hits.Exists(other => other.Concept.StartsWith("answer-", StringComparison.Ordinal) && other.Places.Contains(at)));
+
     /// <summary>"No, red to blue was 5.1": a no before a reading or a joint takes back what was said of it, and leaves open what is to be confirmed.</summary>
     private bool Corrects(Hit no) => no.First == 0 && scene.Facts.Any(fact => fact.Fact is Fact.Reading or Fact.Joint);
 
@@ -175,7 +182,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private (HeardAnswer, IReadOnlyList<Fact>)? Choice(OpenQuestion asked)
     {
         var text = scene.Text.Trim();
-        var yes = scene.Hits.Exists(hit => hit.Concept is "answer-yes" or "answer-done" && !hit.Denied);
+        var yes = scene.Hits.Exists(Consents);
         var no = scene.Hits.Exists(hit => hit.Concept is "answer-no");
         var chosen = asked.Options.FirstOrDefault(option => string.Equals(option.Id, text, StringComparison.OrdinalIgnoreCase) || string.Equals(option.Text, text, StringComparison.OrdinalIgnoreCase))
             ?? (forms.Option(asked.Id, scene, Telling, yes, no) is { } named ? asked.Options.FirstOrDefault(option => option.Id == named) : null)
@@ -207,7 +214,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         var shared = words.Values.SelectMany(own => own).GroupBy(word => word, StringComparer.Ordinal).Where(same => same.Count() > 1).Select(same => same.Key).ToHashSet(StringComparer.Ordinal);
         var said = scene.Tokens.Where((token, at) => token.Kind != TokenKind.Mark && !token.Denied && !(scene.HasFacts && (token.Used || NamesFigure(at)))).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
         var denied = scene.Tokens.Where(token => token.Denied).Select(token => token.Stem).ToHashSet(StringComparer.Ordinal);
-        var scored = asked.Options.Select(option => (Option: option, Score: Math.Max(Score([.. words[option.Id].Except(shared, StringComparer.Ordinal)], said, denied), Agrees(option, yes, no) ? Agreed : 0)))
+        var scored = asked.Options.Select(option => (Option: option, Score: Math.Max(Score([.. words[option.Id].Except(shared, StringComparer.Ordinal)], said, denied), Agrees(option, yes, no) ? AsGoodAsNamed : 0)))
             .OrderByDescending(option => option.Score).ToList();
         return scored.Count > 0 && scored[0].Score >= (scene.HasFacts ? EnoughAmongFacts : Enough) && (scored.Count == 1 || scored[1].Score < scored[0].Score) ? scored[0].Option : null;
     }

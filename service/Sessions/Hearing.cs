@@ -184,12 +184,17 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
             else
             {
                 refused.Add(fact);
-                why.AddRange(one.Problems.Select(problem => problem with { Field = "text" }));
+                why.AddRange(one.Problems.Select(problem => problem with { Field = "text", Advice = Spoken(problem.Advice) }));
             }
         }
 
         return (taken, refused, why);
     }
+
+    /// <summary>Who types knows no members of a body: a figure is named by itself.</summary>
+    private static Statement Spoken(Statement advice) => advice.Id == "fact.out-of-range"
+        ? Statement.Of("hearing.out-of-range", ("value", advice.Gaps["value"]), ("least", advice.Gaps["least"]), ("most", advice.Gaps["most"]))
+        : advice;
 
     private OpenQuestion? Open(Question? asked, Role role) => asked is null ? null : new()
     {

@@ -191,7 +191,7 @@ public sealed class CoachTest
         {
             QuestionKind.Confirm => [Blank() with { Confirmed = true }, Blank() with { Confirmed = false }],
             QuestionKind.Choice => [.. asked.Options.Select(option => Blank() with { Choice = option.Id })],
-            QuestionKind.Quantity when asked.Setup is { AppliedVolts: { } volts } => [.. new[] { 0.02, 0.5, 1.4 }.Select(share => Blank() with { Quantity = new(share * volts) })],
+            QuestionKind.Quantity when asked.Setup is { AppliedVolts: { } volts } setup => [.. new[] { 0.02, 0.5, setup.Tie.Count > 0 ? 1.4 : 1 }.Select(share => Blank() with { Quantity = new(share * volts) })],
             QuestionKind.Quantity => [Blank() with { Quantity = new(0.3) }, Blank() with { Quantity = new(18) }, Blank() with { Quantity = new(240) }],
             QuestionKind.Reading => [Blank() with { Reading = new() { Ohms = 1.7 } }, Blank() with { Reading = new() { Open = true } }, Blank() with { Reading = new() { Ohms = 3.6 } }],
             _ => [Blank() with { Text = asked.Id }],

@@ -95,6 +95,26 @@ public sealed class WishesTest
         Assert.NotEmpty(Listener.Understand("it is 230 volts").NotUnderstood);
     }
 
+    /// <summary>What is to be confirmed is confirmed by words that mean it, never by words that speak of something else.</summary>
+    [Theory]
+    [InlineData("yes", true)]
+    [InlineData("ok", true)]
+    [InlineData("it is", true)]
+    [InlineData("ok, it is done", true)]
+    [InlineData("yes, it is 5 years old", true)]
+    [InlineData("it is 5 years old", null)]
+    [InlineData("they are all black", null)]
+    [InlineData("the capacitor looks ok", null)]
+    [InlineData("i am sure it is the capacitor", null)]
+    [InlineData("had the bearings done last year", null)]
+    [InlineData("i have a clamp meter", null)]
+    [InlineData("it is not", false)]
+    public void Words_about_something_else_confirm_nothing(string text, bool? confirmed)
+    {
+        var asked = new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" };
+        Assert.Equal(confirmed, Listener.Understand(text, asked: asked).Answer?.Confirmed);
+    }
+
     [Fact]
     public void The_noun_before_the_names_of_leads_is_understood()
     {

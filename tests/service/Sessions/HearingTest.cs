@@ -88,6 +88,14 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task A_figure_that_cannot_be_is_named_as_it_was_said()
+    {
+        var session = await service.Post("/api/sessions", new { role = "technician", region = "na", text = "insulation test on the lathe motor: 4 megohm at 300 C, 230 V motor" });
+        var said = Assert.Single(session.GetProperty("last").GetProperty("say").EnumerateArray(), one => one.GetProperty("id").GetString() == "hearing.out-of-range");
+        Assert.Equal("300 cannot be right here: I can take -40 to 200 °C. Say it once more.", said.GetProperty("text").GetString());
+    }
+
+    [Fact]
     public async Task What_was_not_understood_is_said_back_and_kept()
     {
         var id = await Open();
