@@ -46,6 +46,9 @@ public sealed record Assessment
     /// <summary>What stands between here and a plan.</summary>
     public IReadOnlyList<string> PlanMissing { get; init; } = [];
 
+    /// <summary>Why a motor of this kind is given no plan, however much is known; <see langword="null"/> where one may still follow.</summary>
+    public Statement? NoPlan { get; init; }
+
     /// <summary>The cautions that apply, the weightiest first.</summary>
     public IReadOnlyList<Caution> Cautions { get; init; } = [];
 }

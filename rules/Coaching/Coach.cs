@@ -36,6 +36,7 @@ public sealed class Coach
             Ends = work.Ends,
             Plan = work.Plan?.Value,
             PlanMissing = [.. work.Plan?.Problems.SelectMany(problem => problem.Missing) ?? []],
+            NoPlan = work.Plan?.Problems.FirstOrDefault(problem => problem is { Id: "not-ready", Field: "layout" })?.Advice,
             Causes = work.LooksForFault && work.File.Symptoms.Count > 0 ? work.Faults.Causes : [],
             Found = work.FoundConnection,
             Checks = [.. BeforePower.Checks(work)],

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Coaching.Steps;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Statements;
 
@@ -47,6 +48,9 @@ public static class Echo
         Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),
         Fact.Choice choice when choice.Question.Split('.') is [var card, var cause] && Repairs.Contains(card) =>
             Statement.Of("echo.repair").With("cause", Statement.Word(Statement.Spoken(cause), [$"cause.{cause}.name"])).With("option", Statement.Term(choice.Option, $"question.{card}.option-")),
+        Fact.Choice choice when choice.Question.Split('.') is [FindWindings.RingLeads, var first, var second] => Statement.Of("echo.ring-leads", ("lead", $"{(choice.Option == "first" ? first : second)}")),
+        Fact.Choice choice when choice.Question.Split('.') is [var card, var from, var to] => Statement.Of("echo.choice-between", ("from", from), ("to", to))
+            .With("question", Statement.Term(card, "term.asked.")).With("option", Statement.Term(choice.Option, $"question.{card}.option-", $"term.option.{card}-")),
         Fact.Choice choice => Statement.Of("echo.choice").With("question", Statement.Term(choice.Question, "term.asked.")).With("option", Statement.Term(choice.Option, $"question.{choice.Question}.option-", $"term.option.{choice.Question}-")),
         Fact.Unknown unknown => Statement.Of("echo.unknown").With("question", Asked(unknown.Question)),
         _ => throw new ArgumentException($"A fact of kind {fact.GetType().Name} cannot be said back.", nameof(fact)),

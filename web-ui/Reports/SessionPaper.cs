@@ -142,7 +142,7 @@ public static class SessionPaper
     /// <summary>Where nothing may be connected yet: what is known and what is still to be settled.</summary>
     private static void NoPlan(PaperWriter writer, SessionView session, PageWords words)
     {
-        writer.Text(words["page.no-plan"], bold: true);
+        writer.Text(words.NoPlan(session), bold: true);
         if (session.Assessment.Next is { } next)
         {
             writer.Text(words.Fill("report.next", ("question", words.Say(next.Text, session.Role))));

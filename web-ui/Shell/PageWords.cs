@@ -27,6 +27,9 @@ public sealed class PageWords(SentenceBook sentences)
     /// <summary>A statement of the rules, as this reader gets it.</summary>
     public string Say(Statement statement, Role role = Role.Technician) => sentences.Render(statement, role);
 
+    /// <summary>What stands where a plan would: that it is still to come, or why none is given.</summary>
+    public string NoPlan(SessionView session) => session.Assessment.NoPlan is { } why ? Say(why, session.Role) : this["page.no-plan"];
+
     /// <summary>What facts say, one after the other.</summary>
     public string Say(IReadOnlyList<Fact> facts, Role role) => string.Join(" · ", Echo.Of(facts).Select(fact => Say(fact, role)));
 

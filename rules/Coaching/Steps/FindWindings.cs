@@ -26,7 +26,8 @@ internal static class FindWindings
 
     private const string ShaftDrag = "shaft-drag";
 
-    private const string RingLeads = "ring-leads";
+    /// <summary>Which of two groups of leads comes from slip rings.</summary>
+    internal const string RingLeads = "ring-leads";
 
     private const string StartBranch = "start-branch";
 

@@ -64,6 +64,8 @@ public sealed class EchoTest
         { "drives: the brine pump", new Fact.Application { Text = "the brine pump" } },
         { "length of the line: 30 m", new Fact.Choice { Question = "supply.length-metres", Option = "30" } },
         { "fuse or breaker: 16 A", new Fact.Choice { Question = "supply.protection-amps", Option = "16" } },
+        { "from the slip rings: 4 and its like", new Fact.Choice { Question = "ring-leads.1.4", Option = "second" } },
+        { "reading while the shaft turns, 1 to 2: it settles at other values as the shaft turns", new Fact.Choice { Question = "turn-shaft.1.2", Option = "jumps" } },
         { "what happened before: the capacitor is new", new Fact.Choice { Question = "history.new-capacitor", Option = "said" } },
         { "test of the ends, flick of a cell from 1 to 3: it hardly moves", new Fact.BenchTest { Test = "battery-flick", Read = ["1", "3"], Outcome = "no-kick" } },
         { "test of the ends, volts from 1 to 4: 13.6 V", new Fact.BenchTest { Test = "series-voltage", Read = ["1", "4"], Value = 13.6, Unit = "volt" } },
