@@ -110,7 +110,7 @@ public sealed class EveryLayoutConversationTest(ServiceFixture service) : IClass
         Assert.Equal(("open", JsonValueKind.Null), (client.Status, client.Plan.ValueKind));
         Assert.Equal("layout", client.Assessment.GetProperty("planMissing")[0].GetString());
         Assert.Contains("resistors and never on the mains", client.Assessment.GetProperty("say").ToString(), StringComparison.Ordinal);
-        Assert.Equal("layout.rotor-to-its-starter", client.Assessment.GetProperty("noPlan").GetProperty("id").GetString());
+        Assert.Contains("starter's resistors", client.Assessment.GetProperty("noPlan").GetString(), StringComparison.Ordinal);
     }
 
     /// <summary>Kinds that neither ohms nor a look tell.</summary>

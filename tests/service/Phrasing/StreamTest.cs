@@ -55,7 +55,7 @@ public sealed class StreamTest : IDisposable
     {
         await using var model = new ScriptedModel(FirstThenNever);
         await using var service = Service(model);
-        service.UseKestrel(0);
+        service.UseKestrel();
         service.StartServer();
         using var client = service.CreateClient();
         var id = await Begin(client);
@@ -114,7 +114,7 @@ public sealed class StreamTest : IDisposable
     }
 
     private WebApplicationFactory<Program> Service(ScriptedModel model) => new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
-        .UseSetting("Data:Folder", _folder.FullName).UseSetting("Phrasing:Endpoint", $"http://{model.Address}")
+        .UseSetting("Data:Folder", _folder.FullName).UseSetting("urls", "http://127.0.0.1:0").UseSetting("Phrasing:Endpoint", $"http://{model.Address}")
         .UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:TimeoutSeconds", "120"));
 
     private static Task Soon(Task awaited) => awaited.WaitAsync(Patience, TestContext.Current.CancellationToken);
