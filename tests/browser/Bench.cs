@@ -53,7 +53,7 @@ public sealed class Bench : IAsyncLifetime
             .UseSetting("urls", "http://127.0.0.1:0").UseSetting("Data:Folder", _folder.FullName)
             .ConfigureTestServices(services => services
                 .AddSingleton<TimeProvider>(new AheadClock(this)).AddSingleton(provider => AskedDesk.Over(provider.GetRequiredService<CoachDesk>(), Asked))));
-        _service.UseKestrel(0);
+        _service.UseKestrel();
         _service.StartServer();
         Http = _service.CreateClient();
     }

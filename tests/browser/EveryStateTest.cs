@@ -145,7 +145,7 @@ public sealed class EveryStateTest(Bench bench)
         await using (var shared = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
             .UseSetting("Data:Folder", folder.FullName).UseSetting("Sharing:Address", "http://127.0.0.1:0").UseSetting("Sharing:Proxy", "127.0.0.1").UseSetting("Sharing:Hosts", "127.0.0.1")))
         {
-            shared.UseKestrel(0);
+            shared.UseKestrel();
             using var client = shared.CreateClient();
             await using var visitor = await bench.Visit(Device.Of(device), client);
             await visitor.Page.SetExtraHTTPHeadersAsync(new Dictionary<string, string> { ["X-Forwarded-Proto"] = "https" });

@@ -92,9 +92,9 @@ public sealed class RewordingsTest(Bench bench) : IDisposable
     private WebApplicationFactory<Program> Beside(ScriptedModel model)
     {
         var service = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
-            .UseSetting("Data:Folder", _folder.FullName)
+            .UseSetting("urls", "http://127.0.0.1:0").UseSetting("Data:Folder", _folder.FullName)
             .UseSetting("Phrasing:Endpoint", $"http://{model.Address}").UseSetting("Phrasing:Model", "m").UseSetting("Phrasing:TimeoutSeconds", "60"));
-        service.UseKestrel(0);
+        service.UseKestrel();
         service.StartServer();
         return service;
     }
