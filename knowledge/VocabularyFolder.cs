@@ -49,11 +49,6 @@ internal static partial class VocabularyFolder
             }
         }
 
-        foreach (var row in ToldWords.Whole.Where(row => !words.Told.ContainsKey(row)))
-        {
-            throw new KnowledgeException($"words/told: the row '{row}' is missing; the others are shares of it.");
-        }
-
         foreach (var unit in words.Units.Values.Where(unit => !Units.Ids.Contains(unit.Unit)))
         {
             throw new KnowledgeException($"words/units: '{unit.Id}' leads to '{unit.Unit}', which is not a unit of the contract.");

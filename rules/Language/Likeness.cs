@@ -1,183 +1,108 @@
-using WireCoach.Rules.Cases;
+using System.Globalization;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Language;
 
 /// <summary>
-/// A second reading of a sentence in which no phrase told a symptom: which symptom people have told in the like words.
-/// Each word and each concept speaks for a symptom by how much oftener it was told with it than without it.
-/// It only ever adds a symptom that is there: that something is not so is never taken from likeness.
+/// A second reading of a message beside its phrases: which symptoms people have told in the like words.
+/// Each word and each concept of the message adds to the odds of a symptom, and so does a phrase that tells it; how far either is to be believed was learnt from messages of which no phrase was made.
 /// </summary>
 internal sealed class Likeness
 {
-    /// <summary>Of the development sets, each read by what the others told, more than nine in ten that are as likely as this were meant.</summary>
-    private const double Sure = 0.9;
-
-    /// <summary>Where nothing is as likely as this, it is not asked which of several is meant; among those asked after, each is at least conceivable, while that nothing was told is not.</summary>
-    private const double WorthAsking = 0.5;
-    private const double Conceivable = 0.05;
-    private const double Inconceivable = 0.02;
-    private const int MostOffered = 3;
-
-    /// <summary>A logarithm of odds: what people tell of a symptom so seldom in such words that a phrase in them most likely means something else.</summary>
-    private const double Unlikely = -18;
-    private const int Around = 8;
-    private const int FewestWords = 2;
-    private const int Seldom = 2;
-
-    /// <summary>As if each word had been told so often as the share of all messages that hold it.</summary>
-    private const double Smoothing = 3;
-
-    /// <summary>Words of one sentence say the same thing several times over: their logarithms count a third.</summary>
-    private const double Overlap = 3;
     private const string Term = "term.";
+    private const string Asking = "?";
     private static readonly HashSet<string> Empty = ["filler", "ordinary", "pronoun", "small-talk"];
+    private readonly TradeRule _belief;
     private readonly HashSet<string> _certain;
     private readonly string[] _names;
+    private readonly int[] _contrary;
     private readonly double[] _before;
     private readonly Dictionary<string, double[]> _weights = new(StringComparer.Ordinal);
 
-    /// <param name="told">How often each word was told with each symptom.</param>
-    /// <param name="certain">Symptoms that a phrase tells whatever stands around it: what warns of danger is not doubted.</param>
-    public Likeness(IReadOnlyDictionary<string, ToldWords> told, IEnumerable<string> certain)
+    /// <param name="told">How strongly each word speaks for each symptom.</param>
+    /// <param name="belief">How far likeness and phrases are believed.</param>
+    /// <param name="certain">Symptoms that a phrase tells whatever stands around it: what stops all work is not doubted.</param>
+    public Likeness(IReadOnlyDictionary<string, ToldWords> told, TradeRule belief, IEnumerable<string> certain)
     {
-        _certain = [.. certain];
-        _names = [.. told.Keys.Where(id => id != ToldWords.All).Order(StringComparer.Ordinal)];
-        var all = told[ToldWords.All];
-        _before = [.. _names.Select(name => Math.Log((told[name].Messages + 1.0) / all.Messages))];
-        var counts = _names.Select(name => Counted(told[name])).ToList();
-        foreach (var (word, times) in Counted(all).Where(word => word.Value >= Seldom))
+        (_belief, _certain) = (belief, [.. certain]);
+        _names = [.. told.Keys.Order(StringComparer.Ordinal)];
+        _contrary = [.. _names.Select(name => Array.IndexOf(_names, Contrary(name)))];
+        _before = [.. _names.Select(name => told[name].Before)];
+        for (var row = 0; row < _names.Length; row++)
         {
-            var share = Smoothing * times / all.Messages;
-            _weights[word] = [.. _names.Select((name, at) => (With: counts[at].GetValueOrDefault(word), Messages: told[name].Messages)).Select(one =>
-                Math.Log((one.With + share) / (one.Messages + Smoothing)) - Math.Log((times - one.With + share) / (all.Messages - one.Messages + Smoothing)))];
+            var parts = told[_names[row]].Words.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            for (var at = 0; at + 1 < parts.Length; at += 2)
+            {
+                var weights = _weights.TryGetValue(parts[at], out var known) ? known : _weights[parts[at]] = new double[_names.Length];
+                weights[row] = double.Parse(parts[at + 1], CultureInfo.InvariantCulture);
+            }
         }
     }
 
-    /// <summary>What of a stretch of words counts: the words themselves and what they stand for.</summary>
+    /// <summary>What of a stretch of words counts: the words themselves and what they stand for, and that something is asked.</summary>
     internal static IEnumerable<string> Telling(Scene scene, IEnumerable<int> places) =>
         places.SelectMany(at => scene.StartingAt(at).Where(hit => !scene.Tokens[at].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept)
-            .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : []))
+            .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : scene.IsWord(at, Asking) ? [Asking] : []))
             .Distinct(StringComparer.Ordinal);
 
-    /// <summary>The conclusions, those marked whose symptom people tell in quite other words than stand around it here.</summary>
-    public List<Conclusion> Doubted(Scene scene, List<Conclusion> concluded) => concluded.ConvertAll(one => one with { Doubtful = IsDoubtful(scene, one) });
+    /// <summary>What the phrases of a message tell of the motor as it is now, as the rows are named.</summary>
+    internal static List<string> Phrases(IEnumerable<Conclusion> concluded) =>
+        [.. concluded.Where(one => one is { Kind: "symptom", Aside: false }).Select(Name).Distinct(StringComparer.Ordinal)];
 
-    private bool IsDoubtful(Scene scene, Conclusion one)
-    {
-        var sentence = scene.Tokens[one.Hits[0].First].Sentence;
-        return one is { Kind: "symptom", Said: true, Aside: false } && !_certain.Contains(one.Id) && Array.IndexOf(_names, one.Id) is var at and >= 0
-            && one.Hits.TrueForAll(hit => scene.Tokens[hit.First].Sentence == sentence) && Scores(scene, Near(scene, one, sentence))[at] < Unlikely;
-    }
+    /// <summary>The symptoms and the denials that can be told, as the rows are named.</summary>
+    public IReadOnlyList<string> Names => _names;
 
-    /// <summary>The words around a conclusion, as far as its sentence goes.</summary>
-    private static IEnumerable<int> Near(Scene scene, Conclusion one, int sentence)
-    {
-        var (from, to) = (Math.Max(0, one.Hits.Min(hit => hit.First) - Around), Math.Min(scene.Tokens.Count - 1, one.Hits.Max(hit => hit.Last) + Around));
-        return Enumerable.Range(from, to - from + 1).Where(at => scene.Tokens[at].Sentence == sentence);
-    }
+    /// <summary>How likely a row has to be for what.</summary>
+    public double Limit(string figure) => _belief[figure];
 
-    /// <summary>Adds the symptoms that are as good as told in sentences of which nothing was concluded; where nothing at all was heard, what the words may mean is left to be asked.</summary>
-    public IReadOnlyList<HeardSymptom> Add(Scene scene, List<Conclusion> concluded, bool heardNothing)
-    {
-        if (scene.Asked is { About: not ("symptom" or "goal") })
-        {
-            return [];
-        }
+    /// <summary>Whether a phrase is to be taken as it is, whatever its words make of it.</summary>
+    public bool IsCertain(Conclusion one) => one.Said && _certain.Contains(one.Id);
 
-        var known = concluded.Where(one => one is { Kind: "symptom", Aside: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        var told = Told(scene, concluded);
-        var heard = new List<HeardSymptom>();
-        (int First, int Last, List<string> Reads)? asked = null;
-        foreach (var sentence in Enumerable.Range(0, scene.Tokens.Count).GroupBy(at => scene.Tokens[at].Sentence).Where(sentence => !told.Contains(sentence.Key)))
-        {
-            var (first, last) = Words(scene, [.. sentence]);
-            if (first < 0 || sentence.Any(at => scene.Tokens[at].Aside))
-            {
-                continue;
-            }
+    /// <summary>What a word adds to the odds of a row.</summary>
+    public double Weight(string word, int row) => _weights.TryGetValue(word, out var weights) ? weights[row] : 0;
 
-            var likely = Rank(scene, sentence);
-            if (likely[0] is { Chance: > Sure } best && IsTold(best))
-            {
-                if (known.Add(best.Name))
-                {
-                    heard.Add(new HeardSymptom(best.Name, true, scene.Span(first, last)));
-                    scene.Note(first, last, new Fact.Symptom { Id = best.Name, Present = true });
-                    scene.Unsettled.Add(new Leftover(scene.Span(first, last), ["likely/" + best.Name]));
-                    scene.Use(first, last);
-                }
-            }
-            else if (heardNothing && asked is null && Offer(likely) is { Count: > 1 } reads)
-            {
-                asked = (first, last, reads);
-            }
-        }
+    /// <summary>The row of a conclusion.</summary>
+    internal static string Name(Conclusion one) => one.Said ? one.Id : ToldWords.Denied + one.Id;
 
-        if (heard.Count == 0 && asked is var (from, to, doubtful))
-        {
-            scene.Unsettled.Add(new Leftover(scene.Span(from, to), doubtful));
-            scene.Use(from, to);
-        }
+    internal static string Contrary(string name) => name.StartsWith(ToldWords.Denied, StringComparison.Ordinal) ? name[ToldWords.Denied.Length..] : ToldWords.Denied + name;
 
-        return heard;
-    }
-
-    /// <summary>The sentences of which something was made: a symptom, a question, a figure. A machine's name or a danger word leaves room for what it does.</summary>
-    private static HashSet<int> Told(Scene scene, List<Conclusion> concluded) =>
-    [
-        .. concluded.Where(one => one is { Kind: "symptom" or "unsettled" or "question" or "how", Aside: false }).SelectMany(one => one.Hits).Select(hit => scene.Tokens[hit.First].Sentence),
-        .. Enumerable.Range(1, Math.Max(0, scene.Tokens.Count - 1)).Where(at => scene.IsWord(at, "?")).Select(at => scene.Tokens[at - 1].Sentence),
-        .. scene.Tokens.Where(token => token.Kind == TokenKind.Number).Select(token => token.Sentence),
-        .. scene.Facts.Where(one => one.Fact is not (Fact.Application or Fact.Choice { Question: not Fact.Choice.LeadCount } or Fact.Goal { Id: "diagnose" })).Select(one => scene.Tokens[one.At].Sentence),
-    ];
-
-    private static List<string> Offer(List<(string Name, double Chance)> likely) =>
-        likely.Find(one => one.Name == ToldWords.Nothing).Chance > Inconceivable || likely.Find(IsTold).Chance < WorthAsking
-            ? [] : [.. likely.Where(one => one.Chance > Conceivable && IsTold(one)).Take(MostOffered).Select(one => "maybe/" + one.Name)];
-
-    private static bool IsTold((string Name, double Chance) one) => one.Name != ToldWords.Nothing && !one.Name.StartsWith(ToldWords.Denied, StringComparison.Ordinal);
-
-    private static (int First, int Last) Words(Scene scene, List<int> sentence) =>
-        sentence.FindAll(at => scene.Tokens[at].Kind == TokenKind.Word) is { Count: >= FewestWords } ? (sentence.Find(at => scene.Tokens[at].Kind != TokenKind.Mark), sentence.FindLast(at => scene.Tokens[at].Kind != TokenKind.Mark)) : (-1, -1);
-
-    private List<(string Name, double Chance)> Rank(Scene scene, IEnumerable<int> sentence)
-    {
-        var scores = Scores(scene, sentence);
-        var most = scores.Max();
-        var shares = scores.Select(score => Math.Exp((score - most) / Overlap)).ToList();
-        var sum = shares.Sum();
-        return [.. _names.Select((name, at) => (name, shares[at] / sum)).OrderByDescending(one => one.Item2).ThenBy(one => one.name, StringComparer.Ordinal)];
-    }
-
-    /// <summary>The logarithm of the odds of each row, as if no word had anything to do with another.</summary>
-    private double[] Scores(Scene scene, IEnumerable<int> places)
+    /// <summary>The logarithm of the odds of each row by the words alone.</summary>
+    internal double[] Scores(IEnumerable<string> words)
     {
         var scores = _before.ToArray();
-        foreach (var word in Telling(scene, places))
+        foreach (var weights in words.Select(word => _weights.GetValueOrDefault(word)).OfType<double[]>())
         {
-            if (_weights.TryGetValue(word, out var weights))
+            for (var at = 0; at < scores.Length; at++)
             {
-                for (var at = 0; at < scores.Length; at++)
-                {
-                    scores[at] += weights[at];
-                }
+                scores[at] += weights[at];
             }
         }
 
         return scores;
     }
 
-    /// <summary>The words of a row with how often they were told.</summary>
-    private static Dictionary<string, int> Counted(ToldWords told)
+    /// <summary>How likely each row is, the words and the phrases taken together.</summary>
+    public double[] Chances(IEnumerable<string> words, List<string> phrases)
     {
-        var parts = told.Words.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        var counted = new Dictionary<string, int>(parts.Length / 2, StringComparer.Ordinal);
-        for (var at = 0; at + 1 < parts.Length; at += 2)
-        {
-            counted[parts[at]] = int.Parse(parts[at + 1], System.Globalization.CultureInfo.InvariantCulture);
-        }
-
-        return counted;
+        var scores = Scores(words);
+        return [.. _names.Select((name, at) => 1 / (1 + Math.Exp(-Odds(
+            scores[at], phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, name.StartsWith(ToldWords.Denied, StringComparison.Ordinal)))))];
     }
+
+    private double Odds(double likeness, bool phrase, bool contrary, int phrases, bool denial) =>
+        Inputs(likeness, phrase, contrary, phrases, denial).Sum(input => input.Value * _belief[input.Name]);
+
+    /// <summary>What is weighed of one row, as the figures of the belief are named.</summary>
+    internal static IEnumerable<(string Name, double Value)> Inputs(double likeness, bool phrase, bool contrary, int phrases, bool denial) =>
+    [
+        ("base", 1),
+        ("likeness", likeness),
+        ("phrase", phrase ? 1 : 0),
+        ("phrase-likeness", phrase ? likeness : 0),
+        ("contrary", contrary ? 1 : 0),
+        ("silent", phrases == 0 ? 1 : 0),
+        ("silent-likeness", phrases == 0 ? likeness : 0),
+        ("each-phrase", phrases),
+        ("denial", denial ? 1 : 0),
+    ];
 }

@@ -30,7 +30,7 @@ public sealed class Listener
         _units = new UnitBook(_words.Units.Values);
         _conclusions = new Conclusions(_words.Rules.Values);
         _forms = new ShortForms(knowledge);
-        _likeness = new Likeness(_words.Told, knowledge.GateConditions.Values.SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>());
+        _likeness = new Likeness(_words.Told, knowledge.Rules["likeness"], knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>());
         _usualPercent = knowledge.Rules["first-run-amps"]["loaded-percent"];
         _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
     }
@@ -58,12 +58,24 @@ public sealed class Listener
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(text.Length, LongestText, nameof(text));
-        var tokens = Tokenizer.Cut(text);
-        var scene = new Scene(text, tokens, _lexicon.Read(tokens), _words.Supplies, new Hearing(leads ?? [], asked, region));
-        return Read(scene);
+        return Read(Scene(text, leads ?? [], asked, region));
     }
 
-    private Understood Read(Scene scene)
+    /// <summary>What is weighed of a message: its words, and what its phrases tell.</summary>
+    internal (IReadOnlyList<string> Words, IReadOnlyList<string> Phrases) Weighing(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)
+    {
+        var scene = Scene(text, leads, asked, region);
+        return ([.. Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count))], Likeness.Phrases(Open(scene).Concluded));
+    }
+
+    private Scene Scene(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)
+    {
+        var tokens = Tokenizer.Cut(text);
+        return new Scene(text, tokens, _lexicon.Read(tokens), _words.Supplies, new Hearing(leads, asked, region));
+    }
+
+    /// <summary>What claims its words before anything is concluded, and what is concluded from the others.</summary>
+    private (LeadReader Leads, ReadingGrammar Readings, OtherPairs Others, List<Conclusion> Concluded) Open(Scene scene)
     {
         MachineNumbers.Claim(scene, _units);
         var leads = new LeadReader(scene);
@@ -74,8 +86,14 @@ public sealed class Listener
         new JointGrammar(scene, leads).Read();
         new ConnectionWish(scene).Read();
         _forms.Claim(scene);
-        var concluded = _likeness.Doubted(scene, _conclusions.Of(scene));
-        var heard = new Findings(scene, _words, concluded);
+        return (leads, readings, others, _conclusions.Of(scene));
+    }
+
+    private Understood Read(Scene scene)
+    {
+        var (leads, readings, others, concluded) = Open(scene);
+        var weighed = new Weighed(_likeness, scene, concluded);
+        var heard = new Findings(scene, _words, weighed.Concluded);
         heard.File();
         if (scene.Asked?.About == "lead")
         {
@@ -96,7 +114,7 @@ public sealed class Listener
         PlateOwner.Tell(scene);
         SpareCapacitor.Tell(scene);
         var nothing = scene.Facts.All(fact => fact.Fact is Fact.Application) && heard.Understood is { Questions.Count: 0, Dangers.Count: 0, Undo: false, Skip: false };
-        var likely = _likeness.Add(scene, concluded, nothing);
+        var likely = weighed.Add(nothing);
         var facts = RunFacts.Joined(PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene));
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
         {

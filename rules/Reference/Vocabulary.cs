@@ -18,32 +18,26 @@ public sealed record Vocabulary
     /// <summary>Terms of the trade, explained.</summary>
     public required IReadOnlyDictionary<string, GlossaryTerm> Glossary { get; init; }
 
-    /// <summary>How often each word was told with each symptom.</summary>
+    /// <summary>How strongly each word speaks for each symptom.</summary>
     public required IReadOnlyDictionary<string, ToldWords> Told { get; init; }
 }
 
-/// <summary>The words of the messages that told one symptom.</summary>
+/// <summary>How strongly words speak for one symptom, or for its denial.</summary>
 public sealed record ToldWords
 {
-    /// <summary>The row of all messages.</summary>
-    public const string All = "all";
-
-    /// <summary>The row of messages that tell no symptom.</summary>
-    public const string Nothing = "nothing";
-
     /// <summary>What stands before a symptom that was denied.</summary>
     public const string Denied = "no/";
 
-    /// <summary>The rows that cannot be missing.</summary>
-    public static IReadOnlyList<string> Whole { get; } = [All, Nothing];
-
-    /// <summary>A symptom; <c>no/</c> and a symptom that was denied; <c>nothing</c> for messages without any; <c>all</c> for all messages.</summary>
+    /// <summary>A symptom; <c>no/</c> and a symptom that was denied.</summary>
     public required string Id { get; init; }
 
-    /// <summary>How many messages told it.</summary>
+    /// <summary>How many of the messages that were learnt from told it.</summary>
     public required int Messages { get; init; }
 
-    /// <summary>Word and number in turn: a stem, or <c>@</c> and a concept that was said, <c>-@</c> one that was denied; how many of the messages hold it.</summary>
+    /// <summary>The logarithm of its odds where no word speaks for it or against it.</summary>
+    public required double Before { get; init; }
+
+    /// <summary>Word and number in turn: a stem, or <c>@</c> and a concept that was said, <c>-@</c> one that was denied; what it adds to the logarithm of the odds.</summary>
     public required string Words { get; init; }
 }
 

@@ -33,19 +33,22 @@ public sealed class Utterance
     /// <summary>The same in other words, in answer to the same question.</summary>
     public Utterance Saying(string words) => new() { Say = words, Leads = Leads, Asked = Asked, Region = Region, Expect = Expect, Corrects = Corrects };
 
-    public Understood Heard(Listener listener)
+    public Understood Heard(Listener listener) => listener.Understand(Say, Leads, Open(), Place());
+
+    /// <summary>What is weighed of it: its words, and what its phrases tell.</summary>
+    internal (IReadOnlyList<string> Words, IReadOnlyList<string> Phrases) Weighed(Listener listener) => listener.Weighing(Say, Leads, Open(), Place());
+
+    private OpenQuestion? Open() => Asked is null ? null : new OpenQuestion
     {
-        var asked = Asked is null ? null : new OpenQuestion
-        {
-            Id = Asked.Id,
-            Kind = Enum.Parse<QuestionKind>(Asked.Kind, ignoreCase: true),
-            About = Asked.About,
-            Unit = Asked.Unit,
-            Between = Asked.Between,
-            Options = [.. Asked.Options.Select(option => new OpenOption(option.Id, option.Text))],
-        };
-        return listener.Understand(Say, Leads, asked, Region switch { "na" => Rules.Cases.Region.NorthAmerica, "iec" => Rules.Cases.Region.Iec, _ => null });
-    }
+        Id = Asked.Id,
+        Kind = Enum.Parse<QuestionKind>(Asked.Kind, ignoreCase: true),
+        About = Asked.About,
+        Unit = Asked.Unit,
+        Between = Asked.Between,
+        Options = [.. Asked.Options.Select(option => new OpenOption(option.Id, option.Text))],
+    };
+
+    private Rules.Cases.Region? Place() => Region switch { "na" => Rules.Cases.Region.NorthAmerica, "iec" => Rules.Cases.Region.Iec, _ => null };
 }
 
 public sealed class AskedQuestion

@@ -1,0 +1,79 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>What the phrases of one message tell, weighed against how likely its words are to tell it.</summary>
+internal sealed class Weighed
+{
+    private const int MostOffered = 3;
+    private const int FewestWords = 2;
+    private readonly Likeness _likeness;
+    private readonly Scene _scene;
+    private readonly double[] _chances;
+
+    public Weighed(Likeness likeness, Scene scene, List<Conclusion> concluded)
+    {
+        (_likeness, _scene) = (likeness, scene);
+        _chances = likeness.Chances(Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count)), Likeness.Phrases(concluded));
+        Concluded = concluded.ConvertAll(one => one with { Doubtful = IsDoubtful(one) });
+    }
+
+    /// <summary>The conclusions, those marked that the words around them make unlikely.</summary>
+    public List<Conclusion> Concluded { get; }
+
+    /// <summary>
+    /// Adds the symptoms that are as good as told though no phrase tells them; where nothing at all was heard, what the words may mean is left to be asked.
+    /// It only ever adds a symptom that is there: that something is not so is never taken from likeness.
+    /// </summary>
+    public IReadOnlyList<HeardSymptom> Add(bool heardNothing)
+    {
+        if (_scene.Asked is { About: not ("symptom" or "goal") } || _scene.Tokens.Count(token => token.Kind == TokenKind.Word) < FewestWords)
+        {
+            return [];
+        }
+
+        var told = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row])).OrderByDescending(row => _chances[row]).ToList();
+        var taken = open.TakeWhile(row => _chances[row] > _likeness.Limit("taken")).Select(Taken).ToList();
+        if (taken.Count == 0 && heardNothing && _chances[open[0]] > _likeness.Limit("asked"))
+        {
+            Leave(open[0], [.. open.TakeWhile(row => _chances[row] > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
+        }
+
+        return taken;
+    }
+
+    private bool IsDoubtful(Conclusion one) =>
+        one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left");
+
+    private int Row(Conclusion one)
+    {
+        var name = Likeness.Name(one);
+        return Enumerable.Range(0, _likeness.Names.Count).Where(row => _likeness.Names[row] == name).DefaultIfEmpty(-1).First();
+    }
+
+    private HeardSymptom Taken(int row)
+    {
+        var id = _likeness.Names[row];
+        var (first, last) = Leave(row, ["likely/" + id]);
+        _scene.Note(first, last, new Fact.Symptom { Id = id, Present = true });
+        return new HeardSymptom(id, true, _scene.Span(first, last));
+    }
+
+    private (int First, int Last) Leave(int row, IReadOnlyList<string> reads)
+    {
+        var (first, last) = Speaking(row);
+        _scene.Unsettled.Add(new Leftover(_scene.Span(first, last), reads));
+        _scene.Use(first, last);
+        return (first, last);
+    }
+
+    /// <summary>The sentence that speaks most for a row, without its marks.</summary>
+    private (int First, int Last) Speaking(int row)
+    {
+        var sentence = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at].Kind != TokenKind.Mark).GroupBy(at => _scene.Tokens[at].Sentence)
+            .MaxBy(places => Likeness.Telling(_scene, places).Sum(word => _likeness.Weight(word, row)))!;
+        return (sentence.First(), sentence.Last());
+    }
+}

@@ -1,0 +1,205 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
+using WireCoach.Knowledge;
+using WireCoach.Rules.Language;
+using WireCoach.Rules.Reference;
+using WireCoach.Rules.Tests;
+using WireCoach.Rules.Tests.Language;
+
+namespace WireCoach.Benchmarks;
+
+/// <summary>
+/// Learns from the sets that may be read how strongly each word speaks for each symptom, and how far that and the phrases are to be believed,
+/// and writes both into the knowledge.
+/// </summary>
+/// <remarks>
+/// Weights are those of a logistic regression for each symptom and each denial, held small. The belief is learnt from the told sets only, of whose lines
+/// no phrase was ever made, and each of them weighed by what the other sets taught: so it is what holds for a message that nobody has read.
+/// </remarks>
+internal static partial class LearnStudy
+{
+    private const int Fewest = 4;
+    private const int Seldom = 2;
+    private const int Folds = 5;
+    private const double Loose = 2;
+    private const double Step = 0.2;
+
+    private static readonly string Sets = Path.Combine(Repository.Root, "tests", "rules", "Language");
+    private static readonly double[] Limits = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
+
+    public static void Run(string[] args)
+    {
+        var listener = new Listener(KnowledgeFolder.Load(Path.Combine(Repository.Root, "knowledge")));
+        var lines = Directory.EnumerateFiles(Sets, "*.yaml").Select(path => Path.GetFileName(path)).Where(ToldSets.MayBeRead).Order(StringComparer.Ordinal)
+            .SelectMany(file => Utterance.Read(file).ConvertAll(line => Line.Of(line, file, listener))).ToList();
+        var rows = ToldSets.Rows(lines.Select(line => line.Expected)).Where(row => row.Value >= Fewest).ToList();
+        var words = lines.SelectMany(line => line.Words).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= Seldom).Select(word => word.Key).Order(StringComparer.Ordinal).ToList();
+        var places = words.Select((word, at) => (word, at)).ToDictionary(one => one.word, one => one.at, StringComparer.Ordinal);
+        lines.ForEach(line => line.Places = [.. line.Words.Where(places.ContainsKey).Select(word => places[word])]);
+        Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words");
+
+        var likelihoods = Unseen(lines, [.. rows.Select(row => row.Key)], words.Count);
+        var belief = Believe(likelihoods);
+        Print(likelihoods, belief);
+        if (args.Contains("write"))
+        {
+            Write(rows, words, lines);
+            WriteBelief(belief);
+        }
+    }
+
+    /// <summary>Each row of each line of the told sets, by what all other sets taught.</summary>
+    private static List<Judged> Unseen(List<Line> lines, List<string> rows, int words)
+    {
+        var files = lines.Select(line => line.File).Where(ToldSets.IsTold).Distinct(StringComparer.Ordinal).ToList();
+        var judged = new List<Judged>();
+        for (var fold = 0; fold < Folds; fold++)
+        {
+            var apart = files.Where((_, at) => at % Folds == fold).ToHashSet(StringComparer.Ordinal);
+            var taught = lines.FindAll(line => !apart.Contains(line.File));
+            var asked = lines.FindAll(line => apart.Contains(line.File));
+            judged.AddRange(rows.AsParallel().AsOrdered().SelectMany(row =>
+            {
+                var weights = Fit(taught, row, words);
+                return asked.ConvertAll(line => new Judged(line, row, Score(line, weights)));
+            }));
+        }
+
+        return judged;
+    }
+
+    /// <summary>The weights of the words for one row, the last that of no word.</summary>
+    private static double[] Fit(List<Line> lines, string row, int words)
+    {
+        var told = lines.ConvertAll(line => line.Expected.Contains(row));
+        return Smallest(words + 1, weights =>
+        {
+            var (value, gradient) = (0.5 * weights.Sum(weight => weight * weight), weights.ToArray());
+            for (var at = 0; at < lines.Count; at++)
+            {
+                var odds = Score(lines[at], weights);
+                var chance = 1 / (1 + Math.Exp(-odds));
+                value += Loose * Miss(told[at] ? odds : -odds);
+                var pull = Loose * (chance - (told[at] ? 1 : 0));
+                gradient[words] += pull;
+                foreach (var place in lines[at].Places)
+                {
+                    gradient[place] += pull;
+                }
+            }
+
+            return (value, gradient);
+        });
+    }
+
+    /// <summary>How far words and phrases are believed, by the name of each figure.</summary>
+    private static Dictionary<string, double> Believe(List<Judged> judged)
+    {
+        var inputs = judged.ConvertAll(one => one.Inputs.Select(input => input.Value).ToArray());
+        var found = Smallest(inputs[0].Length, weights =>
+        {
+            var (value, gradient) = (0.5 * weights.Sum(weight => weight * weight), weights.ToArray());
+            for (var at = 0; at < inputs.Count; at++)
+            {
+                var odds = inputs[at].Zip(weights, (input, weight) => input * weight).Sum();
+                value += Miss(judged[at].IsTold ? odds : -odds);
+                var pull = (1 / (1 + Math.Exp(-odds))) - (judged[at].IsTold ? 1 : 0);
+                for (var input = 0; input < weights.Length; input++)
+                {
+                    gradient[input] += pull * inputs[at][input];
+                }
+            }
+
+            return (value, gradient);
+        });
+        return judged[0].Inputs.Zip(found, (input, weight) => (input.Name, weight)).ToDictionary(one => one.Name, one => one.weight, StringComparer.Ordinal);
+    }
+
+    private static double Score(Line line, double[] weights)
+    {
+        var sum = weights[^1];
+        foreach (var place in line.Places)
+        {
+            sum += weights[place];
+        }
+
+        return sum;
+    }
+
+    private static double Miss(double odds) => odds > 0 ? Math.Log(1 + Math.Exp(-odds)) : Math.Log(1 + Math.Exp(odds)) - odds;
+
+    private static double[] Smallest(int size, Func<double[], (double Value, double[] Gradient)> loss)
+    {
+        var objective = ObjectiveFunction.Gradient(at =>
+        {
+            var (value, gradient) = loss(at.AsArray() ?? at.ToArray());
+            return (value, Vector<double>.Build.Dense(gradient));
+        });
+        return new LimitedMemoryBfgsMinimizer(1e-4, 1e-8, 1e-9, 8, 300).FindMinimum(objective, Vector<double>.Build.Dense(size)).MinimizingPoint.ToArray();
+    }
+
+    private static void Print(List<Judged> judged, Dictionary<string, double> belief)
+    {
+        var chances = judged.ConvertAll(one => (one, Chance: 1 / (1 + Math.Exp(-one.Inputs.Sum(input => input.Value * belief[input.Name])))));
+        Console.WriteLine($"{"likely above",12}{"recall",8}{"precision",10}{"  of what no phrase tells: right of taken",42}{"  of what a phrase tells: wrong of left out",44}");
+        var meant = judged.Count(one => one.IsTold);
+        foreach (var limit in Limits)
+        {
+            var heard = chances.FindAll(one => one.Chance > limit);
+            var right = heard.Count(one => one.one.IsTold);
+            var taken = chances.FindAll(one => one.Chance > limit && one.Chance <= limit + 0.1 && !one.one.Phrase && !one.one.Row.StartsWith(ToldWords.Denied, StringComparison.Ordinal));
+            var left = chances.FindAll(one => one.Chance <= limit && one.Chance > limit - 0.1 && one.one.Phrase);
+            Console.WriteLine($"{limit,12:0.0}{(double)right / meant,8:0.000}{(double)right / heard.Count,10:0.000}{taken.Count(one => one.one.IsTold),30} of {taken.Count,8}{left.Count(one => one.one.IsTold),32} of {left.Count,8}");
+        }
+
+        var phrases = judged.FindAll(one => one.Phrase);
+        Console.WriteLine($"phrases alone: {(double)phrases.Count(one => one.IsTold) / meant:0.000} {(double)phrases.Count(one => one.IsTold) / phrases.Count:0.000}");
+        Console.WriteLine(string.Join(", ", belief.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}: {one.Value:0.00}"))));
+    }
+
+    private static void Write(List<KeyValuePair<string, int>> rows, List<string> words, List<Line> lines)
+    {
+        var written = rows.AsParallel().AsOrdered().Select(row =>
+        {
+            var weights = Fit(lines, row.Key, words.Count);
+            var speaking = words.Select((word, at) => (word, Rounded: Math.Round(weights[at] / Step))).Where(one => one.Rounded != 0)
+                .Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.word} {one.Rounded * Step:0.0}"));
+            return string.Create(CultureInfo.InvariantCulture, $"- {{ id: {row.Key}, messages: {row.Value}, before: {weights[^1]:0.00}, words: \"{string.Join(' ', speaking)}\" }}");
+        }).ToList();
+        var path = Path.Combine(Repository.Root, "knowledge", "words", "told", "told.yaml");
+        File.WriteAllLines(path, File.ReadLines(path).TakeWhile(line => line.StartsWith('#')).Concat(written).ToList());
+    }
+
+    private static void WriteBelief(Dictionary<string, double> belief)
+    {
+        var path = Path.Combine(Repository.Root, "knowledge", "limits", "likeness.yaml");
+        File.WriteAllText(path, Figure().Replace(File.ReadAllText(path), figure => belief.TryGetValue(figure.Groups[1].Value, out var found) ? string.Create(CultureInfo.InvariantCulture, $"{figure.Groups[1].Value}: {found:0.00}") : figure.Value));
+    }
+
+    [GeneratedRegex(@"([a-z-]+): (-?[0-9.]+)", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Figure();
+
+    /// <summary>One line of a set, as it is weighed.</summary>
+    private sealed record Line(string File, IReadOnlyList<string> Words, HashSet<string> Phrases, HashSet<string> Expected)
+    {
+        public int[] Places { get; set; } = [];
+
+        public static Line Of(Utterance said, string file, Listener listener)
+        {
+            var (words, phrases) = said.Weighed(listener);
+            return new(file, words, [.. phrases], ToldSets.Symptoms(said));
+        }
+    }
+
+    /// <summary>One row of one line, by its words alone.</summary>
+    private sealed record Judged(Line Line, string Row, double Likeness)
+    {
+        public bool IsTold => Line.Expected.Contains(Row);
+
+        public bool Phrase => Line.Phrases.Contains(Row);
+
+        public IReadOnlyList<(string Name, double Value)> Inputs { get; } = [.. Rules.Language.Likeness.Inputs(Likeness, Line.Phrases.Contains(Row), Line.Phrases.Contains(Rules.Language.Likeness.Contrary(Row)), Line.Phrases.Count, Row.StartsWith(ToldWords.Denied, StringComparison.Ordinal))];
+    }
+}
