@@ -26,13 +26,19 @@ internal static partial class LearnStudy
     private const double Loose = 2;
     private const double Step = 0.2;
 
-    private static readonly string Sets = Path.Combine(Repository.Root, "tests", "rules", "Language");
     private static readonly double[] Limits = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
 
     public static void Run(string[] args)
     {
-        var listener = new Listener(KnowledgeFolder.Load(Path.Combine(Repository.Root, "knowledge")));
-        var lines = Directory.EnumerateFiles(Sets, "*.yaml").Select(path => Path.GetFileName(path)).Where(ToldSets.MayBeRead).Order(StringComparer.Ordinal)
+        var knowledge = KnowledgeFolder.Load(Path.Combine(Repository.Root, "knowledge"));
+        var listener = new Listener(knowledge);
+        if (args is ["say", .. var said])
+        {
+            Array.ForEach(said, text => Say(text, listener, new Likeness(knowledge.Words.Told, knowledge.Rules["likeness"], [])));
+            return;
+        }
+
+        var lines = ToldSets.Files
             .SelectMany(file => Utterance.Read(file).ConvertAll(line => Line.Of(line, file, listener))).ToList();
         var rows = ToldSets.Rows(lines.Select(line => line.Expected)).Where(row => row.Value >= Fewest).ToList();
         var words = lines.SelectMany(line => line.Words).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= Seldom).Select(word => word.Key).Order(StringComparer.Ordinal).ToList();
@@ -47,6 +53,19 @@ internal static partial class LearnStudy
         {
             Write(rows, words, lines);
             WriteBelief(belief);
+        }
+    }
+
+    /// <summary>What one message is likely to tell, and which of its words speak for and against it.</summary>
+    private static void Say(string text, Listener listener, Likeness likeness)
+    {
+        var (words, phrases) = listener.Weighing(text, [], asked: null, region: null);
+        Console.WriteLine($"{text}{Environment.NewLine}  phrases: {string.Join(", ", phrases)}");
+        var chances = likeness.Chances(words, [.. phrases]);
+        foreach (var row in Enumerable.Range(0, chances.Length).Where(row => phrases.Contains(likeness.Names[row]) || chances[row] > likeness.Limit("conceivable")).OrderByDescending(row => chances[row]))
+        {
+            var speaking = words.Select(word => (Word: word, Weight: likeness.Weight(word, row))).Where(word => word.Weight != 0).OrderByDescending(word => word.Weight);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {chances[row]:0.00} {likeness.Names[row]}: {string.Join(' ', speaking.Select(word => string.Create(CultureInfo.InvariantCulture, $"{word.Word} {word.Weight:0.0}")))}"));
         }
     }
 

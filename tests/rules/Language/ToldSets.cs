@@ -5,11 +5,14 @@ namespace WireCoach.Rules.Tests.Language;
 /// <summary>The sets from which words are learnt, and what their lines tell.</summary>
 internal static class ToldSets
 {
-    /// <summary>Sets of which no phrase may be made: from their lines only the weights of words are learnt.</summary>
-    public static bool IsTold(string file) => file.StartsWith("told-", StringComparison.Ordinal);
+    /// <summary>Where the sets are.</summary>
+    public static string Folder { get; } = Path.Combine(Repository.Root, "tests", "rules", "Language");
 
     /// <summary>Sets from which may be learnt at all; the others only measure.</summary>
-    public static bool MayBeRead(string file) => IsTold(file) || file.StartsWith("development-", StringComparison.Ordinal) || file == "held-out.yaml";
+    public static string[] Files { get; } = [.. Directory.EnumerateFiles(Folder, "*.yaml").Select(path => Path.GetFileName(path)).Where(file => IsTold(file) || file.StartsWith("development-", StringComparison.Ordinal) || file == "held-out.yaml").Order(StringComparer.Ordinal)];
+
+    /// <summary>Sets of which no phrase may be made: from their lines only the weights of words are learnt.</summary>
+    public static bool IsTold(string file) => file.StartsWith("told-", StringComparison.Ordinal);
 
     /// <summary>The symptoms and denials of a line, as the rows of told words are named.</summary>
     public static HashSet<string> Symptoms(Utterance line) =>
