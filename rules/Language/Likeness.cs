@@ -42,8 +42,12 @@ internal sealed class Likeness
     /// <summary>What of a stretch of words counts: the words themselves and what they stand for, and that something is asked.</summary>
     internal static IEnumerable<string> Telling(Scene scene, IEnumerable<int> places) =>
         places.SelectMany(at => scene.StartingAt(at).Where(hit => !scene.Tokens[at].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept)
-            .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : scene.IsWord(at, Asking) ? [Asking] : []))
+            .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : IsAsking(scene, at) ? [Asking] : []))
             .Distinct(StringComparer.Ordinal);
+
+    /// <summary>The sign that a whole sentence is asked: of "it hums, do I need 240?" one clause is told.</summary>
+    private static bool IsAsking(Scene scene, int at) => scene.IsWord(at, Asking)
+        && (at == 0 || scene.Tokens.Where(token => token.Sentence == scene.Tokens[at - 1].Sentence).DistinctBy(token => token.Clause).Count() == 1);
 
     /// <summary>What the phrases of a message tell of the motor as it is now, as the rows are named.</summary>
     internal static List<string> Phrases(IEnumerable<Conclusion> concluded) =>

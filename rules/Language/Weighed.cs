@@ -11,11 +11,14 @@ internal sealed class Weighed
     private readonly Likeness _likeness;
     private readonly Scene _scene;
     private readonly double[] _chances;
+    private readonly double[] _leftOver;
 
     public Weighed(Likeness likeness, Scene scene, List<Conclusion> concluded)
     {
         (_likeness, _scene) = (likeness, scene);
-        _chances = likeness.Chances(Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count)), Likeness.Phrases(concluded));
+        var phrases = Likeness.Phrases(concluded);
+        _chances = likeness.Chances(Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count)), phrases);
+        _leftOver = likeness.Chances(Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count).Where(at => !scene.Tokens[at].Used)), phrases);
         Concluded = concluded.ConvertAll(one => one with { Doubtful = IsDoubtful(one) });
     }
 
@@ -34,15 +37,18 @@ internal sealed class Weighed
         }
 
         var told = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row])).OrderByDescending(row => _chances[row]).ToList();
-        var taken = open.TakeWhile(row => _chances[row] > _likeness.Limit("taken")).Select(Taken).ToList();
-        if (taken.Count == 0 && heardNothing && _chances[open[0]] > _likeness.Limit("asked"))
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row])).OrderByDescending(Likely).ToList();
+        var taken = open.TakeWhile(row => Likely(row) > _likeness.Limit("taken")).Select(Taken).ToList();
+        if (taken.Count == 0 && heardNothing && Likely(open[0]) > _likeness.Limit("asked"))
         {
-            Leave(open[0], [.. open.TakeWhile(row => _chances[row] > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
+            Leave(open[0], [.. open.TakeWhile(row => Likely(row) > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
         }
 
         return taken;
     }
+
+    /// <summary>How likely a row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom.</summary>
+    private double Likely(int row) => Math.Min(_chances[row], _leftOver[row]);
 
     private bool IsDoubtful(Conclusion one) =>
         one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left");
