@@ -344,6 +344,9 @@ public abstract record Fact
         /// <summary>What stands before the id of something that was told and may mean more than one thing.</summary>
         public const string Unsettled = "unsettled.";
 
+        /// <summary>What stands before the id of a symptom that a phrase tells and the words around it make unlikely: it tells of no cause, and warns all the same.</summary>
+        public const string Doubted = "unsettled.symptom.";
+
         /// <summary>The option of <see cref="AfterRepair"/> that nothing has changed.</summary>
         public const string Same = "same";
 

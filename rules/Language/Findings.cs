@@ -54,8 +54,12 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             case "symptom" when said.Aside:
                 scene.Unsettled.Add(new Leftover(span, ["aside/" + said.Id]));
                 break;
-            case "symptom" when said.Doubtful:
+            case "symptom" when said is { Doubtful: true, Said: true }:
                 scene.Unsettled.Add(new Leftover(span, ["doubt/" + said.Id]));
+                scene.Note(first, last, new Fact.Choice { Question = Fact.Choice.Doubted + said.Id, Option = "yes" });
+                break;
+            case "symptom" when said.Doubtful:
+                scene.Unsettled.Add(new Leftover(span));
                 break;
             case "symptom":
                 _symptoms.Add(new HeardSymptom(said.Id, said.Said, span));
@@ -89,7 +93,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 scene.Note(first, last, new Fact.Choice { Question = "history." + said.Id, Option = "yes" });
                 break;
             case "unsettled" when said.Said && !said.Aside && !words.Rules[said.Rule].Reads.Any(read => concluded.Exists(one => one.Rule == read && one.Said)):
-                scene.Note(first, last, new Fact.Choice { Question = "unsettled." + said.Id, Option = "yes" });
+                scene.Note(first, last, new Fact.Choice { Question = Fact.Choice.Unsettled + said.Id, Option = "yes" });
                 scene.Unsettled.Add(new Leftover(span, [.. words.Rules[said.Rule].Reads]));
                 break;
             case "unknown" when said.Said:

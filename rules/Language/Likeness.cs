@@ -11,6 +11,7 @@ internal sealed class Likeness
 {
     private const string Term = "term.";
     private const string Asking = "?";
+    private const string Greeting = "greeting";
     private static readonly HashSet<string> Empty = ["filler", "ordinary", "pronoun", "small-talk"];
     private readonly TradeRule _belief;
     private readonly HashSet<string> _certain;
@@ -41,7 +42,7 @@ internal sealed class Likeness
 
     /// <summary>What of a stretch of words counts: the words themselves and what they stand for, and that something is asked.</summary>
     internal static IEnumerable<string> Telling(Scene scene, IEnumerable<int> places) =>
-        places.SelectMany(at => scene.StartingAt(at).Where(hit => !scene.Tokens[at].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept)
+        places.Except(scene.Hits.Where(hit => hit.Concept == Greeting).SelectMany(hit => hit.Places)).SelectMany(at => scene.StartingAt(at).Where(hit => !scene.Tokens[at].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept)
             .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : IsAsking(scene, at) ? [Asking] : []))
             .Distinct(StringComparer.Ordinal);
 

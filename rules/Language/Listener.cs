@@ -113,7 +113,7 @@ public sealed class Listener
         answered ??= Answer(scene, readings, quantities);
         PlateOwner.Tell(scene);
         SpareCapacitor.Tell(scene);
-        var nothing = scene.Facts.All(fact => fact.Fact is Fact.Application) && heard.Understood is { Questions.Count: 0, Dangers.Count: 0, Undo: false, Skip: false };
+        var nothing = scene.Facts.All(fact => fact.Fact is Fact.Application || (fact.Fact is Fact.Choice choice && choice.Question.StartsWith(Fact.Choice.Doubted, StringComparison.Ordinal))) && heard.Understood is { Questions.Count: 0, Dangers.Count: 0, Undo: false, Skip: false };
         var likely = weighed.Add(nothing);
         var facts = RunFacts.Joined(PlatePairs.Of([.. scene.Facts.Select(fact => fact.Fact)], scene));
         if (facts.Exists(fact => fact is Fact.Capacitor { Microfarads: not null } or Fact.Capacitor { MeasuredMicrofarads: not null }))
@@ -140,7 +140,7 @@ public sealed class Listener
 
     private bool IsCourtesy(Scene scene)
     {
-        var polite = scene.Hits.Where(hit => hit.Concept == "courtesy").SelectMany(hit => hit.Places).ToHashSet();
+        var polite = scene.Hits.Where(hit => hit.Concept is "courtesy" or "greeting").SelectMany(hit => hit.Places).ToHashSet();
         return polite.Count > 0 && !scene.Hits.Exists(hit => hit.Concept is "answer-no" or "answer-cannot" or "answer-unknown") && scene.Tokens.Select((token, at) => token.Kind == TokenKind.Mark || polite.Contains(at) || (token.Kind == TokenKind.Word && _smallTalk.Contains(token.Text))).All(said => said);
     }
 

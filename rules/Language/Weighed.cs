@@ -11,14 +11,15 @@ internal sealed class Weighed
     private readonly Likeness _likeness;
     private readonly Scene _scene;
     private readonly double[] _chances;
-    private readonly double[] _leftOver;
+    private readonly List<string> _phrases;
+    private readonly List<int> _free;
 
     public Weighed(Likeness likeness, Scene scene, List<Conclusion> concluded)
     {
-        (_likeness, _scene) = (likeness, scene);
-        var phrases = Likeness.Phrases(concluded);
-        _chances = likeness.Chances(Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count)), phrases);
-        _leftOver = likeness.Chances(Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count).Where(at => !scene.Tokens[at].Used)), phrases);
+        (_likeness, _scene, Concluded) = (likeness, scene, concluded);
+        _phrases = Likeness.Phrases(concluded);
+        _free = [.. Enumerable.Range(0, scene.Tokens.Count).Where(at => !scene.Tokens[at].Used)];
+        _chances = likeness.Chances(Likeness.Telling(scene, Telling()), _phrases);
         Concluded = concluded.ConvertAll(one => one with { Doubtful = IsDoubtful(one) });
     }
 
@@ -36,19 +37,37 @@ internal sealed class Weighed
             return [];
         }
 
+        var likely = Likely();
         var told = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row])).OrderByDescending(Likely).ToList();
-        var taken = open.TakeWhile(row => Likely(row) > _likeness.Limit("taken")).Select(Taken).ToList();
-        if (taken.Count == 0 && heardNothing && Likely(open[0]) > _likeness.Limit("asked"))
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row])).OrderByDescending(row => likely[row]).ToList();
+        var taken = open.TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
+        if (taken.Count == 0 && heardNothing && likely[open[0]] > _likeness.Limit("asked"))
         {
-            Leave(open[0], [.. open.TakeWhile(row => Likely(row) > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
+            Leave(open[0], [.. open.TakeWhile(row => likely[row] > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
         }
 
         return taken;
     }
 
-    /// <summary>How likely a row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom.</summary>
-    private double Likely(int row) => Math.Min(_chances[row], _leftOver[row]);
+    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, and what was read is judged by its figure.</summary>
+    private List<double> Likely()
+    {
+        var symptoms = Places("symptom");
+        var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
+        var free = _free.Where(at => !figures.Contains(Clause(at)));
+        return [.. _chances.Zip(_likeness.Chances(Likeness.Telling(_scene, free), _phrases), Math.Min)];
+    }
+
+    private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits).SelectMany(hit => hit.Places)];
+
+    /// <summary>All words but those of a clause that only asks.</summary>
+    private List<int> Telling()
+    {
+        var asking = Places("question").Select(Clause).Except(Concluded.FindAll(one => one.Kind == "symptom").Select(one => Clause(one.First))).ToHashSet();
+        return [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => !asking.Contains(Clause(at)))];
+    }
+
+    private int Clause(int at) => _scene.Tokens[at].Clause;
 
     private bool IsDoubtful(Conclusion one) =>
         one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left");

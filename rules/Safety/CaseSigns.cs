@@ -27,7 +27,7 @@ internal sealed partial class CaseSigns
     /// <summary>Where in the order of facts a trigger became true; <see langword="null"/> where it is not.</summary>
     public int? Position(GateTrigger trigger, string role) => trigger switch
     {
-        { Symptom: { } symptom } => _file.Symptoms.GetValueOrDefault(symptom) ? Last(fact => fact is Fact.Symptom said && said.Id == symptom) : Worded(trigger),
+        { Symptom: { } symptom } => Told(symptom) ?? Worded(trigger),
         { Test: { } test } => Last(fact => fact is Fact.BenchTest measured && measured.Test == test && measured.Value > trigger.Above) is var at and >= 0 ? at : null,
         { Phases: { } phases } => True(_file.Supply?.Phases == phases || _file.Plate.Phases == phases
             || (phases == 3 && _file.Supply?.System?.StartsWith("three-phase", StringComparison.Ordinal) == true)),
@@ -60,6 +60,11 @@ internal sealed partial class CaseSigns
             || (confirmation.MetByEarth && _file.Facts.FindLastIndex(fact => CaseFile.EarthOhms(fact) is not null) is var earth && earth >= first
                 && CaseFile.EarthOhms(_file.Facts[earth]) is { } ohms && EarthJudge.Judge(_knowledge, ohms, _file.Region).Value is { Verdict: "pass" });
     }
+
+    /// <summary>What was told, and what may have been: to warn, a doubt is enough.</summary>
+    private int? Told(string symptom) => _file.Symptoms.TryGetValue(symptom, out var present)
+        ? present ? Last(fact => fact is Fact.Symptom said && said.Id == symptom) : null
+        : _file.Choices.ContainsKey(Fact.Choice.Doubted + symptom) ? Last(fact => fact is Fact.Choice choice && choice.Question == Fact.Choice.Doubted + symptom) : null;
 
     private static int? True(bool holds) => holds ? -1 : null;
 

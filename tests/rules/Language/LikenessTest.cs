@@ -47,13 +47,13 @@ public sealed class LikenessTest
     }
 
     [Theory]
-    [InlineData("does it give my fingers a fizzing feeling off the metal?")]
+    [InlineData("would it growl with a bad bearing?")]
     [InlineData("my grandmother liked pears")]
     public void A_question_and_talk_tell_no_symptom(string text)
     {
         var heard = Listener.Understand(text);
         Assert.Empty(heard.Symptoms);
-        Assert.DoesNotContain(heard.NotUnderstood, left => left.Reads.Count > 0);
+        Assert.DoesNotContain(heard.NotUnderstood, left => left.Reads.Any(read => read.StartsWith("likely/", StringComparison.Ordinal) || read.StartsWith("maybe/", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -67,11 +67,11 @@ public sealed class LikenessTest
     [Fact]
     public void Where_nothing_is_heard_of_words_that_tell_something_it_is_asked_what_they_mean()
     {
-        var heard = Listener.Understand("cuts its own power out, sulks for ten minutes, then carries on");
+        var heard = Listener.Understand("the old strength has gone out of it");
         Assert.Empty(heard.Symptoms);
         var asked = Assert.Single(heard.NotUnderstood, left => left.Reads.Count > 0);
-        Assert.InRange(asked.Reads.Count, 2, 3);
-        Assert.Contains("maybe/thermal-cutout-cycles", asked.Reads);
+        Assert.InRange(asked.Reads.Count, 1, 3);
+        Assert.Contains("maybe/low-torque", asked.Reads);
     }
 
     [Fact]

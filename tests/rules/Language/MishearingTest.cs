@@ -59,7 +59,7 @@ public sealed class MishearingTest
 
     [Theory]
     [InlineData("hums, will start with push", "hums-no-start starts-if-spun")]
-    [InlineData("runs with a hum", "electrical-growl")]
+    [InlineData("it runs but with a loud hum", "electrical-growl")]
     public void A_hum_that_a_push_ends_is_no_growl(string text, string symptoms) =>
         Assert.Equal(symptoms, string.Join(' ', Listener.Understand(text).Symptoms.Where(one => one.Present).Select(one => one.Id)));
 
