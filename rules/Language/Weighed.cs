@@ -49,12 +49,13 @@ internal sealed class Weighed
         return taken;
     }
 
-    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, and what was read is judged by its figure.</summary>
+    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, what was read is judged by its figure, and what is wanted has not been done.</summary>
     private List<double> Likely()
     {
         var symptoms = Places("symptom");
         var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
-        var free = _free.Where(at => !figures.Contains(Clause(at)));
+        var wished = Places("goal").Select(Clause).ToHashSet();
+        var free = _free.Where(at => !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)));
         return [.. _chances.Zip(_likeness.Chances(Likeness.Telling(_scene, free), _phrases), Math.Min)];
     }
 
