@@ -85,7 +85,7 @@ public sealed class LikenessTest
     [Fact]
     public void Likeness_denies_nothing_contradicts_nothing_and_doubts_no_danger()
     {
-        var warning = Trade.Knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var stopping = Trade.Knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var (taken, doubted) = (0, 0);
         foreach (var utterance in Sets.SelectMany(Utterance.Read))
         {
@@ -101,7 +101,8 @@ public sealed class LikenessTest
                 else if (read.StartsWith("doubt/", StringComparison.Ordinal))
                 {
                     doubted++;
-                    Assert.DoesNotContain(symptom, warning);
+                    Assert.DoesNotContain(symptom, stopping);
+                    Assert.Contains(heard.Facts.OfType<Fact.Choice>(), choice => choice.Question == Fact.Choice.Doubted + symptom);
                     Assert.DoesNotContain(heard.Symptoms, one => one.Id == symptom && one.Present);
                 }
             }
