@@ -11,13 +11,15 @@ namespace WireCoach.Rules.Tests;
 /// <summary>Reports as they are written down beside their test. With WIRECOACH_REWRITE=1 they are written anew: whatever changes in them was looked at, line by line, before it is committed.</summary>
 internal static class Sheets
 {
+    private static bool IsRewriting => Environment.GetEnvironmentVariable("WIRECOACH_REWRITE") == "1";
+
     /// <summary>Holds reports against the file, one sheet each.</summary>
     public static void Hold(string file, IEnumerable<(string About, object Report)> reports, [CallerFilePath] string test = "")
     {
         var path = Path.Combine(Path.GetDirectoryName(test)!, file);
         var said = new Dictionary<string, int>(StringComparer.Ordinal);
         string[] sheets = [.. reports.Select((one, at) => $"## {at + 1}. {one.About}\n{string.Join('\n', Lines(string.Empty, one.Report).DefaultIfEmpty("nothing").Select(line => Once(line, at + 1, said)))}")];
-        if (Environment.GetEnvironmentVariable("WIRECOACH_REWRITE") == "1")
+        if (IsRewriting)
         {
             File.WriteAllText(path, string.Join("\n\n", sheets) + "\n");
         }
@@ -29,6 +31,21 @@ internal static class Sheets
         }
 
         Assert.Equal(written.Length, sheets.Length);
+    }
+
+    /// <summary>Holds lines against the file, and shows those that are not as written.</summary>
+    public static void Hold(string file, IEnumerable<string> lines, [CallerFilePath] string test = "")
+    {
+        var path = Path.Combine(Path.GetDirectoryName(test)!, file);
+        string[] said = [.. lines];
+        if (IsRewriting)
+        {
+            File.WriteAllLines(path, said);
+        }
+
+        var written = File.ReadAllLines(path);
+        Assert.Empty(said.Zip(written).Where(line => line.First != line.Second).Select(line => $"{line.First}\nwas {line.Second}"));
+        Assert.Equal(written.Length, said.Length);
     }
 
     private static IEnumerable<string> Lines(string name, object? value) => value switch
