@@ -6,7 +6,7 @@ namespace WireCoach.Rules.Tests.Language;
 public sealed class WrittenHearingsTest
 {
     [Fact]
-    public void Each_message_is_heard_as_it_was_looked_at()
+    public void Each_message_is_heard_as_it_is_written_down()
     {
         var listener = new Listener(Trade.Knowledge);
         Sheets.Hold("heard.txt", ToldSets.Files.Where(file => !ToldSets.IsTold(file)).SelectMany(Utterance.Read).Select(said => Line(said.Say, said.Heard(listener))));
