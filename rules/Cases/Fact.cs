@@ -91,6 +91,12 @@ public abstract record Fact
         /// <param name="one">A lead's tag.</param>
         /// <param name="other">Another lead's tag.</param>
         public bool IsOfPair(string one, string other) => Together.Count == 0 && ((From == one && To == other) || (From == other && To == one));
+
+        /// <summary>Whether it is of the same leads as another, those that were held together among them.</summary>
+        /// <param name="other">Another reading.</param>
+        public bool IsOfSame(Reading other) => Together.Count == 0
+            ? other.IsOfPair(From, To)
+            : other.To == To && Together.Append(From).ToHashSet(StringComparer.Ordinal).SetEquals(other.Together.Append(other.From));
     }
 
     /// <summary>One field of the plate.</summary>

@@ -100,7 +100,7 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
     private static IReadOnlyList<Fact> Turned(CaseFile file, Question asked, string choice)
     {
         var said = new Fact.Choice { Question = asked.Id, Option = choice, How = FactEntry.Form };
-        return choice == "jumps" && Earlier(file, asked.Between![0], asked.Between[1]) is { } still
+        return choice == "jumps" && Earlier(file, new Fact.Reading { From = asked.Between![0], To = asked.Between[1] }) is { } still
             ? [said, still with { FactId = string.Empty, ChangesWithShaft = true, Replaces = still.FactId, How = FactEntry.Form }]
             : [said];
     }
@@ -212,16 +212,18 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             Together = asked.Setup is { Tie: [var held, ..] } ? [.. held.Where(lead => lead != from)] : [],
             How = FactEntry.Form,
         };
-        return Facts(Earlier(file, from, to) is { } earlier && !Agree(earlier, reading)
+        return Facts(Earlier(file, reading) is { } earlier && !Agree(earlier, reading)
             ? reading with { Replaces = earlier.FactId, ChangesWithShaft = earlier.ChangesWithShaft }
             : reading);
     }
 
-    /// <summary>The last reading of the same two leads.</summary>
-    private static Fact.Reading? Earlier(CaseFile file, string from, string to) => file.Readings.FindLast(reading => reading.FactId.Length > 0 && reading.IsOfPair(from, to));
+    /// <summary>The last reading of the same leads.</summary>
+    private static Fact.Reading? Earlier(CaseFile file, Fact.Reading again) => file.Readings.FindLast(reading => reading.FactId.Length > 0 && again.IsOfSame(reading));
 
     /// <summary>Whether a reading taken again bears out the earlier one: then both count. Else it takes the earlier one's place; both stay in the log.</summary>
-    private bool Agree(Fact.Reading one, Fact.Reading other) => one is { Ohms: { } first } && other is { Ohms: { } second }
+    /// <remarks>Of several leads held together only whether there is a path counts: its ohms are of none of them.</remarks>
+    private bool Agree(Fact.Reading one, Fact.Reading other) => other.Together.Count > 0 ? one.Open == other.Open
+        : one is { Ohms: { } first } && other is { Ohms: { } second }
         ? Math.Abs(first - second) <= _meter.CannotTell(first, second)
         : (one.Ohms, one.Open, one.Short, one.Kick) == (other.Ohms, other.Open, other.Short, other.Kick);
 }

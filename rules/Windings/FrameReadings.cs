@@ -7,20 +7,16 @@ namespace WireCoach.Rules.Windings;
 internal sealed class FrameReadings
 {
     private readonly List<(int Lead, double Ohms)> _grounded = [];
+    private readonly List<(IReadOnlyList<int> Leads, Fact.Reading Reading, double Ohms)> _together = [];
     private readonly HashSet<int> _clear = [];
+    private readonly HashSet<int> _alone = [];
 
     private FrameReadings()
     {
     }
 
     /// <summary>Whether any lead was read to the frame.</summary>
-    public bool Any => _grounded.Count + _clear.Count > 0;
-
-    /// <summary>Whether a lead shows ohms to the frame.</summary>
-    public bool Grounded => _grounded.Count > 0;
-
-    /// <summary>Leads that were read open to the frame.</summary>
-    public IReadOnlySet<int> Clear => _clear;
+    public bool Any => _grounded.Count + _together.Count + _clear.Count > 0;
 
     public static FrameReadings Of(IdentificationInput input, MeterModel meter)
     {
@@ -34,19 +30,38 @@ internal sealed class FrameReadings
                 continue;
             }
 
-            if (reading.Ohms is not null || reading.Short)
-            {
-                found._grounded.Add((lead, meter.Corrected(reading.Ohms ?? 0)));
-            }
-            else if (reading.Open)
-            {
-                found._clear.Add(lead);
-                found._clear.UnionWith(reading.Together.Select(tag => InputCheck.Lead(input.Leads, tag)).Where(other => other >= 0));
-            }
+            var leads = reading.Together.Select(tag => InputCheck.Lead(input.Leads, tag)).Where(other => other >= 0).Append(lead).Distinct().Order().ToList();
+            found.Add(leads, reading, meter.Corrected(reading.Ohms ?? 0));
         }
 
         return found;
     }
+
+    /// <summary>The path that leads held together showed although other readings show each of them open: it is taken again, and the second time it is for a megohmmeter.</summary>
+    /// <param name="bench">The leads.</param>
+    /// <returns><see langword="null"/> where the readings to the frame go together.</returns>
+    public Contradiction? Denied(Bench bench)
+    {
+        if (Unplaced() is not { Leads: var leads, Reading: var reading, Ohms: var ohms } || !leads.All(_clear.Contains))
+        {
+            return null;
+        }
+
+        var again = _together.Count(one => one.Leads.SequenceEqual(leads)) > 1;
+        return new(
+            again ? [] : [new(reading.From, reading.To, reading.Ohms) { Together = reading.Together }],
+            Said(again ? "windings.frame-path-again" : "windings.frame-path-denied", bench, leads, ohms));
+    }
+
+    /// <summary>Of leads that showed a path only while they were held together, the first that was not read alone; −1 where none is left to read.</summary>
+    /// <param name="readable">Whether a lead can be read to the frame.</param>
+    public int Unread(Func<int, bool> readable) =>
+        Unplaced()?.Leads.Where(lead => !_alone.Contains(lead) && readable(lead)).Append(-1).First() ?? -1;
+
+    /// <summary>That one of several leads may be grounded, and none can be named; <see langword="null"/> where no path is left that belongs to no lead.</summary>
+    /// <param name="bench">The leads.</param>
+    public Statement? Possible(Bench bench) =>
+        Unplaced() is { Leads: var leads, Ohms: var ohms } ? Said("windings.frame-path-somewhere", bench, leads, ohms) : null;
 
     /// <summary>The grounded windings: of each group that shows ohms to the frame the leads nearest to the fault.</summary>
     /// <param name="bench">The leads.</param>
@@ -68,6 +83,39 @@ internal sealed class FrameReadings
             left.RemoveAll(one => reached.Contains(bench.Leads[one.Lead]) || Conducts(bench, one.Lead, lead));
         }
     }
+
+    /// <summary>The latest path of leads held together that none of them shows alone.</summary>
+    private (IReadOnlyList<int> Leads, Fact.Reading Reading, double Ohms)? Unplaced() =>
+        _together.FindLastIndex(one => !_grounded.Exists(single => one.Leads.Contains(single.Lead))) is var at and >= 0 ? _together[at] : null;
+
+    /// <summary>Ohms of several leads together are of none of them; open is open of each, and undoes an earlier path of the same leads.</summary>
+    private void Add(List<int> leads, Fact.Reading reading, double ohms)
+    {
+        if (reading.Ohms is null && !reading.Short)
+        {
+            if (reading.Open)
+            {
+                _clear.UnionWith(leads);
+                _together.RemoveAll(one => one.Leads.All(leads.Contains));
+            }
+        }
+        else if (leads.Count > 1)
+        {
+            _together.Add((leads, reading, ohms));
+        }
+        else
+        {
+            _grounded.Add((leads[0], ohms));
+        }
+
+        if (leads.Count == 1)
+        {
+            _alone.Add(leads[0]);
+        }
+    }
+
+    private static Statement Said(string id, Bench bench, IReadOnlyList<int> leads, double ohms) =>
+        Statement.Of(id, ("leads", string.Join(" + ", leads.Select(lead => bench.Leads[lead]))), ("ohms", Quantities.Units.Text(ohms, "ohm")));
 
     private static bool Conducts(Bench bench, int first, int second) =>
         bench.Readings.Any(reading => reading.Conducts && reading.Touches(first) && reading.Touches(second));

@@ -90,7 +90,7 @@ public sealed record RankedLayout(string Id, double Probability);
 public sealed record WindingFault(string Id, IReadOnlyList<string> Leads, Statement Why);
 
 /// <summary>Readings that cannot all be right.</summary>
-/// <param name="Readings">The readings to take again.</param>
+/// <param name="Readings">The readings to take again; none where that was done and settled nothing.</param>
 /// <param name="Why">What does not fit.</param>
 public sealed record Contradiction(IReadOnlyList<DoubtfulReading> Readings, Statement Why);
 
@@ -98,7 +98,11 @@ public sealed record Contradiction(IReadOnlyList<DoubtfulReading> Readings, Stat
 /// <param name="From">A lead by tag.</param>
 /// <param name="To">Another lead by tag, or <c>frame</c>.</param>
 /// <param name="Ohms">The figure as read; <see langword="null"/> when it was over-range.</param>
-public sealed record DoubtfulReading(string From, string To, double? Ohms);
+public sealed record DoubtfulReading(string From, string To, double? Ohms)
+{
+    /// <summary>Further leads that were held together with <see cref="From"/>.</summary>
+    public IReadOnlyList<string> Together { get; init; } = [];
+}
 
 /// <summary>What to measure next.</summary>
 public sealed record NextReading

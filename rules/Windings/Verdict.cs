@@ -31,6 +31,11 @@ internal sealed class Verdict
             return Said(IdentificationStatus.CannotTell, Statement.Of("windings.no-layout-with-so-many-leads", ("count", $"{_bench.Leads.Count}")));
         }
 
+        if (FrameVerdict.Denied(_bench, _frame) is { } denied)
+        {
+            return denied;
+        }
+
         var sound = Explanations.Of(_bench, _readings, faults: false);
         var everyLead = _bench.Leads.Select((_, lead) => lead).All(lead => _readings.Any(reading => reading.Touches(lead)));
         if (sound.Any && sound.Best!.Worst < _bench.Figures.Misfit.Value && (!everyLead || sound.Overflow))
@@ -161,6 +166,7 @@ internal sealed class Verdict
 
         return Troubled(all, best, share, Give, faults)
             ?? (faults.Count > 0 ? Give(IdentificationStatus.Faulty) : null)
+            ?? FrameVerdict.Open(_bench, _frame, Give)
             ?? Settled(all, best, share, windings, Give);
     }
 
@@ -290,7 +296,7 @@ internal sealed class Verdict
 
         if (_bench.Input.CheckFrame && !_frame.Any)
         {
-            return give(IdentificationStatus.NeedsReading, []) with { Next = ToFrame(), ExpectedTouchesLeft = 1 };
+            return give(IdentificationStatus.NeedsReading, []) with { Next = FrameVerdict.ToFrame(_bench.Input.Shortcuts ? _bench.Leads : [_bench.Leads[0]], "windings.to-frame"), ExpectedTouchesLeft = 1 };
         }
 
         Statement[] taken = unseen ? [Statement.Of("windings.taken-for", ("kind", best.Pattern.Layout.Name))] : [];
@@ -343,16 +349,6 @@ internal sealed class Verdict
             && FaultGuard.Turns(all, best, _bench.Figures) <= _bench.Figures.FaultTurnsLayout.Value
             && Unseen(all, best) <= _bench.Figures.UnseenTurnsRoles.Value;
     }
-
-    private NextReading ToFrame() => new()
-    {
-        Kind = "resistance",
-        From = _bench.Leads[0],
-        To = Cases.Fact.Reading.Frame,
-        Together = _bench.Input.Shortcuts ? [.. _bench.Leads.Skip(1)] : [],
-        Why = Statement.Of("windings.to-frame"),
-        ExpectedTellings = 0.2,
-    };
 
     private NextReading Next(int first, int second, Statement why, double bits) => new()
     {

@@ -31,6 +31,8 @@ internal static class FindWindings
 
     private const string StartBranch = "start-branch";
 
+    private const string FrameLead = "frame-lead";
+
     private const string InstrumentQuestion = "windings-instrument";
 
     /// <summary>The card of a reading that is doubted and taken once more.</summary>
@@ -46,10 +48,7 @@ internal static class FindWindings
         var all = $"frame.{work.Tags[0]}.{Fact.Reading.Frame}";
         if (toFrame.Count == 0)
         {
-            return work.Skipped(all) ? null : work.Ask.Reading("frame", work.Tags[0], Fact.Reading.Frame, ("leads", string.Join(" + ", work.Tags))) with
-            {
-                Setup = new TestSetup([], [work.Tags], [work.Tags[0], Fact.Reading.Frame], null),
-            };
+            return work.Skipped(all) ? null : Together(work, work.Tags);
         }
 
         if (toFrame.TrueForAll(reading => reading.Open) || work.Identification is { Status: IdentificationStatus.Faulty })
@@ -58,9 +57,14 @@ internal static class FindWindings
         }
 
         var next = work.Tags.FirstOrDefault(tag =>
-            !toFrame.Exists(reading => reading.Together.Count == 0 && (reading.From == tag || reading.To == tag)) && !work.Skipped($"frame-lead.{tag}.{Fact.Reading.Frame}"));
-        return next is null ? null : work.Ask.Reading("frame-lead", next, Fact.Reading.Frame);
+            !toFrame.Exists(reading => reading.Together.Count == 0 && (reading.From == tag || reading.To == tag)) && !work.Skipped($"{FrameLead}.{tag}.{Fact.Reading.Frame}"));
+        return next is null ? null : work.Ask.Reading(FrameLead, next, Fact.Reading.Frame);
     }
+
+    private static Question Together(Workup work, IReadOnlyList<string> leads) => work.Ask.Reading("frame", leads[0], Fact.Reading.Frame, ("leads", string.Join(" + ", leads))) with
+    {
+        Setup = new TestSetup([], [leads], [leads[0], Fact.Reading.Frame], null),
+    };
 
     public static Question? NextReading(Workup work)
     {
@@ -71,7 +75,7 @@ internal static class FindWindings
 
         if (found.Contradictions is [var contradiction, ..])
         {
-            return contradiction.Readings.Select(doubted => OnceMore(work, doubted.From, doubted.To)).FirstOrDefault(again => !work.Skipped(again.Id)) is { } doubt
+            return contradiction.Readings.Select(doubted => OnceMore(work, doubted)).FirstOrDefault(again => !work.Skipped(again.Id)) is { } doubt
                 ? doubt with { Why = contradiction.Why }
                 : null;
         }
@@ -239,12 +243,14 @@ internal static class FindWindings
             reading.Open && fault.Leads.Contains(reading.From, StringComparer.Ordinal) && fault.Leads.Contains(reading.To, StringComparer.Ordinal)))
         .FirstOrDefault(reading => work.File.Readings.FindAll(other => other.IsOfPair(reading.From, reading.To)).Count == 1 && !work.Skipped(OnceMore(work, reading.From, reading.To).Id));
 
+    private static Question OnceMore(Workup work, DoubtfulReading doubted) => doubted.Together.Count == 0
+        ? OnceMore(work, doubted.From, doubted.To)
+        : After(Together(work, [doubted.From, .. doubted.Together]), work.File.Readings.FindLast(reading => reading.Together.Count > 0 && reading.From == doubted.From));
+
     /// <summary>A reading that was taken and is wanted once more. It is a question of its own each time: the same answer to it is new evidence, and not the old answer sent twice.</summary>
-    private static Question OnceMore(Workup work, string from, string to)
-    {
-        var asked = work.Ask.Reading(Again, from, to);
-        return Last(work, from, to) is { FactId.Length: > 0 } last ? asked with { Id = $"{asked.Id}.{last.FactId}" } : asked;
-    }
+    private static Question OnceMore(Workup work, string from, string to) => After(work.Ask.Reading(Again, from, to), Last(work, from, to));
+
+    private static Question After(Question asked, Fact.Reading? last) => last is { FactId.Length: > 0 } ? asked with { Id = $"{asked.Id}.{last.FactId}" } : asked;
 
     private static Fact.Reading? Last(Workup work, string from, string to) => work.File.Readings.FindLast(reading => reading.IsOfPair(from, to));
 
@@ -280,7 +286,7 @@ internal static class FindWindings
     }
 
     private static IEnumerable<(string From, string To)> Unreadable(Workup work) =>
-        work.File.Unknowns.Where(question => question.StartsWith("reading.", StringComparison.Ordinal) || question.StartsWith($"{Again}.", StringComparison.Ordinal))
+        work.File.Unknowns.Where(question => question.StartsWith("reading.", StringComparison.Ordinal) || question.StartsWith($"{Again}.", StringComparison.Ordinal) || question.StartsWith($"{FrameLead}.", StringComparison.Ordinal))
             .Select(question => question.Split('.')).Where(parts => parts.Length >= 3).Select(parts => (parts[1], parts[2]))
             .Order();
 }

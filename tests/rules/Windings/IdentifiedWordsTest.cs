@@ -64,6 +64,42 @@ public sealed class IdentifiedWordsTest
         Assert.True((status, why) == (found.Status, found.Next?.Why.Id), $"{known}: {found.Status} {found.Next?.Why.Id} {string.Join(' ', found.Notes)}");
     }
 
+    /// <summary>900 Ω is of the bundle and of no lead in it.</summary>
+    public static TheoryData<string, IdentificationStatus, string?, string?, Fact.Reading[]> Bundles() => new()
+    {
+        { "each alone is open", IdentificationStatus.Contradiction, "windings.read-again", "windings.frame-path-denied", [Bundle(900), .. Alone("123456")] },
+        { "the same in the other order", IdentificationStatus.Contradiction, "windings.read-again", "windings.frame-path-denied", [.. Alone("123456"), Bundle(900)] },
+        { "a path again", IdentificationStatus.Contradiction, null, "windings.frame-path-again", [Bundle(900), .. Alone("123456"), Bundle(1200)] },
+        { "open the second time", IdentificationStatus.Identified, null, null, [Bundle(900), .. Alone("123456"), Bundle(null)] },
+        { "two not read alone", IdentificationStatus.NeedsReading, "windings.frame-which", null, [Bundle(900), .. Alone("1246")] },
+        { "nothing read alone", IdentificationStatus.NeedsReading, "windings.frame-which", null, [Bundle(900)] },
+        { "the last is the one", IdentificationStatus.Faulty, null, null, [Bundle(900), .. Alone("12345"), Ohms("6-frame", 900)] },
+        { "all together open", IdentificationStatus.Identified, null, null, [Bundle(null)] },
+        { "open together, then a path", IdentificationStatus.Contradiction, "windings.read-again", "windings.frame-path-denied", [Bundle(null), Bundle(900)] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Bundles))]
+    public void A_path_of_leads_held_together_is_no_leads_until_one_shows_it_alone(string known, IdentificationStatus status, string? asked, string? why, Fact.Reading[] toFrame)
+    {
+        var found = Spoken.Whole(Give(Six with { Readings = [.. All(Six, Sound), .. toFrame] }));
+        Assert.True((status, asked, why) == (found.Status, found.Next?.Why.Id, found.Contradictions.SingleOrDefault()?.Why.Id), $"{known}: {found.Status} {found.Next?.Why.Id} {string.Join(' ', found.Notes)}");
+        Assert.Equal(status == IdentificationStatus.Faulty ? ["3", "6"] : [], found.Faults.SelectMany(fault => fault.Leads));
+        Assert.Equal(asked == "windings.read-again", found.Next?.Together.Count > 0);
+    }
+
+    [Fact]
+    public void Where_a_lead_cannot_be_read_alone_a_ground_stays_possible()
+    {
+        var found = Spoken.Whole(Give(Six with { Readings = [.. All(Six, Sound), Bundle(900), .. Alone("12345")], Unreadable = [("6", Fact.Reading.Frame)] }));
+        Assert.Equal((IdentificationStatus.CannotTell, "windings.frame-path-somewhere"), (found.Status, found.Notes.Single().Id));
+        Assert.Empty(found.Faults);
+    }
+
+    private static Fact.Reading Bundle(double? ohms) => new() { From = "1", To = Fact.Reading.Frame, Together = ["2", "3", "4", "5", "6"], Ohms = ohms, Open = ohms is null };
+
+    private static IEnumerable<Fact.Reading> Alone(string leads) => leads.Select(lead => Open($"{lead}-frame"));
+
     [Fact]
     public void One_lead_of_a_sound_motor_is_read_to_the_frame() =>
         Assert.Equal(IdentificationStatus.Identified, Give(Six with { CheckFrame = true, Readings = [.. All(Six, Sound), Open("1-frame")] }).Status);
