@@ -7,7 +7,7 @@ using WireCoach.Rules.Statements;
 namespace WireCoach.Rules.Heat;
 
 /// <summary>What a first run amounts to.</summary>
-/// <param name="Verdict"><c>good</c>, <c>watch</c>, <c>stop</c>, or <c>incomplete</c> where nothing could be judged.</param>
+/// <param name="Verdict"><c>good</c>, <c>watch</c>, <c>unsettled</c> where a reading shows neither that it is sound nor that it is faulty, <c>stop</c>, or <c>incomplete</c> where nothing could be judged.</param>
 /// <param name="Statements">What each reading says, the weightiest first.</param>
 public sealed record FirstRunJudgement(string Verdict, IReadOnlyList<Statement> Statements);
 
@@ -34,7 +34,7 @@ public static class FirstRun
         {
             FirstRunReadings.Outcome(knowledge, run),
             FirstRunReadings.Amps(knowledge, plate, amps, volts, lines is null ? run : run with { Amps = lines.Max() }, coupled),
-            FirstRunReadings.Lines(knowledge, lines),
+            FirstRunReadings.Lines(knowledge, lines, coupled),
             FirstRunReadings.Volts(knowledge, volts, run),
             FirstRunReadings.Speed(knowledge, plate, run, coupled),
             FirstRunReadings.Direction(run),
@@ -42,7 +42,7 @@ public static class FirstRun
         }.OfType<(int Weight, Statement Say)>().OrderByDescending(finding => finding.Weight).ToList();
         var judged = findings.Where(finding => finding.Weight >= 0).ToList();
         return new FirstRunJudgement(
-            judged.Count == 0 ? "incomplete" : judged.Max(finding => finding.Weight) switch { 0 => "good", 1 => "watch", _ => "stop" },
+            judged.Count == 0 ? "incomplete" : judged.Max(finding => finding.Weight) switch { 0 => "good", 1 => "watch", 2 => "unsettled", _ => "stop" },
             [.. findings.Select(finding => finding.Say)]);
     }
 }

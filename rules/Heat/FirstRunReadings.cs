@@ -6,7 +6,7 @@ using WireCoach.Rules.Statements;
 
 namespace WireCoach.Rules.Heat;
 
-/// <summary>Each reading of a first run by itself: 0 as expected, 1 watch, 2 stop, −1 cannot be judged.</summary>
+/// <summary>Each reading of a first run by itself: 0 as expected, 1 watch, 2 proves nothing either way, 3 stop, −1 cannot be judged.</summary>
 internal static class FirstRunReadings
 {
     public static (int Weight, Statement Say)? Outcome(TradeKnowledge knowledge, Fact.Running run)
@@ -14,10 +14,10 @@ internal static class FirstRunReadings
         var rule = knowledge.Rules["first-start"];
         return run.Outcome switch
         {
-            "hummed" => (2, Statement.Of("heat.run-hummed").With("cut", rule.Quote(rule["cut-seconds"], "second", "a rotor that stands"))),
-            "tripped" => (2, Statement.Of("heat.run-tripped")),
-            "nothing" => (2, Statement.Of("heat.run-nothing")),
-            "slow" => (2, Statement.Of("heat.run-slow").With("usual", rule.Quote(rule["normal-seconds"], "second", "uncoupled"))
+            "hummed" => (3, Statement.Of("heat.run-hummed").With("cut", rule.Quote(rule["cut-seconds"], "second", "a rotor that stands"))),
+            "tripped" => (3, Statement.Of("heat.run-tripped")),
+            "nothing" => (3, Statement.Of("heat.run-nothing")),
+            "slow" => (3, Statement.Of("heat.run-slow").With("usual", rule.Quote(rule["normal-seconds"], "second", "uncoupled"))
                 .With("suspicious", rule.Quote(rule["suspicious-seconds"], "second", "uncoupled"))),
             _ => null,
         };
@@ -40,10 +40,10 @@ internal static class FirstRunReadings
         var service = coupled && plate.ServiceFactor is { } factor and > 1 ? Math.Max(rule["loaded-percent"], 100 * factor) : rule["loaded-percent"];
         var say = (percent.Value!.Value, coupled) switch
         {
-            (var share, false) when share > rule["double-percent"] => (2, Statement.Of("heat.run-amps-double")),
-            (var share, false) when share > rule["uncoupled-percent"] => (2, Statement.Of("heat.run-amps-uncoupled-high")),
+            (var share, false) when share > rule["double-percent"] => (3, Statement.Of("heat.run-amps-double")),
+            (var share, false) when share > rule["uncoupled-percent"] => (3, Statement.Of("heat.run-amps-uncoupled-high")),
             (var share, false) when share < rule["uncoupled-light-percent"] => (1, Statement.Of("heat.run-amps-light")),
-            (var share, true) when share > service => (2, Statement.Of("heat.run-amps-over")),
+            (var share, true) when share > service => (3, Statement.Of("heat.run-amps-over")),
             (var share, true) when share > rule["loaded-percent"] => (1, Statement.Of("heat.run-amps-service-factor")),
             (_, true) => (0, Statement.Of("heat.run-amps-loaded")),
             _ => (0, Statement.Of("heat.run-amps-uncoupled")),
@@ -52,11 +52,24 @@ internal static class FirstRunReadings
         return (say.Item1, say.Item2.With("amps", Units.Text(amps, "amp")).With("rated", Units.Text(plateAmps, "amp")).With("volts", volts).With("percent", percent));
     }
 
-    /// <summary>How unequal the lines of a three-phase motor are; a lost one stops it.</summary>
-    public static (int Weight, Statement Say)? Lines(TradeKnowledge knowledge, IReadOnlyList<double>? lines) =>
-        lines is { Count: 3 } && Unbalance.OfAmps(knowledge, lines).Value is { } report
-            ? (report.Verdict switch { "ok" => 0, "lost-phase" => 2, _ => 1 }, report.Why)
-            : null;
+    /// <summary>How unequal the lines of a three-phase motor are; a lost one stops it, and far apart without load they prove it neither sound nor faulty.</summary>
+    public static (int Weight, Statement Say)? Lines(TradeKnowledge knowledge, IReadOnlyList<double>? lines, bool coupled)
+    {
+        if (lines is not { Count: 3 } || Unbalance.OfAmps(knowledge, lines).Value is not { } report)
+        {
+            return null;
+        }
+
+        var rule = knowledge.Rules["current-unbalance"];
+        return report.Verdict switch
+        {
+            "ok" => (0, report.Why),
+            "lost-phase" => (3, report.Why),
+            _ when !coupled && report.Percent.Value > rule["uncoupled-percent"] => (2, Statement.Of("heat.run-lines-apart").With("percent", report.Percent)
+                .With("limit", rule.Quote(rule["investigate-percent"], "percent", "three quarters of the load or more"))),
+            _ => (1, report.Why),
+        };
+    }
 
     public static (int Weight, Statement Say)? Volts(TradeKnowledge knowledge, double? rated, Fact.Running run)
     {
@@ -70,7 +83,7 @@ internal static class FirstRunReadings
         {
             "ok" or "ok-low" or "ok-high" => (0, Statement.Of("heat.run-volts-good")),
             "edge-low" or "edge-high" or "edge-ask-for-208" => (1, Statement.Of("heat.run-volts-edge")),
-            _ => (2, Statement.Of("heat.run-volts-out")),
+            _ => (3, Statement.Of("heat.run-volts-out")),
         };
         return (say.Item1, SupplyMatch.AgainstPlate(say.Item2.With("volts", Units.Text(volts, "volt", 4)).With("rated", Units.Text(plate, "volt", 4)), judged.Value));
     }
@@ -91,8 +104,8 @@ internal static class FirstRunReadings
         var rule = knowledge.Rules["first-run-speed"];
         var synchronous = speed.QuoteSynchronous(knowledge);
         var slip = 100 * (speed.SynchronousRpm - rpm) / speed.SynchronousRpm;
-        var say = slip < -rule["above-percent"] ? (2, Statement.Of("heat.run-speed-above"))
-            : slip > Math.Max(rule["stop-percent"], speed.SlipPercent) ? (2, Statement.Of("heat.run-speed-low"))
+        var say = slip < -rule["above-percent"] ? (3, Statement.Of("heat.run-speed-above"))
+            : slip > Math.Max(rule["stop-percent"], speed.SlipPercent) ? (3, Statement.Of("heat.run-speed-low"))
             : rpm < rated * (1 - rule["below-percent"] / 100) || (!coupled && rpm < rated) ? (1, Statement.Of("heat.run-speed-below"))
             : (0, Statement.Of("heat.run-speed-good"));
         return (say.Item1, say.Item2.With("rpm", Units.Text(rpm, "rpm", 5)).With("rated", Units.Text(rated, "rpm", 5)).With("synchronous", synchronous));
@@ -100,7 +113,7 @@ internal static class FirstRunReadings
 
     public static (int Weight, Statement Say)? Direction(Fact.Running run) => run.Direction switch
     {
-        "wrong" => (2, Statement.Of("heat.run-direction-wrong")),
+        "wrong" => (3, Statement.Of("heat.run-direction-wrong")),
         "right" => (0, Statement.Of("heat.run-direction-right")),
         _ => null,
     };

@@ -80,9 +80,9 @@ internal static class FirstStart
         }
     }
 
-    /// <summary>Whether the motor ran, the right way round, and nothing that was read stands against it.</summary>
+    /// <summary>Whether the motor ran, the right way round, and nothing that was read stands against it or leaves it unsettled.</summary>
     public static bool Verified(Workup work) => Last(work) is { Outcome: "ran" or null, Turned: true, Direction: "right" } run
-        && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict != "stop";
+        && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict is not ("stop" or "unsettled");
 
     /// <summary>The last run where the shaft turned and nothing wants it off: only then is it gone on with.</summary>
     private static RunEpisode? Running(Workup work) => Last(work) is { Turned: true } run && !Stops(work) ? run : null;

@@ -48,6 +48,7 @@ public sealed class WholeJobTest
     [InlineData("split-phase-4", "supply ?", $"{Dead} > open")]
     [InlineData("split-phase-4", "probe-zero ?", $"{Dead} {Prove} {Power} {Run} > verified")]
     [InlineData("split-phase-4", "frame ?", $"{Dead} {Prove} {Power} {Run} > verified")]
+    [InlineData("split-phase-4", "frame 900", $"isolated probe-zero frame frame-lead frame reading reading-again supply {Prove} {Power} {Run} > verified")]
     [InlineData("split-phase-4", "run-speed 900", $"{Dead} {Prove} {Power} run-volts run-current run-speed > open")]
     public void A_job_goes_in_order(string layout, string but, string stages)
     {
@@ -73,6 +74,54 @@ public sealed class WholeJobTest
         var fault = asked.IndexOf("test"); // which test comes first is the diagnosis' own
         var went = $"{string.Join(' ', fault < 0 ? asked : asked[..(fault + 1)])} > {assessed.Status}";
         Assert.True(stages == went, $"{went}: {string.Join(' ', assessed.Say)}");
+    }
+
+    [Theory]
+    [InlineData(1.2, "ready")]
+    [InlineData(2.4, "verified")]
+    public void Lines_far_apart_without_load_are_no_proof_until_they_are_read_alike(double third, string status)
+    {
+        var motor = PracticeMotor.Make(Trade.Knowledge, "three-phase-3", null, 4).Value!;
+        var file = PracticeAnswers.Add(CaseFile.From(new CaseOpening(Role.Technician, Region.Iec), []), [.. motor.Opening(), .. Listener.Understand("which wire goes where, help me hook it up").Facts]);
+        for (var turn = 0; turn < 60 && Coach.Assess(file).Next is { } next; turn++)
+        {
+            file = PracticeAnswers.Add(file, next.Id switch
+            {
+                "run-current" => PracticeAnswers.Of(file, next, "2.7"),
+                "run-current.l2" => PracticeAnswers.Of(file, next, "2.6"),
+                "run-current.l3" => PracticeAnswers.Of(file, next, $"{third}"),
+                _ => PracticeAnswers.Of(file, next, motor),
+            });
+        }
+
+        var assessed = Spoken.Whole(Coach.Assess(file));
+        Assert.Equal(status, assessed.Status);
+        Assert.Equal(status == "ready", assessed.Say.Any(said => said.Id == "heat.run-lines-apart"));
+        Assert.Equal(status == "verified", assessed.Say.Any(said => said.Id == "heat.rise-offer"));
+        var again = PracticeAnswers.Add(file, [.. new[] { 3.0, 3.1, 2.9 }.Select(amps => new Fact.BenchTest { Test = "line-currents", Value = amps, Unit = "amp" })]);
+        Assert.Equal("verified", Coach.Assess(again).Status);
+    }
+
+    [Theory]
+    [InlineData("900")]
+    [InlineData("40000")]
+    public void A_path_to_the_frame_that_no_lead_shows_alone_ends_without_a_plan(string second)
+    {
+        var motor = PracticeMotor.Make(Trade.Knowledge, "split-phase-4", null, 4).Value!;
+        var file = PracticeAnswers.Add(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), []), [.. motor.Opening(), .. Listener.Understand("which wire goes where, help me hook it up").Facts]);
+        var bundles = 0;
+        for (var turn = 0; turn < 40 && Coach.Assess(file).Next is { } next; turn++)
+        {
+            file = PracticeAnswers.Add(file, next.Id.StartsWith("frame.", StringComparison.Ordinal) ? PracticeAnswers.Of(file, next, bundles++ == 0 ? "900" : second) : PracticeAnswers.Of(file, next, motor));
+        }
+
+        var assessed = Spoken.Whole(Coach.Assess(file));
+        Assert.Equal(2, bundles);
+        Assert.Null(assessed.Plan);
+        Assert.Equal("open", assessed.Status);
+        Assert.Empty(assessed.Identification!.Faults);
+        Assert.Contains(assessed.Say, said => said.Id == "windings.frame-path-again");
+        Assert.DoesNotContain(assessed.Say, said => said.Id is "windings.grounded" or "windings.shop-tells");
     }
 
     [Theory]

@@ -31,6 +31,20 @@ public sealed class FirstRunTest
         verdict, FirstRun.Judge(CsvFile.Knowledge, BrinePump.With("serviceFactor", PlateValue.Of(factor)), 230, 5.2, new Fact.Running { Volts = 230, Amps = amps, Rpm = 1140 }, coupled: true).Verdict);
 
     [Theory]
+    [InlineData(2.7, 2.6, 1.2, false, "unsettled", "heat.run-lines-apart")]
+    [InlineData(2.7, 2.6, 1.2, true, "watch", "heat.amps-investigate")]
+    [InlineData(2.7, 2.6, 1.8, false, "watch", "heat.amps-investigate")]
+    [InlineData(2.7, 2.6, 2.4, false, "watch", "heat.amps-note")]
+    [InlineData(2.7, 2.6, 2.6, false, "good", "heat.amps-balanced")]
+    [InlineData(2.7, 2.6, 0.1, false, "stop", "heat.amps-lost")]
+    public void Lines_far_apart_without_load_leave_it_unsettled(double first, double second, double third, bool coupled, string verdict, string said)
+    {
+        var judged = FirstRun.Judge(CsvFile.Knowledge, BrinePump, 230, 5.2, new Fact.Running { Volts = 230, Amps = first, Rpm = coupled ? 1140 : 1180 }, coupled, [first, second, third]);
+        Assert.Equal(verdict, judged.Verdict);
+        Assert.Contains(judged.Statements, statement => statement.Id == said);
+    }
+
+    [Theory]
     [InlineData("hummed", "stop")]
     [InlineData("tripped", "stop")]
     [InlineData("nothing", "stop")]
