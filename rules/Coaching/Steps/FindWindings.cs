@@ -231,9 +231,12 @@ internal static class FindWindings
 
         if (found.Status == IdentificationStatus.CannotTell && NextReading(work) is null)
         {
-            yield return found.Undecided.Count > 1
-                ? Statement.Of("windings.shop-tells-which", ("kinds", string.Join("; ", found.Undecided.Take(MostNamed).Select(id => work.Knowledge.Layouts[id].Name))))
-                : Statement.Of("windings.shop-tells");
+            var left = found.Undecided.Take(MostNamed).Select(id => work.Knowledge.Layouts[id]).ToList();
+            yield return left.Count > 1 ? Statement.Of("windings.shop-tells-which", ("kinds", string.Join("; ", left.Select(layout => layout.Name)))) : Statement.Of("windings.shop-tells");
+            if (left.Count > 1 && left.Exists(layout => layout.Forms().All(form => form.Leads.Count < work.Tags.Count)))
+            {
+                yield return Statement.Of("windings.kind-with-fewer-leads", ("count", Quantities.Units.Number(work.Tags.Count)));
+            }
         }
     }
 
