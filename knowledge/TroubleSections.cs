@@ -121,6 +121,7 @@ internal sealed class TroubleSections(Sections sections)
         .. Missing(cause.Symptoms.Keys, Symptoms, "there is no such symptom"),
         .. Missing(cause.Tests.Keys, Tests, "there is no such test"),
         .. Missing(cause.Cautions, Cautions, "there is no such caution"),
+        .. cause.Needs is { } part && !Cause.Parts.Contains(part, StringComparer.Ordinal) ? [(part, "this is no part that a cause may need")] : Array.Empty<(string, string)>(),
         .. cause.Symptoms.Where(symptom => symptom.Value is not (> 0 and < 1)).Select(symptom => (symptom.Key, "a probability lies between 0 and 1")),
         .. cause.Tests.Where(test => Tests.ContainsKey(test.Key)).SelectMany(test => test.Value.Keys
             .Except(Tests[test.Key].Outcomes.Select(outcome => outcome.Id), StringComparer.Ordinal)

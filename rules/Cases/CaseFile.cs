@@ -48,6 +48,9 @@ public sealed record CaseFile
     /// <summary>Capacitors found, or <see cref="Fact.Capacitor.Present"/> false where there is none.</summary>
     public ImmutableList<Fact.Capacitor> Capacitors { get; private init; } = [];
 
+    /// <summary>Whether it was said that there is no capacitor of either kind.</summary>
+    public bool HasNoCapacitor => !Capacitors.Exists(capacitor => capacitor.Present) && LacksCapacitor("start") && LacksCapacitor("run");
+
     /// <summary>A capacitor at hand that may take the place of one on the motor.</summary>
     public Fact.Capacitor? SpareCapacitor { get; private init; }
 
@@ -110,6 +113,12 @@ public sealed record CaseFile
         Fact.Reading reading when reading.IsOfPair(Fact.Reading.Frame, Fact.Reading.Earth) => reading.Short ? 0 : reading.Ohms ?? double.PositiveInfinity,
         _ => null,
     };
+
+    /// <summary>Whether it was said that there is no capacitor of a kind; one that was found afterwards is there.</summary>
+    /// <param name="use"><c>start</c> or <c>run</c>.</param>
+    public bool LacksCapacitor(string use) =>
+        !Capacitors.Exists(capacitor => capacitor.Present && (capacitor.Use == use || capacitor.Use == "both"))
+        && Capacitors.Exists(capacitor => !capacitor.Present && (capacitor.Use == use || (capacitor.Use == "unknown" && !Capacitors.Exists(other => other.Present))));
 
     /// <summary>The case with one more fact.</summary>
     /// <param name="fact">The fact.</param>

@@ -100,7 +100,7 @@ public static class Echo
     {
         if (!capacitor.Present)
         {
-            return Statement.Of("echo.no-capacitor");
+            return Statement.Of(capacitor.Use switch { "start" => "echo.no-start-capacitor", "run" => "echo.no-run-capacitor", _ => "echo.no-capacitor" });
         }
 
         Statement[] parts =

@@ -66,7 +66,7 @@ internal sealed class Workup
     public PlateFields Plate => File.Plate.Phases is null && Phases is { } phases ? File.Plate.With("phases", PlateValue.Of([phases])) : File.Plate;
 
     /// <summary>Whether there is a capacitor; <see langword="null"/> when nobody looked.</summary>
-    public bool? HasCapacitor => File.Capacitors.LastOrDefault()?.Present;
+    public bool? HasCapacitor => File.HasNoCapacitor ? false : File.Capacitors.FindLast(capacitor => capacitor.Present || capacitor.Use == "unknown")?.Present;
 
     /// <summary>Starts since the last time that the motor was made safe, the latest last.</summary>
     public IReadOnlyList<RunEpisode> Runs { get; }

@@ -68,27 +68,33 @@ internal static class CandidateFamilies
             yield return family => family.Phases == lines;
         }
 
-        if (file.Capacitors.Count > 0)
+        if (file.Capacitors.Exists(capacitor => capacitor.Present) || file.HasNoCapacitor)
         {
-            var has = file.Capacitors.Any(capacitor => capacitor.Present);
-            yield return family => family.HasCapacitor is not { } known || known == has;
+            yield return family => family.HasCapacitor is not { } known || known != file.HasNoCapacitor;
         }
 
-        if (Uses(file, "start"))
+        var parts = new StatedParts(model, file);
+        foreach (var kind in StatedParts.Kinds)
         {
-            yield return family => family.Id is not "psc";
+            if (parts.Has(kind) || file.LacksCapacitor(kind))
+            {
+                yield return family => Capacitor(family, kind) is not { } known || known == parts.Has(kind);
+            }
         }
 
-        if (Uses(file, "start") && Uses(file, "run"))
+        if (parts.Brushes is { } brushes)
         {
-            yield return family => family.Id is "two-value" or "sealed";
+            yield return family => family.Brushes is not { } known || known == brushes;
         }
     }
+
+    /// <summary>Whether a kind of motor has a capacitor of a kind; <see langword="null"/> where some have.</summary>
+    /// <param name="family">A kind of motor.</param>
+    /// <param name="kind"><c>start</c> or <c>run</c>.</param>
+    public static bool? Capacitor(MotorFamily family, string kind) => kind == "start" ? family.StartCapacitor : family.RunCapacitor;
 
     /// <summary>Three lines were read, or the volts are none that one phase has.</summary>
     private static bool HasThreeLines(CaseFile file, CauseModel model) =>
         file.BenchTests.Count(test => test.Test == "line-currents") >= Several || file.BenchTests.Count(test => test.Test == "supply-voltage" && test.Value is not null) >= Several
         || (file.Plate.Phases is null && file.Supply?.Phases is null && file.Plate.Volts.Concat(file.Supply?.Volts is { } fed ? [fed] : []).Any(volts => volts >= model.ThreePhaseVolts));
-
-    private static bool Uses(CaseFile file, string use) => file.Capacitors.Any(capacitor => capacitor.Present && capacitor.Use == use);
 }

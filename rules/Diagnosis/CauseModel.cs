@@ -24,9 +24,12 @@ internal sealed class CauseModel
         SupplyLevel = new SupplyLevel(knowledge);
         Uncured = knowledge.Rules["repair-without-cure"]["left"];
         SumShare = knowledge.Rules["winding-sum"]["share"];
+        CapacitorSizes = knowledge.Rules["capacitor-kind-by-size"];
         var singles = knowledge.Causes.Values.ToDictionary(cause => cause.Id, Single, StringComparer.Ordinal);
         Hypotheses = [.. singles.Values, .. knowledge.CausePairs.Values.Select(pair => Both(singles[pair.First], singles[pair.Second], pair.Share)).OfType<Hypothesis>()];
     }
+
+    public TradeKnowledge Knowledge => _knowledge;
 
     public IReadOnlyList<SymptomNote> Symptoms { get; }
 
@@ -52,6 +55,9 @@ internal sealed class CauseModel
     /// <summary>How far two windings in a row may lie from the sum of both.</summary>
     public double SumShare { get; }
 
+    /// <summary>Up to what size capacitors are made to run, and from what size on for the start.</summary>
+    public TradeRule CapacitorSizes { get; }
+
     public IReadOnlyList<Hypothesis> Hypotheses { get; }
 
     /// <summary>ln P(sign | hypothesis).</summary>
@@ -68,7 +74,7 @@ internal sealed class CauseModel
         }
 
         var shown = (Sign.Shown)sign;
-        return Math.Log(hypothesis.Shows[shown.Test][shown.Outcome]);
+        return Math.Log((shown.Kind is { } kind ? hypothesis.ShowsOn[kind] : hypothesis.Shows)[shown.Test][shown.Outcome]);
     }
 
     /// <summary>Of each symptom that nobody mentioned: not there, not noticed, or not told.</summary>
@@ -88,10 +94,11 @@ internal sealed class CauseModel
         cause.Decision,
         [.. Families.Select(family => cause.Families.GetValueOrDefault(family.Id) / Total(family))],
         [.. Symptoms.Select(symptom => Math.Clamp(cause.Symptoms.TryGetValue(symptom.Id, out var share) ? share : symptom.Usual, _least, _most))],
-        [.. Tests.Select(test => Shows(test, cause.Tests.GetValueOrDefault(test.Id)))]);
+        Shows(cause),
+        StatedParts.Kinds.ToDictionary(kind => kind, kind => Shows(cause, kind), StringComparer.Ordinal));
 
-    private Hypothesis With(IReadOnlyList<Cause> causes, string decision, double[] prior, double[] present, double[][] shows) => new(
-        causes, decision, prior, present, shows, [.. Symptoms.Select((symptom, at) => Math.Log(1 - (present[at] * symptom.Noticed * symptom.Told)))]);
+    private Hypothesis With(IReadOnlyList<Cause> causes, string decision, double[] prior, double[] present, double[][] shows, IReadOnlyDictionary<string, double[][]> showsOn) => new(
+        causes, decision, prior, present, shows, showsOn, [.. Symptoms.Select((symptom, at) => Math.Log(1 - (present[at] * symptom.Noticed * symptom.Told)))]);
 
     private double Total(MotorFamily family) => _knowledge.Causes.Values.Sum(cause => cause.Families.GetValueOrDefault(family.Id));
 
@@ -107,8 +114,15 @@ internal sealed class CauseModel
             [.. Symptoms.Select((symptom, at) => one.Symptoms.ContainsKey(symptom.Id) && other.Symptoms.ContainsKey(symptom.Id)
                 ? Math.Min(_most, 1 - ((1 - first.Present[at]) * (1 - second.Present[at])))
                 : Math.Max(first.Present[at], second.Present[at]))],
-            [.. Tests.Select((_, at) => first.Shows[at][0] <= second.Shows[at][0] ? first.Shows[at] : second.Shows[at])]);
+            Stronger(first.Shows, second.Shows),
+            StatedParts.Kinds.ToDictionary(kind => kind, kind => Stronger(first.ShowsOn[kind], second.ShowsOn[kind]), StringComparer.Ordinal));
     }
+
+    private static double[][] Stronger(double[][] first, double[][] second) => [.. first.Zip(second, (one, other) => one[0] <= other[0] ? one : other)];
+
+    /// <summary>What tests show with a cause; on a capacitor of the other kind than that which is bad they show nothing of it.</summary>
+    private double[][] Shows(Cause cause, string? kind = null) =>
+        [.. Tests.Select(test => Shows(test, kind is not null && StatedParts.Kinds.Any(other => other != kind && cause.Needs == $"{other}-capacitor") ? null : cause.Tests.GetValueOrDefault(test.Id)))];
 
     /// <summary>The outcomes of a test; what knowledge does not give to a named outcome shows as the good one.</summary>
     private double[] Shows(TestGuide test, IReadOnlyDictionary<string, double>? named)
@@ -133,9 +147,10 @@ internal sealed class CauseModel
 /// <param name="Prior">How often it is the cause, by place of the family.</param>
 /// <param name="Present">P(symptom), by place of the symptom.</param>
 /// <param name="Shows">P(outcome), by place of the test and of the outcome.</param>
+/// <param name="ShowsOn">The same where the capacitor that was measured is of a kind that is known, by <see cref="StatedParts.Kinds"/>.</param>
 /// <param name="Silence">ln P(symptom not mentioned), by place of the symptom.</param>
 internal sealed record Hypothesis(
-    IReadOnlyList<Cause> Causes, string Decision, double[] Prior, double[] Present, double[][] Shows, double[] Silence)
+    IReadOnlyList<Cause> Causes, string Decision, double[] Prior, double[] Present, double[][] Shows, IReadOnlyDictionary<string, double[][]> ShowsOn, double[] Silence)
 {
     /// <summary>Whether an instruction is all or part of what it leads to.</summary>
     public bool Leads(string decision) => Causes.Any(cause => cause.Decision == decision);

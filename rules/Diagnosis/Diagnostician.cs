@@ -41,9 +41,16 @@ public sealed class Diagnostician
         return report with
         {
             Unjudged = unjudged,
-            Say = [.. unjudged.Select(test => Statement.Of("diagnosis.unjudged", ("test", _knowledge.Tests[test].Name))), .. report.Say, .. new CauseEffects(_knowledge).Of(report.Causes[0].Id, file)],
+            Say = [.. unjudged.Select(test => Statement.Of("diagnosis.unjudged", ("test", _knowledge.Tests[test].Name))), .. MissesCapacitor(file, sealedCircuit) ? Missing(report.Say) : report.Say, .. new CauseEffects(_knowledge).Of(report.Causes[0].Id, file)],
         };
     }
+
+    /// <summary>A capacitor that is not there comes before all that may be wrong beside it.</summary>
+    private static IEnumerable<Statement> Missing(IReadOnlyList<Statement> said) => said.Where(one => one.Id != "diagnosis.most-likely").Prepend(Statement.Of("diagnosis.capacitor-missing"));
+
+    /// <summary>Whether there is no capacitor on a motor that by all else that is known has one.</summary>
+    private bool MissesCapacitor(CaseFile file, bool sealedCircuit) =>
+        file.HasNoCapacitor && CandidateFamilies.Weights(file, _model, sealedCircuit).Zip(_model.Families).All(one => one.First == 0 || one.Second.HasCapacitor == true);
 
     /// <summary>What is believed and which test is best, without the words.</summary>
     internal Thought Think(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit)
@@ -55,8 +62,9 @@ public sealed class Diagnostician
         return new Thought(prior, belief, signs, Best(belief, Trials(file, access, weights, signs)), Decisions(belief));
     }
 
-    /// <summary>What was made good without a cure is hardly the cause any more.</summary>
+    /// <summary>What needs a part that the motor has not is not the cause, and what was made good without a cure hardly is any more.</summary>
     private Belief<Hypothesis> Prior(double[] weights, CaseFile file) => Belief<Hypothesis>.Of(_model.Hypotheses
+        .Where(hypothesis => hypothesis.Causes.All(new StatedParts(_model, file).Allow))
         .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.MadeGoodInVain(cause.Id)) ? _model.Uncured : 1))))
         .Where(one => double.IsFinite(one.Item2)));
 
@@ -96,7 +104,7 @@ public sealed class Diagnostician
     /// <summary>Whether a test makes sense: for one of the kinds that this motor may be, and not one that the person said they cannot do or has told already.</summary>
     private static bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file, IReadOnlyList<Sign> signs) =>
         (guide.Families.Count == 0 || families.Exists(family => guide.Families.Contains(family.Id, StringComparer.Ordinal)))
-        && !(guide.NeedsCapacitor && file.Capacitors.Count > 0 && file.Capacitors.All(capacitor => !capacitor.Present))
+        && !(guide.NeedsCapacitor && file.HasNoCapacitor)
         && !signs.Any(sign => sign is Sign.Noticed { Present: true } noticed && guide.ToldBy.Contains(noticed.Id, StringComparer.Ordinal)) // a first start that hummed tells it too
         && !file.Unknowns.Contains(guide.Id) && !file.Unknowns.Contains($"test.{guide.Id}");
 

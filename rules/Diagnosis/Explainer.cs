@@ -12,6 +12,7 @@ internal sealed class Explainer(CauseModel model)
     private const int MostShown = 8;
     private const int MostReasons = 4;
     private const double LeastRatio = 0.1;
+    private const double Outright = 0.9;
 
     /// <summary>The causes by falling probability, each with what speaks for it and against it.</summary>
     public IReadOnlyList<RankedCause> Ranked(Belief<Hypothesis> prior, Belief<Hypothesis> belief, IReadOnlyList<Sign> signs)
@@ -30,9 +31,13 @@ internal sealed class Explainer(CauseModel model)
         var usual = signs.Select(sign => Usual(prior, sign)).ToList();
         return [.. shares.Values
             .OrderByDescending(one => Math.Round(one.Share, 12)).ThenBy(one => one.Cause.Id, StringComparer.Ordinal)
-            .Where((one, at) => at < 3 || (at < MostShown && one.Share >= LeastShown))
+            .Where((one, at) => at < 3 || (at < MostShown && one.Share >= LeastShown) || signs.Any(sign => IsOutright(one.Cause, sign)))
             .Select(one => Ranked(one.Cause, Math.Min(1, one.Share), signs, usual))];
     }
+
+    /// <summary>Whether a measured capacitor shows this very cause: it is named however much else speaks against it.</summary>
+    private static bool IsOutright(Cause cause, Sign sign) => sign is Sign.Shown { Id: CapacitorReadings.Test } shown
+        && (shown.Kind is null || cause.Needs == $"{shown.Kind}-capacitor") && cause.Tests.TryGetValue(shown.Id, out var shows) && shows.GetValueOrDefault(shown.OutcomeId) >= Outright;
 
     /// <summary>The next test in words.</summary>
     public static NextTest Next(

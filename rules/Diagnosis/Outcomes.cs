@@ -10,7 +10,8 @@ internal static class Outcomes
     /// <param name="guide">The test.</param>
     /// <param name="values">The values in the rule's unit, at least one.</param>
     /// <param name="file">The case, for plate, supply and capacitor marks.</param>
-    public static string? Of(TestGuide guide, IReadOnlyList<double> values, CaseFile file)
+    /// <param name="mark">The capacitor that was measured; the last that has marks where none is given.</param>
+    public static string? Of(TestGuide guide, IReadOnlyList<double> values, CaseFile file, Fact.Capacitor? mark = null)
     {
         if (guide.Value is not { } rule || values.Count == 0)
         {
@@ -23,17 +24,17 @@ internal static class Outcomes
         }
 
         var bands = file.Region == Region.Iec && rule.IecBands is { } own ? own : rule.Bands;
-        return Measure(rule, values, file) is { } measure ? bands.First(band => band.To is not { } to || measure <= to).Outcome : null;
+        return Measure(rule, values, file, mark) is { } measure ? bands.First(band => band.To is not { } to || measure <= to).Outcome : null;
     }
 
-    private static double? Measure(ValueRule rule, IReadOnlyList<double> values, CaseFile file) => rule.Against switch
+    private static double? Measure(ValueRule rule, IReadOnlyList<double> values, CaseFile file, Fact.Capacitor? mark) => rule.Against switch
     {
         "absolute" => values[^1],
         "spread" => values.Count < 3 ? null : Spread([.. values.TakeLast(3)]),
         "plate-volts" => values.Average() / RatedVolts(file),
         "plate-amps" => values.Max() / RatedAmps(file),
         "plate-rpm" => values[^1] / file.Plate.Rpm,
-        "marked-microfarads" => OfMarked(values[^1], file),
+        "marked-microfarads" => OfMarked(values[^1], mark ?? file.Capacitors.FindLast(capacitor => capacitor.Microfarads is not null)),
         _ => throw new ArgumentException($"Knowledge measures against '{rule.Against}', which nothing here does.", nameof(rule)),
     };
 
@@ -59,14 +60,6 @@ internal static class Outcomes
         : PlateColumn(file) is { } column && column < file.Plate.Amps.Count ? file.Plate.Amps[column] : null;
 
     /// <summary>Against the mark; inside a marked range it is exactly as marked, below or above it against the nearer end.</summary>
-    private static double? OfMarked(double microfarads, CaseFile file)
-    {
-        var marked = file.Capacitors.FindLast(capacitor => capacitor.Microfarads is not null);
-        if (marked is not { Microfarads: { } from })
-        {
-            return null;
-        }
-
-        return microfarads / Math.Clamp(microfarads, from, marked.MicrofaradsTo ?? from);
-    }
+    private static double? OfMarked(double microfarads, Fact.Capacitor? marked) =>
+        marked is { Microfarads: { } from } ? microfarads / Math.Clamp(microfarads, from, marked.MicrofaradsTo ?? from) : null;
 }

@@ -22,5 +22,6 @@ internal abstract record Sign
     /// <param name="Id">Its id.</param>
     /// <param name="Outcome">The outcome's place within the test.</param>
     /// <param name="OutcomeId">The outcome's id.</param>
-    public sealed record Shown(int Test, string Id, int Outcome, string OutcomeId) : Sign;
+    /// <param name="Kind">The kind of the capacitor that it was made on; <see langword="null"/> where that is not known or does not matter.</param>
+    public sealed record Shown(int Test, string Id, int Outcome, string OutcomeId, string? Kind = null) : Sign;
 }

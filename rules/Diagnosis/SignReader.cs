@@ -8,6 +8,7 @@ namespace WireCoach.Rules.Diagnosis;
 internal sealed class SignReader(CauseModel model)
 {
     private readonly MarkedReadings _marked = new(model);
+    private readonly CapacitorReadings _capacitors = new(model);
 
     /// <summary>The evidence in a fixed order: symptoms by id, what was left unsaid beside them, then tests in the order of knowledge. Of one test the latest result counts.</summary>
     public IReadOnlyList<Sign> Read(CaseFile file)
@@ -37,9 +38,9 @@ internal sealed class SignReader(CauseModel model)
 
         for (var test = 0; test < model.Tests.Count; test++)
         {
-            if (Result(file, test) is { } outcome)
+            foreach (var (kind, outcome) in Results(file, test))
             {
-                signs.Add(new Sign.Shown(test, model.Tests[test].Id, Place(model.Tests[test].Outcomes, one => one.Id == outcome), outcome));
+                signs.Add(new Sign.Shown(test, model.Tests[test].Id, Place(model.Tests[test].Outcomes, one => one.Id == outcome), outcome, kind));
             }
         }
 
@@ -48,7 +49,7 @@ internal sealed class SignReader(CauseModel model)
 
     /// <summary>Tests whose values cannot be judged, because what they are measured against is not known.</summary>
     public IReadOnlyList<string> Unjudged(CaseFile file) =>
-        [.. Enumerable.Range(0, model.Tests.Count).Where(test => model.Tests[test].Value is not null && Result(file, test) is null
+        [.. Enumerable.Range(0, model.Tests.Count).Where(test => model.Tests[test].Value is not null && Results(file, test).Count == 0
             && file.BenchTests.Any(result => result.Test == model.Tests[test].Id && result.Value is not null)).Select(test => model.Tests[test].Id)];
 
     private static string? Said(Fact.Running run) => run.Outcome switch
@@ -59,6 +60,11 @@ internal sealed class SignReader(CauseModel model)
         "slow" => "runs-slow",
         _ => run.Direction == "wrong" ? "wrong-direction" : null,
     };
+
+    /// <summary>What a test showed; of capacitors there may be several results, each of another one.</summary>
+    private IReadOnlyList<CapacitorReading> Results(CaseFile file, int place) =>
+        model.Tests[place].Id == CapacitorReadings.Test ? _capacitors.Of(model.Tests[place], file)
+        : Result(file, place) is { } outcome ? [new(null, outcome)] : [];
 
     private string? Result(CaseFile file, int place)
     {
@@ -112,7 +118,6 @@ internal sealed class SignReader(CauseModel model)
     private static double? Value(string test, Fact fact) => (test, fact) switch
     {
         ("insulation", Fact.Insulation insulation) => insulation.Megohms,
-        ("capacitance", Fact.Capacitor capacitor) => capacitor.MeasuredMicrofarads,
         ("run-current", Fact.Running running) => running.Outcome is null or "ran" ? running.Amps : null,
         ("run-speed", Fact.Running running) => running.Rpm,
         ("supply-voltage", Fact.Running running) => running.Volts,

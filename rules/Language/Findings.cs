@@ -100,7 +100,8 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 scene.Note(first, last, new Fact.Unknown { Question = said.Id });
                 break;
             case "capacitor":
-                scene.Note(first, last, new Fact.Capacitor { Present = said.Id == "present" && said.Said });
+                var present = said.Id == "present" && said.Said;
+                scene.Note(first, last, new Fact.Capacitor { Present = present, Use = present ? "unknown" : Missing(first, last) });
                 break;
             case "intent":
                 _undo |= said.Id == "undo";
@@ -122,6 +123,11 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
             .Select(at => scene.Span(at, at)).ToList();
         return unheard.Count == 0 ? null : string.Join(' ', unheard);
     }
+
+    /// <summary>The kind of capacitor that is said to be missing: "no start cap" says nothing of one to run.</summary>
+    private string Missing(int first, int last) =>
+        scene.Hits.Where(hit => hit.Concept is "start-use" or "run-use" && hit.Places.Length > 1 && hit.First >= first && hit.Last <= last).Select(hit => hit.Concept).Distinct(StringComparer.Ordinal).ToList() is [var only]
+            ? only[..^"-use".Length] : "unknown";
 
     private static string Before(string id) => id[..id.IndexOf('/', StringComparison.Ordinal)];
 

@@ -18,8 +18,17 @@ public sealed record MotorFamily
     /// <summary>1 or 3 phases; 0 for direct current.</summary>
     public required int Phases { get; init; }
 
-    /// <summary>Whether it has a capacitor; <see langword="null"/> where some have.</summary>
-    public bool? HasCapacitor { get; init; }
+    /// <summary>Whether it has a capacitor for the start; <see langword="null"/> where some have.</summary>
+    public bool? StartCapacitor { get; init; }
+
+    /// <summary>Whether it has a capacitor to run; <see langword="null"/> where some have.</summary>
+    public bool? RunCapacitor { get; init; }
+
+    /// <summary>Whether it has brushes; <see langword="null"/> where some have.</summary>
+    public bool? Brushes { get; init; }
+
+    /// <summary>Whether it has a capacitor of either kind; <see langword="null"/> where some have.</summary>
+    public bool? HasCapacitor => StartCapacitor == true || RunCapacitor == true ? true : StartCapacitor == false && RunCapacitor == false ? false : null;
 
     /// <summary>Other names for it, in kebab-case.</summary>
     public IReadOnlyList<string> Also { get; init; } = [];
@@ -220,6 +229,12 @@ public sealed record Cause
 
     /// <summary>How often it is the cause, by family; any scale, the loader makes each family add up to 1.</summary>
     public required IReadOnlyDictionary<string, double> Families { get; init; }
+
+    /// <summary>The part without which it cannot be: one of <see cref="Parts"/>; <see langword="null"/> where it can be on any motor of its families.</summary>
+    public string? Needs { get; init; }
+
+    /// <summary>The parts that a cause may need: <c>capacitor</c>, <c>start-capacitor</c>, <c>run-capacitor</c>, <c>brushes</c>.</summary>
+    public static IReadOnlyList<string> Parts { get; } = ["capacitor", "start-capacitor", "run-capacitor", "brushes"];
 
     /// <summary>How likely each symptom is with it; others as usual.</summary>
     public required IReadOnlyDictionary<string, double> Symptoms { get; init; }

@@ -93,7 +93,7 @@ internal sealed partial class CaseSigns
             return "present";
         }
 
-        if (_file.Capacitors.Count > 0)
+        if (_file.HasNoCapacitor)
         {
             return null;
         }

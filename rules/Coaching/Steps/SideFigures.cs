@@ -1,6 +1,7 @@
 using System.Globalization;
 using WireCoach.Rules.Capacitors;
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Diagnosis;
 using WireCoach.Rules.Heat;
 using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Quantities;
@@ -45,12 +46,20 @@ internal static class SideFigures
         : [];
 
     private static IEnumerable<Statement> Health(Workup work) =>
-        Marked(work) is { } marked && work.File.Capacitors.FindLast(capacitor => capacitor is { Present: true, Spare: false, MeasuredMicrofarads: not null })?.MeasuredMicrofarads is { } measured
+        Measured(work) is { } measured && (measured.Own ?? Marked(work)) is { } marked
         && CapacitorCalculator.Calculate(work.Knowledge, new CapacitorInput
         {
             Marked = new CapacitorPart(marked.Microfarads, marked.MicrofaradsTo, marked.Volts, marked.Use is "start" or "run" ? marked.Use : "unknown"),
-            Measured = new CapacitorMeasured { Microfarads = measured },
+            Measured = new CapacitorMeasured { Microfarads = measured.Microfarads },
         }).Value is { Verdict: not "unknown" } report ? [report.Why] : [];
+
+    /// <summary>What was measured last of a capacitor on the motor, and its own marks where they stand beside it.</summary>
+    private static (double Microfarads, Fact.Capacitor? Own)? Measured(Workup work) => work.File.Facts.Select(fact => fact switch
+    {
+        Fact.Capacitor { Present: true, Spare: false } capacitor when CapacitorReadings.Measured(work.Knowledge, capacitor, work.File) is { } read => (read, capacitor.Microfarads is null ? null : capacitor),
+        Fact.BenchTest { Test: CapacitorReadings.Test, Value: { } value } => (value, null),
+        _ => ((double, Fact.Capacitor?)?)null,
+    }).LastOrDefault(one => one is not null);
 
     /// <summary>Three volts and three amps that were told beside a job: how unequal they are, and what is left of the rating.</summary>
     private static IEnumerable<Statement> Unequal(Workup work) => new[]

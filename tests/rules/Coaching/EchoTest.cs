@@ -43,6 +43,8 @@ public sealed class EchoTest
         { "supply: 400 V, three-phase", new Fact.Supply { Volts = 400, Phases = 3 } },
         { "insulation: 20 MΩ", new Fact.Insulation { Megohms = 20 } },
         { "no capacitor", new Fact.Capacitor { Present = false } },
+        { "no start capacitor", new Fact.Capacitor { Present = false, Use = "start" } },
+        { "no run capacitor", new Fact.Capacitor { Present = false, Use = "run" } },
         { "at hand: clamp meter", new Fact.Instrument { Id = "clamp-meter" } },
         { "not at hand: clamp meter", new Fact.Instrument { Id = "clamp-meter", Present = false } },
         { "1 + 2 + 3 to frame: over-range (open)", new Fact.Reading { From = "1", To = "frame", Together = ["2", "3"], Open = true } },

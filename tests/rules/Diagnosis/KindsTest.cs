@@ -43,9 +43,14 @@ public sealed class KindsTest
         { "no capacitor", "split-phase shaded-pole commutator dc three-phase sealed", [None] },
         { "a capacitor after none was seen", "capacitor-start psc two-value sealed", [None, new Fact.Capacitor()] },
         { "a start capacitor", "capacitor-start two-value sealed", [Start] },
-        { "a run capacitor", "capacitor-start psc two-value sealed", [Run] },
+        { "a run capacitor", "psc two-value sealed", [Run] },
         { "one for the start and one to run", "two-value sealed", [Start, Run] },
-        { "one to run beside one for the start that is not there", "capacitor-start psc two-value sealed", [Run, Start with { Present = false }] },
+        { "one to run beside one for the start that is not there", "psc sealed", [Run, Start with { Present = false }] },
+        { "one for the start and one to run in one answer", "two-value sealed", [new Fact.Capacitor { Use = "both" }] },
+        { "none for the start, and no word of one to run", "split-phase psc shaded-pole commutator dc three-phase sealed", [Start with { Present = false }] },
+        { "neither for the start nor to run", "split-phase shaded-pole commutator dc three-phase sealed", [Start with { Present = false }, Run with { Present = false }] },
+        { "no brushes", "split-phase capacitor-start psc two-value shaded-pole three-phase sealed", [Choice("brushes", "no")] },
+        { "brushes", "commutator dc three-phase", [Choice("brushes", "yes")] },
         { "a plate of three phases against the name", "psc", [Choice("family", "psc"), Plate("phases", 3)] },
     };
 

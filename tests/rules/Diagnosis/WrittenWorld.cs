@@ -42,13 +42,18 @@ internal static class WrittenWorld
         new DeserializerBuilder().WithNamingConvention(HyphenatedNamingConvention.Instance).Build()
             .Deserialize<List<WorldFault>>(File.ReadAllText(Path.Combine(Repository.Root, "tests", "rules", "Diagnosis", "world.yaml")));
 
-    private static Hypothesis Hypothesis(WorldFault fault, Cause cause, CauseModel model) => new(
-        [cause],
-        cause.Decision,
-        [.. model.Families.Select(family => (double)fault.In.Where(one => Families[one.Key] == family.Id).Sum(one => one.Value))],
-        [.. model.Symptoms.Select(symptom => fault.Shows.TryGetValue(symptom.Id, out var grade) ? Grades[grade] : BySheerChance)],
-        [.. model.Tests.Select(test => Outcomes(test, fault.Tests.GetValueOrDefault(test.Id)))],
-        []);
+    private static Hypothesis Hypothesis(WorldFault fault, Cause cause, CauseModel model)
+    {
+        double[][] shows = [.. model.Tests.Select(test => Outcomes(test, fault.Tests.GetValueOrDefault(test.Id)))];
+        return new(
+            [cause],
+            cause.Decision,
+            [.. model.Families.Select(family => (double)fault.In.Where(one => Families[one.Key] == family.Id).Sum(one => one.Value))],
+            [.. model.Symptoms.Select(symptom => fault.Shows.TryGetValue(symptom.Id, out var grade) ? Grades[grade] : BySheerChance)],
+            shows,
+            StatedParts.Kinds.ToDictionary(kind => kind, _ => shows),
+            []);
+    }
 
     /// <summary>Outcomes that are not graded share what is odd; the rest is the good one.</summary>
     private static double[] Outcomes(TestGuide test, Dictionary<string, string>? graded)

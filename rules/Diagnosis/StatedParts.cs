@@ -1,0 +1,40 @@
+using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
+
+namespace WireCoach.Rules.Diagnosis;
+
+/// <summary>What a case says of the parts that not every motor has: its capacitors and its brushes.</summary>
+/// <param name="model">The causes and kinds of motor.</param>
+/// <param name="file">The case.</param>
+internal sealed class StatedParts(CauseModel model, CaseFile file)
+{
+    /// <summary>The kinds of capacitors.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = ["start", "run"];
+
+    /// <summary>Whether brushes were looked for and found; <see langword="null"/> where nobody looked.</summary>
+    public bool? Brushes => file.Choices.GetValueOrDefault("brushes") switch { "yes" => true, "no" => false, _ => null };
+
+    /// <summary>Whether a capacitor of a kind was named on this motor.</summary>
+    /// <param name="kind">One of <see cref="Kinds"/>.</param>
+    public bool Has(string kind) => file.Capacitors.Exists(capacitor => capacitor.Present && (capacitor.Use == kind || capacitor.Use == "both"));
+
+    /// <summary>Whether a cause can be on a motor without the parts that are said to be missing.</summary>
+    /// <param name="cause">A cause.</param>
+    public bool Allow(Cause cause) => cause.Needs switch
+    {
+        "start-capacitor" => !file.LacksCapacitor("start"),
+        "run-capacitor" => !file.LacksCapacitor("run"),
+        "capacitor" => !file.HasNoCapacitor,
+        "brushes" => Brushes != false,
+        _ => true,
+    };
+
+    /// <summary>The kind of a capacitor by what was said of it, or else by the size that only one kind has; <see langword="null"/> where it may be either.</summary>
+    /// <param name="capacitor">A capacitor.</param>
+    public string? KindOf(Fact.Capacitor capacitor) =>
+        Kinds.Contains(capacitor.Use, StringComparer.Ordinal) ? capacitor.Use
+        : file.Choices.GetValueOrDefault("capacitor-use") is { } said && Kinds.Contains(said, StringComparer.Ordinal) ? said
+        : capacitor.MicrofaradsTo is not null || capacitor.Microfarads > model.CapacitorSizes["run-most"] ? "start"
+        : capacitor.Microfarads < model.CapacitorSizes["start-least"] ? "run"
+        : null;
+}
