@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Choosing;
 using WireCoach.Rules.Nameplate;
 using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
@@ -30,7 +31,7 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
         ? LockedRotor.FromKind(knowledge, LockedRotor.KindOf(Family(file), IsThreePhase(file) ? 3 : 1), amps)
         : null;
 
-    /// <summary>Whether the repair that the likeliest cause calls for is worth it.</summary>
+    /// <summary>Whether the repair is worth it: as firmly as it is known what work it takes, or else what remains and what decides.</summary>
     public List<Statement> WorthRepairing(CaseFile file)
     {
         if (file.Symptoms.Count == 0 && file.BenchTests.Count == 0)
@@ -38,35 +39,44 @@ internal sealed class FaqMotor(TradeKnowledge knowledge)
             return [Statement.Of("faq.worth-symptoms-missing")];
         }
 
-        var report = _diagnostician.Examine(file, _open);
-        var rule = knowledge.Rules["faq-worth-repairing"];
-        var burnt = file.BenchTests.Exists(test => test is { Test: "look-and-smell", Outcome: "burnt-winding" }); // seen, it costs the most, whatever else is wrong beside it
-        var cause = report.Causes.Select(one => (Cause: knowledge.Causes[one.Id], one.Probability)).Where(one => !burnt || IsWindingWork(one.Cause))
-            .GroupBy(one => one.Cause.Decision, StringComparer.Ordinal).MaxBy(same => same.Sum(one => one.Probability))?.First().Cause;
-        var said = new List<Statement>();
-        if (cause is not null)
+        if (file.BenchTests.Exists(test => test is { Test: "look-and-smell", Outcome: "burnt-winding" })) // seen, it costs the most, whatever else is wrong beside it
         {
-            said.Add(Statement.Of("faq.worth-likely", ("cause", cause.Name)));
+            return [Statement.Of("faq.worth-burnt"), Power(file) ?? Statement.Of("faq.worth-power-missing")];
         }
 
-        if (cause is not null && !IsWindingWork(cause))
+        var thought = _diagnostician.Think(file, _open, sealedCircuit: false);
+        var (belief, decisions) = (thought.Belief, thought.Decisions);
+        var sure = knowledge.Rules["diagnosis-settled"]["one"];
+        if (belief.Probability(wrong => !wrong.Causes.Any(IsLarge)) >= sure)
         {
-            said.Add(Statement.Of("faq.worth-part"));
-            return said;
+            return decisions[0].Share >= sure ? [Likely(decisions[0].Likeliest), Statement.Of("faq.worth-part")] : [Statement.Of("faq.worth-part-whichever")];
         }
 
-        var watts = knowledge.Rules["horsepower"]["watts"];
-        if ((file.Plate.Horsepower ?? (file.Plate.Kilowatts * 1000 / watts)) is not { } horsepower)
-        {
-            said.Add(Statement.Of("faq.worth-power-missing"));
-            return said;
-        }
-
-        said.Add((horsepower < rule["rewind-from-horsepower"] ? Statement.Of("faq.worth-replace") : Statement.Of("faq.worth-rewind"))
-            .With("power", rule.Quote(horsepower, "horsepower", "plate"))
-            .With("limit", rule.Quote(rule["rewind-from-horsepower"], "horsepower", "limit")));
-        return said;
+        var large = Likeliest(belief, IsLarge);
+        return belief.Probability(wrong => wrong.Causes.Any(IsWindingWork)) >= sure ? [Likely(large), Power(file) ?? Statement.Of("faq.worth-power-missing")]
+            : belief.Probability(wrong => wrong.Causes.Any(IsNewMotor)) >= sure ? [Likely(large), Statement.Of("faq.worth-motor")]
+            : [Statement.Of("faq.worth-open", ("part", Likeliest(belief, cause => !IsLarge(cause)).Name), ("large", large.Name)), .. IsWindingWork(large) && Power(file) is { } power ? [power] : Array.Empty<Statement>()];
     }
+
+    private static Statement Likely(Cause cause) => Statement.Of("faq.worth-likely", ("cause", cause.Name));
+
+    private static Cause Likeliest(Belief<Hypothesis> belief, Func<Cause, bool> of) =>
+        belief.Hypotheses.SelectMany(wrong => wrong.Causes).Where(of).Distinct().MaxBy(cause => belief.Probability(wrong => wrong.Causes.Contains(cause)))!;
+
+    /// <summary>What winding work pays at this power; <see langword="null"/> where the power is not known.</summary>
+    private Statement? Power(CaseFile file)
+    {
+        var rule = knowledge.Rules["faq-worth-repairing"];
+        return (file.Plate.Horsepower ?? (file.Plate.Kilowatts * 1000 / knowledge.Rules["horsepower"]["watts"])) is { } horsepower
+            ? (horsepower < rule["rewind-from-horsepower"] ? Statement.Of("faq.worth-replace") : Statement.Of("faq.worth-rewind"))
+                .With("power", rule.Quote(horsepower, "horsepower", "plate"))
+                .With("limit", rule.Quote(rule["rewind-from-horsepower"], "horsepower", "limit"))
+            : null;
+    }
+
+    private static bool IsLarge(Cause cause) => IsWindingWork(cause) || IsNewMotor(cause);
+
+    private static bool IsNewMotor(Cause cause) => cause.Decision == "replace-motor";
 
     private static bool IsWindingWork(Cause cause) => cause.Decision is "rewind" or "replace-rotor" or "armature-work";
 }

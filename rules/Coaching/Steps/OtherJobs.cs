@@ -25,7 +25,7 @@ internal static class OtherJobs
     {
         Goals.ReplaceCapacitor => Capacitor(work),
         Goals.CheckEarth => Earthing(work),
-        Goals.WorthRepairing => work.Rooms.Faq.Answer("worth-repairing", work.File),
+        Goals.WorthRepairing => work.Rooms.Faq.Answer("worth-repairing", work.File).Where(said => said.Id != "faq.worth-likely" || !FindFault.Say(work, shut: false).Any()), // the search has named the cause already
         Goals.CheckNumbers => Numbers(work),
         Goals.Reverse when work.Plan is not { IsGiven: true } => work.Rooms.Faq.Answer("can-reverse", work.File),
         Goals.FitReplacement => Replacement(work),

@@ -85,13 +85,15 @@ public sealed class FaqAnswersTest
         { "extension-cord", "cord-if cord-start cord-torque cord-drop cord-starting cord-bears", [Plate("amps", 5), Plate("volts", 230), Family("psc"), Cord(7, null), Cord(null, "14 gauge")] }, // on the volts of the plate
         { "worth-repairing", "worth-symptoms-missing", [] },
         { "worth-repairing", "worth-likely worth-part", [Family("psc"), Test("capacitance", "open"), Seen("hums-no-start")] },
-        { "worth-repairing", "worth-likely worth-power-missing", [Family("three-phase"), Test("resistance", "phase-open")] },
-        { "worth-repairing", "worth-likely worth-replace", [Family("three-phase"), Test("resistance", "phase-open"), Plate("horsepower", 9.9)] },
-        { "worth-repairing", "worth-likely worth-rewind", [Family("three-phase"), Test("resistance", "phase-open"), Plate("horsepower", 10)] },
-        { "worth-repairing", "worth-likely worth-rewind", [Family("three-phase"), Test("resistance", "phase-open"), Plate("kilowatts", 7.5)] },
-        { "worth-repairing", "worth-likely worth-replace", [Family("three-phase"), Test("resistance", "phase-open"), Plate("kilowatts", 7.3)] },
-        { "worth-repairing", "worth-likely worth-replace", [Family("three-phase"), Test("resistance", "phase-open"), Plate("kilowatts", 11), Plate("horsepower", 5)] },
-        { "worth-repairing", "worth-likely worth-power-missing", [Family("commutator"), Test("brushes", "burnt-bars"), Seen("heavy-sparking")] },
+        { "worth-repairing", "worth-likely worth-power-missing", [Family("three-phase"), Seen("hums-no-start"), Test("resistance", "phase-open")] },
+        { "worth-repairing", "worth-likely worth-replace", [Family("three-phase"), Seen("hums-no-start"), Test("resistance", "phase-open"), Plate("horsepower", 9.9)] },
+        { "worth-repairing", "worth-likely worth-rewind", [Family("three-phase"), Seen("hums-no-start"), Test("resistance", "phase-open"), Plate("horsepower", 10)] },
+        { "worth-repairing", "worth-likely worth-rewind", [Family("three-phase"), Seen("hums-no-start"), Test("resistance", "phase-open"), Plate("kilowatts", 7.5)] },
+        { "worth-repairing", "worth-likely worth-replace", [Family("three-phase"), Seen("hums-no-start"), Test("resistance", "phase-open"), Plate("kilowatts", 7.3)] },
+        { "worth-repairing", "worth-likely worth-replace", [Family("three-phase"), Seen("hums-no-start"), Test("resistance", "phase-open"), Plate("kilowatts", 11), Plate("horsepower", 5)] },
+        { "worth-repairing", "worth-likely worth-power-missing", [Family("commutator"), Test("brushes", "burnt-bars"), Seen("brush-sparks")] },
+        { "worth-repairing", "worth-open", [Family("commutator"), Seen("brush-sparks")] },
+        { "worth-repairing", "worth-open worth-replace", [Family("three-phase"), Test("resistance", "phase-open"), Plate("horsepower", 5)] }, // one reading, and nobody said what the motor does
         { "no such question", "", [] },
     };
 
