@@ -39,7 +39,7 @@ public sealed class WholeJobTest
     [InlineData("split-phase-4", "first-start hummed", $"{Dead} {Prove} {Power} test > referred")]
     [InlineData("split-phase-4", "first-start slow", $"{Dead} {Prove} {Power} test > referred")]
     [InlineData("split-phase-4", "first-start tripped", $"{Dead} {Prove} {Power} test > referred")]
-    [InlineData("split-phase-4", "first-start nothing", $"{Dead} {Prove} {Power} isolated test > referred")]
+    [InlineData("split-phase-4", "first-start nothing", $"{Dead} {Prove} {Power} test > referred")]
     [InlineData("split-phase-4", "first-start smoke", $"{Dead} {Prove} {Power} isolated test > referred")]
     [InlineData("split-phase-4", "run-direction wrong", $"{Dead} {Prove} {Power} {Run} isolated reversed shaft-free-guarded first-start {Run} > verified")]
     [InlineData("split-phase-4", "run-direction ?", $"{Dead} {Prove} {Power} {Run} > ready")]
