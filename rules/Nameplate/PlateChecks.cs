@@ -67,6 +67,7 @@ internal static class PlateChecks
         yield return new PlateFinding("PC-RPM", (speed, other) switch
         {
             (null, _) => Statement.Of("nameplate.rpm-above-all", ("rpm", Units.Text(rpm, "rpm", 5))),
+            ({ } read, _) when read.Poles > PlateSpeed.MostPoles(facts.Knowledge) => Statement.Of("nameplate.rpm-below-all", ("rpm", Units.Text(rpm, "rpm", 5))),
             ({ } read, _) when read.SlipPercent < facts.Knowledge.Rules["induction-poles"]["least-slip-percent"] => Statement.Of("nameplate.rpm-synchronous", ("rpm", Units.Text(rpm, "rpm", 5)))
                 .With("synchronous", speed.QuoteSynchronous(facts.Knowledge)),
             (_, { Fits: true }) => Statement.Of("nameplate.rpm-other-hertz", ("rpm", Units.Text(rpm, "rpm", 5)), ("hertz", Units.Text(other.Hertz, "hertz")))

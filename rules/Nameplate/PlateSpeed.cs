@@ -26,7 +26,7 @@ public sealed record PlateSpeed(int Poles, double SynchronousRpm, double SlipPer
 
         var synchronous = Synchronous(knowledge, poles, hertz);
         var slip = 100 * (synchronous - rpm) / synchronous;
-        return new PlateSpeed(poles, synchronous, slip, hertz, slip >= rule["least-slip-percent"] && slip <= rule["most-slip-percent"]);
+        return new PlateSpeed(poles, synchronous, slip, hertz, poles <= MostPoles(knowledge) && slip >= rule["least-slip-percent"] && slip <= rule["most-slip-percent"]);
     }
 
     /// <summary>The readings of a speed where the frequency is not marked: those of 50 and 60 Hz that fit.</summary>
@@ -34,6 +34,10 @@ public sealed record PlateSpeed(int Poles, double SynchronousRpm, double SlipPer
     /// <param name="rpm">Marked speed in rpm, above zero.</param>
     public static IReadOnlyList<PlateSpeed> AtEitherFrequency(TradeKnowledge knowledge, double rpm) =>
         [.. SupplyFrequencies(knowledge).Select(hertz => Of(knowledge, rpm, hertz)).OfType<PlateSpeed>().Where(speed => speed.Fits)];
+
+    /// <summary>More poles than this no plate has.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    internal static double MostPoles(TradeKnowledge knowledge) => knowledge.Rules["plate-range"]["most-poles"];
 
     private static double[] SupplyFrequencies(TradeKnowledge knowledge) =>
         [knowledge.Rules["supply-frequencies"]["na-hertz"], knowledge.Rules["supply-frequencies"]["iec-hertz"]];

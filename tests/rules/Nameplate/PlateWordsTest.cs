@@ -24,6 +24,8 @@ public sealed class PlateWordsTest
         { "rpm 1425; hertz 50; poles 6", "nameplate.poles-differ" },
         { "rpm 1425; hertz 50; poles 4", "" },
         { "rpm 4200; hertz 60", "nameplate.rpm-above-all" },
+        { "rpm 2; hertz 60", "nameplate.rpm-below-all" },
+        { "rpm 33; hertz 60", "nameplate.rpm-below-all" },
         { "rpm 1800; hertz 60", "nameplate.rpm-synchronous" },
         { "rpm 1425; hertz 60", "nameplate.rpm-other-hertz" },
         { "rpm 1250; hertz 60", "nameplate.rpm-no-induction" },
