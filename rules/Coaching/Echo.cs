@@ -43,7 +43,7 @@ public static class Echo
         Fact.Application application => Statement.Of("echo.application", ("application", application.Text)),
         Fact.Choice choice when choice.Question.StartsWith(History, StringComparison.Ordinal) => Statement.Of("echo.history").With("what", Statement.Term(choice.Question[History.Length..], "term.history.")),
         Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Danger, StringComparison.Ordinal) => Statement.Of("echo.danger").With("what", Statement.Term(choice.Question[Fact.Choice.Danger.Length..], "term.danger.")),
-        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Doubted, StringComparison.Ordinal) => Statement.Of("echo.unsettled").With("what", Statement.Term(choice.Question[Fact.Choice.Doubted.Length..], "symptom.")),
+        Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Doubted, StringComparison.Ordinal) => Statement.Of("echo.doubted").With("what", Statement.Term(choice.Question[Fact.Choice.Doubted.Length..], "symptom.")),
         Fact.Choice choice when choice.Question.StartsWith(Fact.Choice.Unsettled, StringComparison.Ordinal) => Statement.Of("echo.unsettled").With("what", Statement.Term(choice.Question[Fact.Choice.Unsettled.Length..], "term.unsettled.")),
         Fact.Choice { Question: "supply.length-metres" } length => Statement.Of("echo.length", ("metres", length.Option)),
         Fact.Choice { Question: "supply.protection-amps" } protection => Statement.Of("echo.protection", ("amps", protection.Option)),

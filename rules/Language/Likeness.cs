@@ -10,7 +10,7 @@ namespace WireCoach.Rules.Language;
 internal sealed class Likeness
 {
     private const string Term = "term.";
-    private const string Asking = "?";
+    public const string Asking = "?";
     private const string Greeting = "greeting";
     private static readonly HashSet<string> Empty = ["filler", "ordinary", "pronoun", "small-talk"];
     private readonly TradeRule _belief;

@@ -61,12 +61,18 @@ internal sealed class Weighed
 
     private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits).SelectMany(hit => hit.Places)];
 
-    /// <summary>All words but those of a clause that only asks.</summary>
+    /// <summary>All words but those of clauses and sentences that only ask, where others tell something.</summary>
     private List<int> Telling()
     {
-        var asking = Places("question").Select(Clause).Except(Concluded.FindAll(one => one.Kind == "symptom").Select(one => Clause(one.First))).ToHashSet();
-        return [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => !asking.Contains(Clause(at)))];
+        var all = Enumerable.Range(0, _scene.Tokens.Count).ToList();
+        var told = Concluded.FindAll(one => one is { Kind: "symptom", Aside: false }).ConvertAll(one => one.First);
+        var clauses = Places("question").Select(Clause).Except(told.Select(Clause)).ToHashSet();
+        var sentences = all.Where(at => _scene.IsWord(at, Likeness.Asking)).Select(Sentence).Except(told.Select(Sentence)).ToHashSet();
+        return told.Count == 0 ? all : all.FindAll(at => !clauses.Contains(Clause(at)) && !sentences.Contains(Sentence(at)));
     }
+
+    /// <summary>The sentence that it stands in, or that it ends.</summary>
+    private int Sentence(int at) => _scene.Tokens[_scene.IsWord(at, Likeness.Asking) && at > 0 ? at - 1 : at].Sentence;
 
     private int Clause(int at) => _scene.Tokens[at].Clause;
 

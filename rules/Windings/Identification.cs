@@ -100,7 +100,7 @@ public sealed record Contradiction(IReadOnlyList<DoubtfulReading> Readings, Stat
 /// <param name="Ohms">The figure as read; <see langword="null"/> when it was over-range.</param>
 public sealed record DoubtfulReading(string From, string To, double? Ohms)
 {
-    /// <summary>Further leads that were held together with <see cref="From"/>.</summary>
+    /// <summary>Further leads that were held together with the first.</summary>
     public IReadOnlyList<string> Together { get; init; } = [];
 }
 

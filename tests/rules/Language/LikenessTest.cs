@@ -57,6 +57,13 @@ public sealed class LikenessTest
     }
 
     [Fact]
+    public void A_question_beside_them_casts_no_doubt_on_what_is_told()
+    {
+        var heard = Listener.Understand("could a bad capacitor make it growl? if I flick the blade it goes. the bulb in the room dips");
+        Assert.Equal(["lights-dim", "starts-if-spun"], heard.Symptoms.Where(one => one.Present).Select(one => one.Id).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void Talk_around_the_machine_is_hardly_ever_taken_for_what_it_does()
     {
         var talk = Utterance.Read("development-fourteenth.yaml").ConvertAll(line => line.Heard(Listener));
