@@ -114,10 +114,13 @@ public sealed record CaseFile
         _ => null,
     };
 
+    /// <summary>Whether a capacitor of a kind was named on this motor.</summary>
+    /// <param name="use"><c>start</c> or <c>run</c>.</param>
+    public bool HasCapacitor(string use) => Capacitors.Exists(capacitor => capacitor.Present && (capacitor.Use == use || capacitor.Use == "both"));
+
     /// <summary>Whether it was said that there is no capacitor of a kind; one that was found afterwards is there.</summary>
     /// <param name="use"><c>start</c> or <c>run</c>.</param>
-    public bool LacksCapacitor(string use) =>
-        !Capacitors.Exists(capacitor => capacitor.Present && (capacitor.Use == use || capacitor.Use == "both"))
+    public bool LacksCapacitor(string use) => !HasCapacitor(use)
         && Capacitors.Exists(capacitor => !capacitor.Present && (capacitor.Use == use || (capacitor.Use == "unknown" && !Capacitors.Exists(other => other.Present))));
 
     /// <summary>The case with one more fact.</summary>

@@ -73,16 +73,15 @@ internal static class CandidateFamilies
             yield return family => family.HasCapacitor is not { } known || known != file.HasNoCapacitor;
         }
 
-        var parts = new StatedParts(model, file);
         foreach (var kind in StatedParts.Kinds)
         {
-            if (parts.Has(kind) || file.LacksCapacitor(kind))
+            if (file.HasCapacitor(kind) || file.LacksCapacitor(kind))
             {
-                yield return family => Capacitor(family, kind) is not { } known || known == parts.Has(kind);
+                yield return family => Capacitor(family, kind) is not { } known || known == file.HasCapacitor(kind);
             }
         }
 
-        if (parts.Brushes is { } brushes)
+        if (new StatedParts(model, file).Brushes is { } brushes)
         {
             yield return family => family.Brushes is not { } known || known == brushes;
         }

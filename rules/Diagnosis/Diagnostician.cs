@@ -63,10 +63,14 @@ public sealed class Diagnostician
     }
 
     /// <summary>What needs a part that the motor has not is not the cause, and what was made good without a cure hardly is any more.</summary>
-    private Belief<Hypothesis> Prior(double[] weights, CaseFile file) => Belief<Hypothesis>.Of(_model.Hypotheses
-        .Where(hypothesis => hypothesis.Causes.All(new StatedParts(_model, file).Allow))
-        .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.MadeGoodInVain(cause.Id)) ? _model.Uncured : 1))))
-        .Where(one => double.IsFinite(one.Item2)));
+    private Belief<Hypothesis> Prior(double[] weights, CaseFile file)
+    {
+        var parts = new StatedParts(_model, file);
+        return Belief<Hypothesis>.Of(_model.Hypotheses
+            .Where(hypothesis => hypothesis.Causes.All(parts.Allow))
+            .Select(hypothesis => (hypothesis, Math.Log(hypothesis.Prior.Zip(weights, (share, weight) => share * weight).Sum() * (hypothesis.Causes.Any(cause => file.MadeGoodInVain(cause.Id)) ? _model.Uncured : 1))))
+            .Where(one => double.IsFinite(one.Item2)));
+    }
 
     private Choice<Hypothesis>? Best(Belief<Hypothesis> belief, IReadOnlyList<Trial<Hypothesis>> trials)
     {

@@ -12,7 +12,7 @@ namespace WireCoach.Rules.Diagnosis;
 internal sealed class FaqMotor(TradeKnowledge knowledge)
 {
     private readonly Diagnostician _diagnostician = new(knowledge);
-    private readonly Dictionary<string, TaskAccess> _open = knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal);
+    private readonly IReadOnlyDictionary<string, TaskAccess> _open = TaskAccess.Everywhere(knowledge, TaskAccess.Open);
 
     public bool IsThreePhase(CaseFile file) => Family(file) == "three-phase";
 

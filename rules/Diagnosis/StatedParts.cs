@@ -14,10 +14,6 @@ internal sealed class StatedParts(CauseModel model, CaseFile file)
     /// <summary>Whether brushes were looked for and found; <see langword="null"/> where nobody looked.</summary>
     public bool? Brushes => file.Choices.GetValueOrDefault("brushes") switch { "yes" => true, "no" => false, _ => null };
 
-    /// <summary>Whether a capacitor of a kind was named on this motor.</summary>
-    /// <param name="kind">One of <see cref="Kinds"/>.</param>
-    public bool Has(string kind) => file.Capacitors.Exists(capacitor => capacitor.Present && (capacitor.Use == kind || capacitor.Use == "both"));
-
     /// <summary>Whether a cause can be on a motor without the parts that are said to be missing.</summary>
     /// <param name="cause">A cause.</param>
     public bool Allow(Cause cause) => cause.Needs switch

@@ -1,3 +1,5 @@
+using WireCoach.Rules.Reference;
+
 namespace WireCoach.Rules.Diagnosis;
 
 /// <summary>What the gate says of one task.</summary>
@@ -7,4 +9,10 @@ public sealed record TaskAccess(bool Refused, IReadOnlyList<string> Needs)
 {
     /// <summary>Open at once.</summary>
     public static TaskAccess Open { get; } = new(false, []);
+
+    /// <summary>The same of every task.</summary>
+    /// <param name="knowledge">The facts of the trade.</param>
+    /// <param name="access">What the gate says of each.</param>
+    public static IReadOnlyDictionary<string, TaskAccess> Everywhere(TradeKnowledge knowledge, TaskAccess access) =>
+        knowledge.GateTasks.Keys.ToDictionary(task => task, _ => access, StringComparer.Ordinal);
 }

@@ -66,8 +66,10 @@ internal sealed class Likeness
     /// <summary>What a word adds to the odds of a row.</summary>
     public double Weight(string word, int row) => _weights.TryGetValue(word, out var weights) ? weights[row] : 0;
 
-    /// <summary>The row of a conclusion.</summary>
-    internal static string Name(Conclusion one) => one.Said ? one.Id : ToldWords.Denied + one.Id;
+    /// <summary>The place of a conclusion's row; −1 where nobody told it.</summary>
+    public int Row(Conclusion one) => Array.IndexOf(_names, Name(one));
+
+    private static string Name(Conclusion one) => one.Said ? one.Id : ToldWords.Denied + one.Id;
 
     internal static string Contrary(string name) => name.StartsWith(ToldWords.Denied, StringComparison.Ordinal) ? name[ToldWords.Denied.Length..] : ToldWords.Denied + name;
 

@@ -77,13 +77,7 @@ internal sealed class Weighed
     private int Clause(int at) => _scene.Tokens[at].Clause;
 
     private bool IsDoubtful(Conclusion one) =>
-        one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left");
-
-    private int Row(Conclusion one)
-    {
-        var name = Likeness.Name(one);
-        return Enumerable.Range(0, _likeness.Names.Count).Where(row => _likeness.Names[row] == name).DefaultIfEmpty(-1).First();
-    }
+        one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && _likeness.Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left");
 
     private HeardSymptom Taken(int row)
     {

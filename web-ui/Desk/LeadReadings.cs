@@ -11,7 +11,7 @@ public static class LeadReadings
     public static string Joined(CaseFile file, string tag, PageWords words)
     {
         ArgumentNullException.ThrowIfNull(words);
-        return Listed(Touching(file, tag).Where(reading => !reading.Open).Select(reading => $"{Other(reading, tag)} {(reading.Short ? words["page.only-probes"] : Units.Text(reading.Ohms ?? 0, "ohm"))}"));
+        return Listed(Touching(file, tag).Where(reading => !reading.Open).Select(reading => $"{Other(reading, tag)} {(reading.Short ? words["page.only-probes"] : Units.Text(reading.Ohms ?? 0, "ohm"))}{Held(reading)}"));
     }
 
     /// <summary>The leads that it is open to.</summary>
@@ -24,6 +24,9 @@ public static class LeadReadings
         ArgumentNullException.ThrowIfNull(file);
         return file.Readings.Where(reading => reading.From == tag || reading.To == tag || reading.Together.Contains(tag, StringComparer.Ordinal));
     }
+
+    /// <summary>The leads that were held together for it: what they show is of none of them alone.</summary>
+    private static string Held(Fact.Reading reading) => reading.Together.Count == 0 ? string.Empty : $" ({string.Join(" + ", reading.Together.Prepend(reading.From))})";
 
     private static string Other(Fact.Reading reading, string tag) => reading.To == tag ? reading.From : reading.To;
 }

@@ -9,7 +9,7 @@ public sealed class CapacitorReadingsTest
 {
     private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Diagnostician Diagnostician = new(Knowledge);
-    private static readonly Dictionary<string, TaskAccess> Open = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open);
+    private static readonly IReadOnlyDictionary<string, TaskAccess> Open = TaskAccess.Everywhere(Knowledge, TaskAccess.Open);
     private static readonly Fact.Capacitor Start = new() { Use = "start", Microfarads = 189 };
     private static readonly Fact.Capacitor Run = new() { Use = "run", Microfarads = 30 };
 

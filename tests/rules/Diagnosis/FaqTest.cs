@@ -50,7 +50,7 @@ public sealed class FaqTest
     public void A_value_that_nothing_can_be_held_against_is_not_asked_for_again()
     {
         Fact[] slow = [new Fact.Symptom { Id = "runs-slow" }, new Fact.Confirm { Id = "isolated" }, new Fact.Confirm { Id = "shaft-free-guarded" }, new Fact.BenchTest { Test = "run-speed", Value = 1430, Unit = "rpm" }];
-        var open = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal);
+        var open = TaskAccess.Everywhere(Knowledge, TaskAccess.Open);
         var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), slow);
         var asked = new List<string>();
         for (var report = new Diagnostician(Knowledge).Examine(file, open); report.Next is { } next && asked.Count < 60; report = new Diagnostician(Knowledge).Examine(file, open))
@@ -88,7 +88,7 @@ public sealed class FaqTest
                 Plate("volts", 115), Plate("phases", 1), new Fact.Choice { Question = "family", Option = "capacitor-start" }, new Fact.Supply { Volts = 115, Phases = 1 },
                 new Fact.Symptom { Id = "slow-to-start" }, new Fact.Symptom { Id = "lights-dim" }, new Fact.BenchTest { Test = "voltage-at-motor-starting", Value = 85, Unit = "volt" },
             ]),
-            Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal), false);
+            TaskAccess.Everywhere(Knowledge, TaskAccess.Open), false);
         Assert.Contains(report.Causes[0].Id, new[] { "low-supply-voltage", "undersized-cord-or-long-run" });
         Assert.Equal(54.6, report.Say.Single(one => one.Id == "effect.low-volts").Quotes[0].Value!.Value, 1);
     }

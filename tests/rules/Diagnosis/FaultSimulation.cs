@@ -27,7 +27,7 @@ internal sealed class FaultSimulation(TradeKnowledge knowledge, double unsharp, 
     private readonly Random _chance = new(seed);
     private readonly Diagnostician _diagnostician = new(knowledge);
     private IReadOnlyList<Hypothesis>? _faults;
-    private readonly Dictionary<string, TaskAccess> _access = knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open);
+    private readonly IReadOnlyDictionary<string, TaskAccess> _access = TaskAccess.Everywhere(knowledge, TaskAccess.Open);
 
     public Tally Run(int motors, bool fixedOrder)
     {

@@ -70,7 +70,7 @@ public sealed class MarkedReadingsTest
     public void A_mark_may_stand_beside_the_name_that_a_lead_was_given()
     {
         Fact[] facts = [.. new[] { ("1", "T1"), ("2", "T4"), ("3", "T5"), ("4", "T8") }.Select(lead => new Fact.Lead { Tag = lead.Item1, Marking = lead.Item2 }), new Fact.Choice { Question = "family", Option = "split-phase" }, .. Readings("1-2 OL, 3-4 7")];
-        var signs = Diagnostician.Think(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), facts), Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal), sealedCircuit: false).Signs;
+        var signs = Diagnostician.Think(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), facts), TaskAccess.Everywhere(Knowledge, TaskAccess.Open), sealedCircuit: false).Signs;
         Assert.Equal("run-open", signs.OfType<Sign.Shown>().Single(sign => sign.Id == "resistance").OutcomeId);
     }
 
@@ -80,7 +80,7 @@ public sealed class MarkedReadingsTest
             .. family is null ? Array.Empty<Fact>() : [new Fact.Choice { Question = "family", Option = family }],
             .. Readings(readings),
         ]),
-        Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal), sealedCircuit: false);
+        TaskAccess.Everywhere(Knowledge, TaskAccess.Open), sealedCircuit: false);
 
     private static IEnumerable<Fact> Readings(string text) => text.Split(", ").Select(one => one.Split(' ')).Select(one =>
     {

@@ -10,8 +10,8 @@ public sealed class ReasonsTest
     private const double Shown = 0.004;
     private const double Weighty = 0.1;
     private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
-    private static readonly IReadOnlyDictionary<string, TaskAccess> Open = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open, StringComparer.Ordinal);
-    private static readonly IReadOnlyDictionary<string, TaskAccess> Closed = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => new TaskAccess(true, []), StringComparer.Ordinal);
+    private static readonly IReadOnlyDictionary<string, TaskAccess> Open = TaskAccess.Everywhere(Knowledge, TaskAccess.Open);
+    private static readonly IReadOnlyDictionary<string, TaskAccess> Closed = TaskAccess.Everywhere(Knowledge, new TaskAccess(true, []));
 
     [Fact]
     public void The_likeliest_causes_are_listed_and_never_fewer_than_three()
@@ -116,7 +116,7 @@ public sealed class ReasonsTest
     [Fact]
     public void The_next_test_is_told_with_what_it_takes_and_what_it_would_show()
     {
-        var needy = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => new TaskAccess(false, ["isolated", "capacitor-discharged"]), StringComparer.Ordinal);
+        var needy = TaskAccess.Everywhere(Knowledge, new TaskAccess(false, ["isolated", "capacitor-discharged"]));
         var diagnostician = new Diagnostician(Knowledge);
         foreach (var file in WrittenCase.All.Where((_, at) => at % 6 == 0).Select(one => one.ToFile()))
         {

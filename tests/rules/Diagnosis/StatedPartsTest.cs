@@ -9,7 +9,7 @@ public sealed class StatedPartsTest
 {
     private static readonly TradeKnowledge Knowledge = Trade.Knowledge;
     private static readonly Diagnostician Diagnostician = new(Knowledge);
-    private static readonly Dictionary<string, TaskAccess> Open = Knowledge.GateTasks.Keys.ToDictionary(task => task, _ => TaskAccess.Open);
+    private static readonly IReadOnlyDictionary<string, TaskAccess> Open = TaskAccess.Everywhere(Knowledge, TaskAccess.Open);
 
     private static readonly Fact.Capacitor Start = new() { Use = "start" };
     private static readonly Fact.Capacitor Run = new() { Use = "run" };

@@ -17,6 +17,10 @@ public sealed class LeadReadingsTest
     public void A_reading_that_was_borne_out_stands_there_once_and_two_that_differ_both() =>
         Assert.Equal("4 1.7 Ω, 3 3.6 Ω, 3 3.7 Ω", LeadReadings.Joined(File, "1", Plans.Pages));
 
+    [Fact]
+    public void A_path_of_leads_held_together_is_of_none_of_them_alone() =>
+        Assert.Equal("frame 900 Ω (1 + 2)", LeadReadings.Joined(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [Read("1", Fact.Reading.Frame, 900) with { Together = ["2"] }]), "2", Plans.Pages));
+
     [Theory]
     [InlineData("1", "2, frame")]
     [InlineData("4", "frame")]
