@@ -31,11 +31,13 @@ public sealed class Diagnostician
     /// <param name="access">What the gate says of each task, by task id.</param>
     /// <param name="sealedCircuit">Whether it drives a sealed refrigerant circuit.</param>
     /// <param name="keptFor">Who has to see the machine before anything more of it is touched; then no test is asked for.</param>
-    public FaultReport Examine(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit = false, string? keptFor = null)
+    /// <param name="shown">What tests would show by all that was done before, as outcomes by test id; a test that was made counts before it.</param>
+    public FaultReport Examine(
+        CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit = false, string? keptFor = null, IReadOnlyDictionary<string, string>? shown = null)
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(access);
-        var thought = Think(file, access, sealedCircuit);
+        var thought = Think(file, access, sealedCircuit, shown);
         var unjudged = _reader.Unjudged(file);
         var report = keptFor is null ? Conclude(thought, access, file) : Kept(thought, keptFor);
         return report with
@@ -53,11 +55,11 @@ public sealed class Diagnostician
         file.HasNoCapacitor && CandidateFamilies.Weights(file, _model, sealedCircuit).Zip(_model.Families).All(one => one.First == 0 || one.Second.HasCapacitor == true);
 
     /// <summary>What is believed and which test is best, without the words.</summary>
-    internal Thought Think(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit)
+    internal Thought Think(CaseFile file, IReadOnlyDictionary<string, TaskAccess> access, bool sealedCircuit, IReadOnlyDictionary<string, string>? shown = null)
     {
         var weights = CandidateFamilies.Weights(file, _model, sealedCircuit);
         var prior = Prior(weights, file);
-        var signs = _reader.Read(file);
+        var signs = _reader.Read(file, shown);
         var belief = signs.Aggregate(prior, (held, sign) => held.Given(hypothesis => _model.LogLikelihood(hypothesis, sign)) ?? held);
         return new Thought(prior, belief, signs, Best(belief, Trials(file, access, weights, signs)), Decisions(belief));
     }
@@ -106,9 +108,10 @@ public sealed class Diagnostician
     }
 
     /// <summary>Whether a test makes sense: for one of the kinds that this motor may be, and not one that the person said they cannot do or has told already.</summary>
-    private static bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file, IReadOnlyList<Sign> signs) =>
+    private bool Makes(TestGuide guide, List<MotorFamily> families, CaseFile file, IReadOnlyList<Sign> signs) =>
         (guide.Families.Count == 0 || families.Exists(family => guide.Families.Contains(family.Id, StringComparer.Ordinal)))
         && !(guide.NeedsCapacitor && file.HasNoCapacitor)
+        && !(guide.NeedsLikeCoils && new StatedParts(_model, file).LikeCoils == false)
         && !signs.Any(sign => sign is Sign.Noticed { Present: true } noticed && guide.ToldBy.Contains(noticed.Id, StringComparer.Ordinal)) // a first start that hummed tells it too
         && !file.Unknowns.Contains(guide.Id) && !file.Unknowns.Contains($"test.{guide.Id}");
 

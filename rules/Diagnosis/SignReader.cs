@@ -11,7 +11,9 @@ internal sealed class SignReader(CauseModel model)
     private readonly CapacitorReadings _capacitors = new(model);
 
     /// <summary>The evidence in a fixed order: symptoms by id, what was left unsaid beside them, then tests in the order of knowledge. Of one test the latest result counts.</summary>
-    public IReadOnlyList<Sign> Read(CaseFile file)
+    /// <param name="file">The case.</param>
+    /// <param name="shown">Outcomes by test id for tests that were not made by themselves.</param>
+    public IReadOnlyList<Sign> Read(CaseFile file, IReadOnlyDictionary<string, string>? shown = null)
     {
         var symptoms = new SortedDictionary<string, bool>(file.Symptoms.ToDictionary(), StringComparer.Ordinal);
         foreach (var run in file.Runs)
@@ -38,7 +40,8 @@ internal sealed class SignReader(CauseModel model)
 
         for (var test = 0; test < model.Tests.Count; test++)
         {
-            foreach (var (kind, outcome) in Results(file, test))
+            var results = Results(file, test);
+            foreach (var (kind, outcome) in results.Count == 0 && shown?.GetValueOrDefault(model.Tests[test].Id) is { } before ? [new(null, before)] : results)
             {
                 signs.Add(new Sign.Shown(test, model.Tests[test].Id, Place(model.Tests[test].Outcomes, one => one.Id == outcome), outcome, kind));
             }

@@ -111,9 +111,10 @@ public static class InsulationJudge
         if (reading.Celsius is null)
         {
             var (pass, least) = (gate["no-temperature-pass-megohms"], gate["no-temperature-marginal-megohms"]);
-            var (word, limit) = reading.Megohms > pass ? ("pass", pass) : reading.Megohms >= least ? ("marginal", pass) : ("fail", least);
-            return (word, Statement.Of("insulation.temperature-unknown", ("verdict", word)).With("read", asRead)
-                .With("limit", gate.Quote(limit, "megohm", "winding temperature not known")));
+            var (word, says, limit) = reading.Megohms > pass ? ("pass", "insulation.temperature-unknown-pass", pass)
+                : reading.Megohms >= least ? ("marginal", "insulation.temperature-unknown-marginal", pass)
+                : ("fail", "insulation.temperature-unknown-fail", least);
+            return (word, Statement.Of(says).With("read", asRead).With("limit", gate.Quote(limit, "megohm", "winding temperature not known")));
         }
 
         if (corrected is not { Value: { } megohms })

@@ -101,6 +101,9 @@ public sealed record TestGuide
     /// <summary>Whether it only makes sense on a motor with a capacitor.</summary>
     public bool NeedsCapacitor { get; init; }
 
+    /// <summary>Whether it only makes sense on a motor of which like coils come out, that may be joined one way round or the other.</summary>
+    public bool NeedsLikeCoils { get; init; }
+
     /// <summary>Symptoms that show already what it would: nobody is sent to look whether there is power at a motor that hums.</summary>
     public IReadOnlyList<string> ToldBy { get; init; } = [];
 
@@ -233,8 +236,8 @@ public sealed record Cause
     /// <summary>The part without which it cannot be: one of <see cref="Parts"/>; <see langword="null"/> where it can be on any motor of its families.</summary>
     public string? Needs { get; init; }
 
-    /// <summary>The parts that a cause may need: <c>capacitor</c>, <c>start-capacitor</c>, <c>run-capacitor</c>, <c>brushes</c>.</summary>
-    public static IReadOnlyList<string> Parts { get; } = ["capacitor", "start-capacitor", "run-capacitor", "brushes"];
+    /// <summary>The parts that a cause may need: <c>capacitor</c>, <c>start-capacitor</c>, <c>run-capacitor</c>, <c>brushes</c>, <c>like-coils</c>.</summary>
+    public static IReadOnlyList<string> Parts { get; } = ["capacitor", "start-capacitor", "run-capacitor", "brushes", "like-coils"];
 
     /// <summary>How likely each symptom is with it; others as usual.</summary>
     public required IReadOnlyDictionary<string, double> Symptoms { get; init; }

@@ -38,6 +38,9 @@ public sealed record Gate
     /// <summary>The lines of the card that goes with the motor to whoever takes over.</summary>
     public IReadOnlyList<Statement> TellThem { get; init; } = [];
 
+    /// <summary>Whether the machine was isolated and nothing has put power on since.</summary>
+    internal bool IsIsolated { get; init; }
+
     /// <summary>Whether a task is open now.</summary>
     /// <param name="task">A task id.</param>
     public bool Opens(string task) => Allowed.Contains(task, StringComparer.Ordinal);

@@ -31,6 +31,7 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
             ReferTo = referring?.To,
             Reason = weightiest is null ? null : Statement.Of($"gate.condition.{weightiest.Condition.Id}"),
             Stop = stopping is not null,
+            IsIsolated = signs.Meets("isolated", -1),
             KeptFor = holding.Find(held => held.Condition.KeepsOff.Contains(role, StringComparer.Ordinal))?.Condition.Rows.Select(row => row.ReferTo).FirstOrDefault(to => to is not null),
             Holding = [.. holding.Select(held => held.Condition.Id)],
             Cautions = Cautions(holding, verdicts, referring),

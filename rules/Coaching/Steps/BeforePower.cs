@@ -144,6 +144,10 @@ internal static class BeforePower
         var joints => work.Plan!.Value!.ExpectedOhms.Where(expected => string.Join('-', expected.Between) == joints).Select(expected => OhmsQuestion(work, work.Plan.Value, expected)).First(),
     };
 
+    /// <summary>Whether every reading that the plan expects of its joints was taken, and the one to the frame, and all are right.</summary>
+    public static bool JointsFit(Workup work) => work.Plan?.Value is { } plan && plan.ExpectedOhms.Count(expected => expected.Ohms is not null) is > 0 and var wanted
+        && JointsOf(work, plan).ToList() is var made && made.Count > wanted && made.TrueForAll(check => check.Verdict == "pass");
+
     /// <summary>What stands between here and power; it is said before all that went well.</summary>
     public static IEnumerable<Statement> SayFailed(Workup work) => Say(Checks(work).Where(check => check.Verdict != "pass"));
 

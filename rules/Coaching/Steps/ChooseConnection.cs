@@ -39,7 +39,7 @@ internal static class ChooseConnection
         DirectionUnproved = work.Ends?.DirectionUnproved == true,
         Supply = Supply(work) is { Phases: null } said ? said with { Phases = phases } : Supply(work),
         Capacitor = work.File.Capacitors.LastOrDefault(capacitor => capacitor.Present),
-        Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).Select(winding => new MeasuredWinding(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value))],
+        Windings = [.. (work.Identification?.Windings ?? []).Where(Measured).SelectMany(winding => Sections(work, winding))],
     };
 
     /// <summary>The form with these leads that has no capacitor, where somebody looked and found none, and the start winding comes out: one that lies across a half inside is in that half's ohms already.</summary>
@@ -98,11 +98,12 @@ internal static class ChooseConnection
     private static bool IsAsked(Workup work, Problem problem) =>
         work.File.Supply is null && !work.Skipped("supply") && problem.Field.StartsWith("supply.", StringComparison.Ordinal);
 
-    /// <summary>The joints of a plan in one line.</summary>
+    /// <summary>The joints of a plan in one line, with every lead that goes nowhere: one that is not named is one that somebody joins to something.</summary>
     public static string Joints(Plan plan) => string.Join(" · ",
     [
         .. plan.Joints.Select(joint => Joint(plan, joint)),
         .. plan.Outer is { } outer ? [$"{Name(outer)} between {outer.Between[0]} and {outer.Between[1]}"] : Array.Empty<string>(),
+        .. plan.Capped.Select(lead => $"{lead} capped alone"),
     ]);
 
     private static string Joint(Plan plan, PlanJoint joint) => (joint, plan.Outer) switch
@@ -124,6 +125,25 @@ internal static class ChooseConnection
         : work.File.Supply;
 
     private static bool Measured(Winding winding) => winding is { Ohms: > 0, Junction: false, Leads.Count: 2 };
+
+    /// <summary>A winding, and of one with taps its sections as far as they were read by themselves.</summary>
+    private static IEnumerable<MeasuredWinding> Sections(Workup work, Winding winding)
+    {
+        yield return new(winding.Leads[0], winding.Leads[1], winding.Ohms!.Value);
+        if (winding.Taps is not { Count: > 0 } taps)
+        {
+            yield break;
+        }
+
+        IReadOnlyList<string> points = [winding.Leads[0], .. taps, winding.Leads[1]];
+        foreach (var (from, to) in points.Zip(points.Skip(1)))
+        {
+            if (work.File.Readings.FindLast(reading => reading.IsOfPair(from, to))?.Ohms is { } shown)
+            {
+                yield return new(from, to, Math.Max(0, shown - (MeterInput.ProbeOhms(work.File.BenchTests) ?? 0)));
+            }
+        }
+    }
 
     private static string Opposite(string rotation) => rotation == "clockwise" ? "counterclockwise" : "clockwise";
 }

@@ -12,6 +12,9 @@ internal static class FindEnds
     /// <summary>Whoever read the ohms has a meter.</summary>
     private const string Meter = "multimeter";
 
+    /// <summary>What stands in the way where no instrument would help.</summary>
+    private static readonly HashSet<string> BeyondInstruments = new(StringComparer.Ordinal) { "ends.ring-by-trial", "ends.not-for-homeowner", "ends.not-at-the-bench" };
+
     private static readonly string[] Instruments = ["low-voltage-ac", "battery"];
 
     /// <summary>Whether nobody has said yet what there is to test with.</summary>
@@ -51,7 +54,7 @@ internal static class FindEnds
             return null;
         }
 
-        if (InstrumentsUnsaid(work) && !work.Skipped(InstrumentQuestion))
+        if (AsksInstrument(work, ends))
         {
             return work.Ask.Of(InstrumentQuestion);
         }
@@ -63,6 +66,9 @@ internal static class FindEnds
 
         return work.Knowledge.GateTasks[next.Task].Group == "powered" ? Trial(work, next) : Test(work, next);
     }
+
+    private static bool AsksInstrument(Workup work, EndsFinding ends) =>
+        InstrumentsUnsaid(work) && !work.Skipped(InstrumentQuestion) && !ends.Notes.Any(note => BeyondInstruments.Contains(note.Id));
 
     /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first, and nothing of it without the first two.</summary>
     private static Question? Trial(Workup work, NextTest next) => BeforePower.Again(work) ?? BeforePower.Insulation(work) ?? BeforePower.Earth(work)
@@ -104,7 +110,8 @@ internal static class FindEnds
             yield return Statement.Of("coach.alike", ("first", pair[0]), ("second", pair[1]));
         }
 
-        foreach (var note in ends.Notes)
+        // before anybody was asked it is not known what is not at hand
+        foreach (var note in ends.Notes.Where(note => note.Id != "ends.needs-instrument" || !AsksInstrument(work, ends)))
         {
             yield return note;
         }

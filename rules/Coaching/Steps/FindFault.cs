@@ -10,6 +10,7 @@ namespace WireCoach.Rules.Coaching.Steps;
 internal static class FindFault
 {
     private const string Symptoms = "symptoms";
+    private const string Layout = "layout";
 
     private static readonly HashSet<string> Tests = new(StringComparer.Ordinal) { "diagnosis.next", "diagnosis.this-decides" };
 
@@ -20,13 +21,24 @@ internal static class FindFault
             return isolate;
         }
 
-        if (work.File.Symptoms.Count == 0 && work.File.BenchTests.Count == 0 && !work.Skipped(Symptoms))
+        // what is read dead costs little once it is off, and would be put behind what is read live while it is not
+        if (FirstStart.Fault(work) is not null && !work.File.ConfirmedSincePower(MakeSafe.Isolated) && MakeSafe.IsolateAgain(work) is { } off)
+        {
+            return off;
+        }
+
+        if (!HasSigns(work) && work.File.BenchTests.Count == 0 && !work.Skipped(Symptoms))
         {
             return work.Ask.Of(Symptoms);
         }
 
-        return work.Faults.Next is { } next ? Test(work, next) : Phases(work) ?? Mend(work);
+        return work.Faults.Next is not { } next ? Phases(work) ?? Mend(work)
+            : work.Knowledge.GateTasks[next.Task].Group != "powered" && MakeSafe.IsolateAgain(work) is { } dead ? dead
+            : Test(work, next);
     }
+
+    /// <summary>Whether anything is known of what it does: told, or seen at a start.</summary>
+    public static bool HasSigns(Workup work) => work.File.Symptoms.Count > 0 || FirstStart.Fault(work) is not (null or "smoke");
 
     /// <summary>Whether a fault is handed on: what is open here tells no more, nor does what can be read off the plate.</summary>
     public static bool HandsOn(Workup work) => work.LooksForFault && work.Faults.ReferTo is not null && Phases(work) is null;
@@ -55,13 +67,18 @@ internal static class FindFault
         $"{card}.{cause}" is var id && work.Chosen(id) ? null : work.Ask.Of(card) with { Id = id };
 
     public static FaultReport Examine(Workup work) =>
-        work.Rooms.Diagnostician.Examine(work.File, Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal), work.Gate.KeptFor);
+        work.Rooms.Diagnostician.Examine(Known(work), Access(work), work.Gate.Holding.Contains("sealed-circuit", StringComparer.Ordinal), work.Gate.KeptFor, ShownBefore.Outcomes(work));
+
+    /// <summary>The case with the kind of motor that the job found before the start that went wrong, where nobody named one.</summary>
+    private static CaseFile Known(Workup work) => FirstStart.Fault(work) is not null && work.Plan?.Value is { } plan && !work.File.Choices.ContainsKey(Layout)
+        ? work.File.With(new Fact.Choice { Question = Layout, Option = plan.Layout.Id })
+        : work.File;
 
     /// <param name="work">The case.</param>
     /// <param name="shut">Whether no test may be done as it stands: then none is spoken of.</param>
     public static IEnumerable<Statement> Say(Workup work, bool shut) =>
         work.Repaired ? [Statement.Of("coach.runs-again")]
-        : !work.LooksForFault || work.File.Symptoms.Count == 0 ? []
+        : !work.LooksForFault || !HasSigns(work) ? []
         : Phases(work) is null ? work.Faults.Say.Where(said => !shut || !Tests.Contains(said.Id))
         : [Statement.Of("diagnosis.phases-decide").With("first", work.Faults.Causes[0].Name).With("second", work.Faults.Causes[1].Name)];
 

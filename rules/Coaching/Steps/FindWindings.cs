@@ -22,7 +22,8 @@ internal static class FindWindings
 
     private const string SeveralSpeeds = "several-speeds";
 
-    private const string CapacitorWires = "capacitor-wires";
+    /// <summary>The question where the capacitor's wires end.</summary>
+    public const string CapacitorWires = "capacitor-wires";
 
     private const string ShaftDrag = "shaft-drag";
 
@@ -274,10 +275,7 @@ internal static class FindWindings
             ? found.Faults.FirstOrDefault(fault => fault.Id == "open-start-winding")?.Leads
             : null;
 
-    private static bool? Bridged(Workup work) =>
-        work.File.Choices.ContainsKey(StartBranch) ? true
-        : work.File.Choices.GetValueOrDefault("capacitor-bridged") is { } bridged ? bridged == "bridged"
-        : null;
+    private static bool? Bridged(Workup work) => work.File.Choices.ContainsKey(StartBranch) ? true : MakeSafe.IsOutOfTheWay(work);
 
     /// <summary>The readings, without those that were open only because the start branch stood open then.</summary>
     private static ImmutableList<Fact.Reading> Readings(Workup work)

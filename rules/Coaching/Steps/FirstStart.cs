@@ -15,6 +15,7 @@ internal static class FirstStart
     public const string Asked = "first-start";
 
     private const string Reversed = "reversed";
+    private const string DirectionAsked = "run-direction";
     private static readonly string[] OtherLines = ["L2", "L3"];
 
     public static Question? Start(Workup work) => Due(work) ? work.Ask.Of(Asked, ("seconds", "5 s")) : null;
@@ -43,7 +44,7 @@ internal static class FirstStart
         Running(work) is not { Rpm: null } || work.Skipped("run-speed") ? null : work.Ask.Of("run-speed");
 
     public static Question? Direction(Workup work) =>
-        Running(work) is not { Direction: null } || work.Skipped("run-direction") ? null : work.Ask.Of("run-direction");
+        Running(work) is not { Direction: null } || work.Skipped(DirectionAsked) ? null : work.Ask.Of(DirectionAsked);
 
     /// <summary>After a run in the wrong direction: the exchange, once the motor is safe to touch again.</summary>
     public static Question? Reverse(Workup work) =>
@@ -72,6 +73,11 @@ internal static class FirstStart
             yield return often;
         }
 
+        if (run is { Turned: true, Direction: null } && work.Skipped(DirectionAsked))
+        {
+            yield return Statement.Of("coach.direction-unseen");
+        }
+
         if (run.Direction == "wrong" && !Exchanged(work))
         {
             yield return plan.Reverse.Possible
@@ -89,6 +95,9 @@ internal static class FirstStart
 
     /// <summary>Whether something that the last run showed wants it off.</summary>
     public static bool Stops(Workup work) => Last(work) is { } run && work.Plan?.Value is { } plan && Judge(work, plan, run).Verdict == "stop";
+
+    /// <summary>Whether the motor has to come off after the last run, or turn round: that is said before the plan.</summary>
+    public static bool WentWrong(Workup work) => Stops(work) || Fault(work) is not null || Last(work) is { Direction: "wrong" };
 
     /// <summary>The run against the plate, for the connection that was made; nothing hangs on the shaft at a first start.</summary>
     private static FirstRunJudgement Judge(Workup work, Plan plan, RunEpisode run) => FirstRun.Judge(

@@ -18,7 +18,7 @@ public sealed class StatedPartsTest
 
     public static TheoryData<string, string, string, Fact[]> Motors() => new()
     {
-        { "nothing was said of parts", "start-capacitor run-capacitor capacitor brushes", "", [] },
+        { "nothing was said of parts", "start-capacitor run-capacitor capacitor brushes like-coils", "", [] },
         { "no capacitor", "brushes", "start-capacitor run-capacitor capacitor", [None] },
         { "no capacitor on a sealed compressor", "", "start-capacitor run-capacitor capacitor", [None, Family("sealed")] },
         { "no capacitor on a kind that has one", "", "start-capacitor capacitor", [None, Family("capacitor-start")] },
@@ -30,6 +30,8 @@ public sealed class StatedPartsTest
         { "no brushes", "start-capacitor run-capacitor capacitor", "brushes", [NoBrushes] },
         { "no brushes on a kind that has them", "", "brushes", [NoBrushes, Family("commutator")] },
         { "brushes", "brushes", "start-capacitor", [NoBrushes with { Option = "yes" }] },
+        { "two run halves", "like-coils", "", [Layout("dual-voltage-4")] },
+        { "one run winding", "", "like-coils", [Layout("split-phase-4")] },
     };
 
     [Theory]
@@ -66,6 +68,23 @@ public sealed class StatedPartsTest
         var heard = new WireCoach.Rules.Language.Listener(Knowledge).Understand(text).Facts.OfType<Fact.Capacitor>().Single();
         Assert.Equal((false, use), (heard.Present, heard.Use));
     }
+
+    [Theory]
+    [InlineData("dual-voltage-4", true)]
+    [InlineData("split-phase-4", false)]
+    public void Halves_are_held_against_each_other_only_where_there_are_two(string layout, bool asked)
+    {
+        string[] ofHalves = [.. Knowledge.Tests.Values.Where(test => test.NeedsLikeCoils).Select(test => test.Id)];
+        List<string> tests = [];
+        for (var file = File([Layout(layout)]); Diagnostician.Examine(file, Open).Next is { } next; file = file.With(new Fact.Unknown { Question = next.Test }))
+        {
+            tests.Add(next.Test);
+        }
+
+        Assert.Equal(asked, tests.Intersect(ofHalves).Any());
+    }
+
+    private static Fact.Choice Layout(string id) => new() { Question = "layout", Option = id };
 
     private static Fact.Choice Family(string id) => new() { Question = "family", Option = id };
 
