@@ -15,7 +15,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
         {
             if (!scene.Tokens[at].Used)
             {
-                at = Count(at) is var (last, number) ? ByTheirNumber(last + 1, number) ?? last : List(at, asked || scene.InSentence("tagged", at)) ?? at;
+                at = Count(at) is var (last, number) ? ByTheirNumber(last + 1, number) ?? last : List(at, asked || (scene.Asked?.Unit != "microfarad" && scene.InSentence("tagged", at))) ?? at;
             }
         }
     }
@@ -149,9 +149,9 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
             at++; // "and a black"
         }
 
-        if (Number(at) is { } several and > 1 and < 9 && scene.Like(at + 1, "colour.") is { } colour && leads.At(at + 1) is { } coloured)
+        if (Number(at) is { } several and > 1 and < 9 && scene.Like(at + 1, "colour.") is not null && scene[at + 1] is { Glued: false } && leads.At(at + 1) is { } coloured)
         {
-            names.AddRange(Enumerable.Range(1, several).Select(which => ($"{coloured.Tag} {which}", at + 1, coloured.Last)));
+            names.AddRange(Enumerable.Range(1, several).Select(which => ($"{coloured.Tag} {which}", at, coloured.Last)));
             return true;
         }
 

@@ -28,7 +28,13 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     private int? NamesOfCounted(int at)
     {
         var number = scene[at] is { IsWhole: true } figure ? figure.Text : scene.Like(at, "number.")?.Concept["number.".Length..];
-        if (number is null || scene.At(at + 1, "lead-noun") is not { } noun)
+        var behind = at + 1;
+        while (scene.At(behind, "look-of-lead") is { } look)
+        {
+            behind = look.Last + 1;
+        }
+
+        if (number is null || scene.At(behind, "lead-noun") is not { } noun)
         {
             return null;
         }
@@ -127,15 +133,18 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     /// <summary>"1.3 ohm T1-T2, 1.3 T2-T3": the value stands before its pair; the first tells its unit, those behind it need not.</summary>
     private int? ValueFirst(int at)
     {
-        var follows = _valueFirst == at - 1 && scene.IsWord(at, ",", "and", ";");
-        var first = follows ? at + 1 : at;
-        if (scene[first]?.Kind != TokenKind.Number || ValueAt(first, !follows) is not { } value || Pair(Across(value.Last + 1), false) is not { } pair || After(pair.Last + 1, false) is not null)
+        var follows = _valueFirst == at - 1;
+        var first = follows && scene.IsWord(at, ",", "and", ";") ? at + 1 : at;
+        if (scene[first]?.Kind != TokenKind.Number || ValueAt(first, !follows) is not { } value || Pair(Across(value.Last + 1), false) is not { } pair || !EndsInPair(pair.Last + 1))
         {
             return null;
         }
 
         return _valueFirst = Add([(pair.From, pair.To, value.Last + 1, pair.Last)], value);
     }
+
+    /// <summary>"5.1 ohm T1-T2 5.2 T2-T3": a value behind a pair is that of the pair behind it, where the row ends in a pair.</summary>
+    private bool EndsInPair(int at) => After(at, false) is not { } value || (Pair(Across(value.Last + 1), false) is { } pair && EndsInPair(pair.Last + 1));
 
     /// <summary>"5 ohm on U-V": the word between a value and its pair.</summary>
     private int Across(int at) => scene.IsWord(at, "on", "across", "from", "between", "at", "for") ? at + 1 : at;
@@ -230,7 +239,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         "-" when scene.IsWord(at + 1, ">") => ("-", 2),
         "-" or "→" => ("-", 1),
         "to" or "against" or "onto" => ("to", 1),
-        "and" when scene.IsWord(at + 1, "the") && scene.IsWord(at + 2, "other", "second") && scene.IsWord(at + 3, "on", "to") => ("and", 4), // "one probe on black and the other on white"
+        "and" when scene.IsWord(at + 1, "the") && scene.IsWord(at + 2, "other", "second") && scene.IsWord(at + 3, "on", "to") => ("to", 4), // "one probe on black and the other on white"
         "with" or "and" or "&" or "+" => ("and", 1),
         "/" when scene[at - 1]?.Kind == TokenKind.Tag || scene.Like(at - 1, "colour.") is not null => ("-", 1),
         _ => ("", 0),
