@@ -42,7 +42,7 @@ internal sealed class Figures
         Each(_insulation.IsBare, Insulation);
         Each(q => q.Unit is null, q => _capacitors.ReadBare(q, _gone));
         _open.RemoveAll(new WindingFigures(_scene).Read(_open).Contains);
-        Each(q => q.UnitId is "ohm" or "kilohm", Resistances);
+        Each(q => q.UnitId == "ohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
         Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size" || q is { Kind: "speeds", Values: [< MostSpeeds] }, Others);
         _open.RemoveAll(_runs.Read(_open).Contains);
@@ -97,7 +97,7 @@ internal sealed class Figures
             return true;
         }
 
-        if (_scene.InSentence("probes-together", q.First) && q.UnitId == "ohm")
+        if (_scene.InSentence("probes-together", q.First))
         {
             _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = Fact.BenchTest.ProbeZero, Value = q.Values[0], Unit = "ohm" });
             return true;
@@ -110,19 +110,23 @@ internal sealed class Figures
     private bool Winding(Quantity q)
     {
         var hot = _scene.InClause("hot-winding", q.First);
-        if (q.Values.Count != 1 || !(hot || _scene.InClause("cold-winding", q.First)))
+        if (q.Values.Count != 1 || !(hot || IsCold(q)))
         {
             return false;
         }
 
-        _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = hot ? "hot-resistance" : "cold-resistance", Value = q.UnitId == "kilohm" ? 1000 * q.Values[0] : q.Values[0], Unit = "ohm" });
+        _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = hot ? "hot-resistance" : "cold-resistance", Value = q.Values[0], Unit = "ohm" });
         return true;
     }
+
+    /// <summary>Whether it is said of the cold winding; beside its hot ohms "cold" alone says so.</summary>
+    private bool IsCold(Quantity q) => _scene.InClause("cold-winding", q.First)
+        || (_scene.InSentence("hot-winding", q.First) && _scene.Tokens.Exists(token => token.Is("cold") && token.Clause == _scene.Tokens[q.First].Clause));
 
     /// <summary>The temperatures that belong to a winding read hot and cold.</summary>
     private bool Beside(Quantity q)
     {
-        var cold = _scene.InClause("cold-winding", q.First);
+        var cold = IsCold(q);
         if (!cold && !_scene.InSentence("hot-winding", q.First))
         {
             return false;
@@ -313,12 +317,6 @@ internal sealed class Figures
             return true;
         }
 
-        if (_scene.IsWord(q.First - 1, "a", "the", "our", "my", "an") && _scene.StartingAt(q.Last + 1).Any(hit => hit.Concept == "supply-noun") && RunFigures.IsOfLineVolts(q))
-        {
-            _supply.TakeVolts(q); // "521 on a 480 system"
-            return true;
-        }
-
         if (RunFigures.IsOfLineVolts(q) && _scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !_scene.InSentence("capacitor", q.First))
         {
             _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
@@ -345,12 +343,6 @@ internal sealed class Figures
         if (_scene.IsNominalVolts(q))
         {
             return _belonging.IsLeftBehind(q) || NominalVolts(q, companions);
-        }
-
-        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && _scene.Before(q.First, 1, "turns-at"))
-        {
-            _scene.Add(q.First, q.Last, new Fact.Running { Rpm = q.Values[0] });
-            return true;
         }
 
         if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && (companions || _belonging.IsPlate(q) || _scene.InSentence("plate-cue", q.First)))

@@ -168,7 +168,7 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
 
         var before = Before(at);
         var behind = units.At(scene, scene.IsWord(last + 1, "-", "(") ? last + 2 : last + 1, true);
-        if (behind is { } unit && (before is null || scene[last + 1]!.Glued || before.Value.Unit.Id == unit.Unit.Id))
+        if (behind is { } unit && (before is not { } named || (scene[last + 1]!.Glued && !IsShare(named.Unit, unit.Unit)) || named.Unit.Id == unit.Unit.Id || (named.Unit.Unit == "ohm" && unit.Unit.Unit == "ohm")))
         {
             return new Quantity([.. values.Select(value => Convert(value, unit.Unit))], unit.Unit, range, at, unit.Last);
         }
@@ -177,6 +177,9 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
             ? new Quantity([.. values.Select(value => Convert(value, label.Unit))], label.Unit, range, label.First, last)
             : new Quantity(values, null, range, at, last);
     }
+
+    /// <summary>"Efficiency 85%": the sign for percent says no more than the word before the figure.</summary>
+    private static bool IsShare(UnitWords before, UnitWords behind) => behind.Id == "percent" && before.Unit is "ratio" or "percent";
 
     /// <summary>How many signs join a number to the next: "/" with or without blanks, "-" and "-/" without.</summary>
     private int Separator(int at)
