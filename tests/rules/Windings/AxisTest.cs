@@ -94,9 +94,37 @@ public sealed class AxisTest
         Assert.Equal("1–2", Assert.Single(found.Notes, note => note.Id == "windings.either-way-round").Gaps["one"]);
     }
 
-    [Fact]
-    public void With_a_cell_alone_the_kick_is_asked_for() =>
-        Assert.Equal(AxisEvidence.ByFlick, IdentifierTest.Give(Halves with { TestsAllowed = [AxisEvidence.ByFlick] }).Next?.Kind);
+    /// <summary>A cell has the volts that it has.</summary>
+    [Theory]
+    [InlineData(AxisEvidence.ByFlick, null)]
+    [InlineData(AxisEvidence.ByVolts, Applied)]
+    public void The_test_that_is_at_hand_is_asked_for_with_the_volts_that_can_be_set(string test, double? volts)
+    {
+        var asked = IdentifierTest.Give(Halves with { TestsAllowed = [test] }).Next;
+        Assert.Equal((test, volts), (asked?.Kind, asked?.Setup?.AppliedVolts));
+    }
+
+    public static TheoryData<string, Fact.BenchTest> NoTests() => new()
+    {
+        { "nothing is said of the leads", new() { Test = AxisEvidence.ByVolts, Value = 6.1 } },
+        { "nothing is read", new() { Test = AxisEvidence.ByVolts, Drive = ["3", "4"], AppliedVolts = Applied, Value = 6.1 } },
+        { "nothing is fed", new() { Test = AxisEvidence.ByVolts, Read = ["1", "2"], AppliedVolts = Applied, Value = 6.1 } },
+        { "one lead is read", new() { Test = AxisEvidence.ByVolts, Drive = ["3", "4"], Read = ["1"], AppliedVolts = Applied, Value = 6.1 } },
+        { "ends are tied", new() { Test = AxisEvidence.ByVolts, Drive = ["3", "4"], Tie = [["4", "1"]], Read = ["1", "2"], AppliedVolts = Applied, Value = 6.1 } },
+        { "a lead is fed and read", new() { Test = AxisEvidence.ByVolts, Drive = ["3", "4"], Read = ["4", "1"], AppliedVolts = Applied, Value = 6.1 } },
+        { "a lead is not there", new() { Test = AxisEvidence.ByVolts, Drive = ["3", "4"], Read = ["1", "9"], AppliedVolts = Applied, Value = 6.1 } },
+        { "nothing was shown", new() { Test = AxisEvidence.ByVolts, Drive = ["3", "4"], Read = ["1", "2"], AppliedVolts = Applied } },
+        { "another test", new() { Test = "insulation", Drive = ["3", "4"], Read = ["1", "2"], AppliedVolts = Applied, Value = 6.1 } },
+    };
+
+    [Theory]
+    [MemberData(nameof(NoTests))]
+    public void What_is_no_test_of_one_winding_against_another_tells_nothing(string why, Fact.BenchTest test)
+    {
+        var (without, with) = (IdentifierTest.Give(Halves), IdentifierTest.Give(Halves with { Tests = [test] }));
+        Assert.True((without.Status, without.Next!.Why.Id) == (with.Status, with.Next?.Why.Id), $"{why}: {with.Status} {with.Next?.Why.Id}");
+        Assert.Equal(without.Next.Setup!.Drive, with.Next!.Setup!.Drive);
+    }
 
     [Fact]
     public void Where_there_may_be_brushes_nothing_is_fed()

@@ -242,6 +242,27 @@ public sealed class EndsFinderTest
             twice.Expect.SelectMany(expect => expect.When.Quotes).Select(quote => quote.Value));
     }
 
+    /// <summary>The volts that were last applied stay set until others are said.</summary>
+    [Theory]
+    [InlineData(null, null, 12.0)]
+    [InlineData(24.0, null, 24.0)]
+    [InlineData(24.0, 6.0, 6.0)]
+    public void The_next_test_is_fed_with_the_volts_that_are_set(double? last, double? said, double next)
+    {
+        EndsInput input = new() { Layout = "three-phase-6", Windings = [new("phase", ["1", "2"]), new("phase", ["3", "4"]), new("phase", ["5", "6"])], Instruments = ["multimeter", "low-voltage-ac"], TestVolts = said };
+        var asked = Find(input).Next!;
+        var result = new EndsResult { Test = asked.Test, Drive = asked.Setup.Drive, Tie = asked.Setup.Tie, Read = asked.Setup.Read, AppliedVolts = last, Value = 0.9 * (last ?? 12) };
+        Assert.Equal(next, Find(input with { Results = last is null ? [] : [result] }).Next!.Setup.AppliedVolts);
+    }
+
+    [Fact]
+    public void A_layout_that_nobody_named_is_given_once_one_way_is_left()
+    {
+        var unnamed = Dual with { Layout = null };
+        Assert.Null(Find(unnamed).Layout);
+        Assert.Equal("capacitor-start-dual-6", Find(unnamed with { Results = [Series(18.4)] }).Layout);
+    }
+
     private static EndsFinding Find(EndsInput input)
     {
         var answer = Finder.Find(input);

@@ -46,6 +46,35 @@ public sealed class IdentifierTest
         Assert.NotNull(found.Next);
     }
 
+    /// <summary>Half of the partners that are still possible for each lead that has none.</summary>
+    [Theory]
+    [InlineData(4, 3)]
+    [InlineData(2, 1)]
+    public void Touches_to_be_expected_grow_fewer_with_each_pair_that_is_found(int lonely, double touches)
+    {
+        List<Fact.Reading> read = [Ohms("1-4", 2.0)];
+        read.AddRange(lonely == 2 ? [Ohms("2-5", 2.0)] : []);
+        Assert.Equal(touches, Give(Six with { Readings = read }).ExpectedTouchesLeft, 1);
+    }
+
+    [Fact]
+    public void Three_like_phases_need_no_word_of_a_capacitor()
+    {
+        var star = new IdentificationInput { Leads = ["1", "2", "3"], Plate = PlateFields.Empty.With("phases", PlateValue.Of(3)) };
+        Assert.Equal(IdentificationStatus.Identified, Find(star, ("1-2", 3.0), ("2-3", 3.0), ("1-3", 3.0)).Status);
+    }
+
+    [Fact]
+    public void With_printed_marks_the_windings_that_they_promise_are_checked_first()
+    {
+        string[] leads = ["T1", "T2", "T3", "T4", "T5", "T8"];
+        var marked = Six with { Leads = leads, Markings = leads.ToDictionary(lead => lead, StringComparer.Ordinal) };
+        var first = Give(marked).Next!;
+        Assert.Equal(("windings.check-marking", "T1", "T2"), (first.Why.Id, first.From, first.To));
+        var second = Give(marked with { Readings = [Ohms("T1-T2", 2.0)] }).Next!;
+        Assert.Equal(("windings.check-marking", "T3", "T4"), (second.Why.Id, second.From, second.To));
+    }
+
     [Fact]
     public void A_winding_that_follows_from_the_rest_is_measured_all_the_same()
     {
