@@ -17,6 +17,7 @@ public static class Echo
     {
         Fact.Reading reading => Reading(reading),
         Fact.Plate { Of: not null } old => Statement.Of("echo.plate-old", ("value", old.Value.Text), ("unit", PlateUnit.Sign(old.Field, old.Unit))).With("field", Statement.Term(old.Field, "term.plate.")),
+        Fact.Plate { Field: "phases", Value.Numbers: [0] } => Statement.Of("echo.plate-direct-current"),
         Fact.Plate plate => Statement.Of("echo.plate", ("value", plate.Value.Text), ("unit", PlateUnit.Sign(plate.Field, plate.Unit))).With("field", Statement.Term(plate.Field, "term.plate.")),
         Fact.Supply supply => Supply(supply),
         Fact.Symptom symptom => symptom.Present

@@ -38,11 +38,12 @@ internal static class FirstRunReadings
         var rule = knowledge.Rules["first-run-amps"];
         var percent = rule.Quote(100 * amps / plateAmps, "percent", $"{Units.Text(amps, "amp")} / {Units.Text(plateAmps, "amp")}");
         var service = coupled && plate.ServiceFactor is { } factor and > 1 ? Math.Max(rule["loaded-percent"], 100 * factor) : rule["loaded-percent"];
+        // a motor for direct current draws next to nothing without load; one for alternating current still magnetises itself
         var say = (percent.Value!.Value, coupled) switch
         {
             (var share, false) when share > rule["double-percent"] => (3, Statement.Of("heat.run-amps-double")),
             (var share, false) when share > rule["uncoupled-percent"] => (3, Statement.Of("heat.run-amps-uncoupled-high")),
-            (var share, false) when share < rule["uncoupled-light-percent"] => (1, Statement.Of("heat.run-amps-light")),
+            (var share, false) when share < rule["uncoupled-light-percent"] && plate.Phases != 0 => (1, Statement.Of("heat.run-amps-light")),
             (var share, true) when share > service => (3, Statement.Of("heat.run-amps-over")),
             (var share, true) when share > rule["loaded-percent"] => (1, Statement.Of("heat.run-amps-service-factor")),
             (_, true) => (0, Statement.Of("heat.run-amps-loaded")),

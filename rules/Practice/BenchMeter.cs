@@ -60,8 +60,13 @@ internal sealed class BenchMeter(TradeKnowledge knowledge, Wound wound, double s
     /// <summary>What it shows with its probes on each other.</summary>
     public double ProbeOhms() => Shown(0, "probes")!.Value;
 
-    /// <summary>Megohms of all leads to the frame.</summary>
-    public double Megohms() => wound.Fault is { Id: "grounded-winding" } ground ? ground.Share / 1e6 : Math.Round(wound.Megohms, 2);
+    /// <summary>Megohms of all leads to the frame, as an insulation tester shows them: hundredths at the least, and three digits.</summary>
+    public double Megohms()
+    {
+        var megohms = wound.Fault is { Id: "grounded-winding" } ground ? ground.Share / 1e6 : wound.Megohms;
+        var step = megohms >= 1000 ? 10 : megohms >= 100 ? 1 : megohms >= 10 ? 0.1 : 0.01;
+        return Math.Round(Math.Round(megohms / step) * step, 2);
+    }
 
     private double? Shown(double? ohms, string what)
     {

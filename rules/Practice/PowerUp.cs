@@ -33,20 +33,20 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
             return fact with { Amps = null, Outcome = "tripped" };
         }
 
-        if (rest.Amps < 1e-3)
+        if (rest.Amps < 1e-3 || rest.ArmatureAmps is < 1e-3)
         {
-            return fact with { Amps = 0, Outcome = "nothing" };
+            return fact with { Amps = Math.Round(rest.Amps, 1), Outcome = "nothing" }; // a field alone is heard by nobody
         }
 
         var right = Right(row);
         if (right is null || rest.Amps > _rule["trips-amps"] * right.Amps || OverVolts(at, volts, row, rest.Degrees))
         {
-            return fact with { Amps = Math.Round(rest.Amps, 1), Outcome = "tripped" };
+            return fact with { Amps = right is null ? null : AtStart(rest, right, row), Outcome = "tripped" };
         }
 
         var strength = Math.Abs(rest.Torque / right.Torque);
         return strength < _rule["hums-below"]
-            ? fact with { Amps = Math.Round(rest.Amps, 1), Outcome = "hummed" }
+            ? fact with { Amps = AtStart(rest, right, row), Outcome = rest.ArmatureAmps is null ? "hummed" : "tripped" } // direct current does not hum, and nothing holds the current of an armature that stands
             : Turning(fact, row, volts, strength, rest.Torque * (row.Rotation is null ? Right(FirstLike(row)) ?? right : right).Torque > 0);
     }
 
@@ -75,7 +75,7 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
     {
         var chance = new SeededSequence(wound.Seed, "run");
         var share = volts / (LowVolts * row.VoltsShare);
-        var at = wound.Machine.Volts.Select((plate, index) => (plate, index)).MinBy(pair => Math.Abs(pair.plate - (LowVolts * row.VoltsShare))).index;
+        var kind = wound.Machine.Hertz is null ? "direct-" : string.Empty;
         var synchronous = wound.Machine.Hertz is { } hertz ? 120 * hertz / (2 * Math.Floor(60 * hertz / wound.Machine.Rpm)) : wound.Machine.Rpm * 1.05;
         if (wound.Form.Family == "commutator" || synchronous < wound.Machine.Rpm)
         {
@@ -86,13 +86,34 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
             : (row.Rotation == "clockwise") == (row.SeenFrom == "shaft-end");
         return fact with
         {
-            Amps = Math.Round(wound.Machine.Amps[Math.Min(at, wound.Machine.Amps.Count - 1)] * share * chance.Between(_rule["no-load-low"], _rule["no-load-high"]), 1),
-            Rpm = Math.Round(synchronous - (_rule["no-load-slip"] * (synchronous - wound.Machine.Rpm)), 0),
+            Amps = Math.Round(PlateAmps(row) * share * chance.Between(_rule[$"{kind}no-load-low"], _rule[$"{kind}no-load-high"]), 1),
+            Rpm = Math.Round(Pace(row) * (synchronous - (_rule["no-load-slip"] * (synchronous - wound.Machine.Rpm))), 0),
             Direction = asRow == rowClockwise ? "clockwise" : "counterclockwise",
             SeenFrom = "shaft-end",
             Outcome = strength < _rule["weak-below"] ? "slow" : "ran",
         };
     }
+
+    /// <summary>Amps while it stands, on the scale of what motors of its kind draw at a start.</summary>
+    private double AtStart(Standstill rest, Standstill right, LayoutConnection row)
+    {
+        var table = knowledge.Tables["starting-current"];
+        var family = knowledge.Families.Values.First(kind => kind.Layouts.Contains(wound.Form.Id, StringComparer.Ordinal)).Id;
+        var kind = table.Row(family) ?? table.Row(wound.Form.Family switch { "commutator" => "commutator", "three-phase" => "design-b", _ => family == "two-value" ? "capacitor-start" : "single-phase" })!;
+        return Math.Round(rest.Amps / right.Amps * PlateAmps(row) * (table.Number(kind, "low")!.Value + table.Number(kind, "high")!.Value) / 2, 1);
+    }
+
+    private double PlateAmps(LayoutConnection row)
+    {
+        var at = wound.Machine.Volts.Select((plate, index) => (plate, index)).MinBy(pair => Math.Abs(pair.plate - (LowVolts * row.VoltsShare))).index;
+        return wound.Machine.Amps[Math.Min(at, wound.Machine.Amps.Count - 1)];
+    }
+
+    /// <summary>Speed over that of the plate: half of it on twice the poles, and far above it without the field that holds it.</summary>
+    private double Pace(LayoutConnection row) => row.For == "slow" ? 0.5
+        : row.For == "first-winding" ? _rule["first-winding-speed"]
+        : wound.Fault is { Id: "field-open" } open && wound.Coils.Any(coil => coil.Coil.Id == open.At && coil.Coil.Role == "shunt-field") ? _rule["runaway"]
+        : 1;
 
     /// <summary>Whether a winding that works would stand above its volts.</summary>
     private bool OverVolts(Joined at, double volts, LayoutConnection row, double[]? degrees)
@@ -109,7 +130,7 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
         }
 
         return wound.Coils.Select((coil, index) => (coil.Coil, Volts: solution.Elements[$"coil {index}"].Volts.Magnitude))
-            .Where(coil => coil.Coil.Role is "run" or "phase")
+            .Where(coil => coil.Coil.Role is "run" or "phase" && !(coil.Coil.Id == wound.Fault?.At && wound.Fault.Id.StartsWith("open-", StringComparison.Ordinal))) // what is broken bears volts and no current
             .Any(coil => coil.Volts > _rule["trips-volts"] * LowVolts * row.RatedShares.GetValueOrDefault(coil.Coil.Group, coil.Coil.RatedShare));
     }
 
@@ -180,7 +201,7 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
             armature += wound.Coils[index].Coil.Role == "armature" ? amps : 0;
         }
 
-        return new(armature * (wound.Form.Id == "dc-permanent-magnet" ? 1 : field), Amps(solution), null);
+        return new(armature * (wound.Form.Id == "dc-permanent-magnet" ? 1 : field), Amps(solution), null) { ArmatureAmps = Math.Abs(armature) };
     }
 
     private static double Amps(Solution solution) =>
@@ -259,7 +280,11 @@ internal sealed class PowerUp(TradeKnowledge knowledge, Wound wound, CoupledMode
     }
 
     /// <summary>Torque on any scale, with its sense, line amps, and the axes of the poles that the connection makes.</summary>
-    private sealed record Standstill(double Torque, double Amps, double[]? Degrees);
+    private sealed record Standstill(double Torque, double Amps, double[]? Degrees)
+    {
+        /// <summary>Amps through the brushes; <see langword="null"/> where it has none.</summary>
+        public double? ArmatureAmps { get; init; }
+    }
 
     /// <summary>Nodes by joint, and the joints that are on lines, in the order of the conductors' names.</summary>
     private sealed record Joined(IReadOnlyDictionary<string, string> Joint, IReadOnlyList<string> Lines)

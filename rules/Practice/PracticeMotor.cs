@@ -212,10 +212,7 @@ public sealed class PracticeMotor
             yield return Field("hertz", hertz);
         }
 
-        if (machine.Phases > 0)
-        {
-            yield return Field("phases", machine.Phases);
-        }
+        yield return Field("phases", machine.Phases);
     }
 
     private IEnumerable<Fact> Capacitors()

@@ -25,9 +25,15 @@ internal static class Winder
             return new Problem("invalid-fact", "practice.fault", Statement.Of("practice.not-this-fault", ("fault", fault ?? string.Empty), ("layout", layout ?? string.Empty)));
         }
 
-        var (machine, form) = chance.One(pairs, pair => pair.Form.Weight);
-        var coils = Coils(knowledge, form, machine, chance);
+        var (drawn, form) = chance.One(pairs, pair => pair.Form.Weight);
+        var machine = Plated(drawn, form);
         var rule = knowledge.Rules["practice-coils"];
+        var coils = Coils(knowledge, form, machine, chance);
+        for (var draw = 0; draw < 50 && !Works(rule, coils, machine); draw++)
+        {
+            coils = Coils(knowledge, form, machine, chance);
+        }
+
         var halves = form.Coils.GroupBy(coil => (coil.Group, Axis: coil.Axis % 180)).Any(group => group.Count() > 1);
         return new Wound
         {
@@ -41,6 +47,21 @@ internal static class Winder
             Cage = Cage(knowledge, chance),
             Megohms = Megohms(knowledge, fault, chance),
         };
+    }
+
+    /// <summary>A form that is joined for a second voltage has both on its plate.</summary>
+    private static PracticeMachine Plated(PracticeMachine machine, Layout form) =>
+        machine.Volts is [var volts] && machine.Amps is [var amps] && form.Connections.Where(row => !row.Starting).Select(row => row.VoltsShare).Distinct().Order().ToList() is [1, var share]
+            ? machine with { Volts = [volts, volts * share], Amps = [amps, amps / share] }
+            : machine;
+
+    /// <summary>Whether coils behind brushes leave volts and power for the shaft: a series path that drops most of the plate's volts belongs to no motor, nor does a field that takes most of its power.</summary>
+    private static bool Works(TradeRule rule, List<WoundCoil> coils, PracticeMachine machine)
+    {
+        var (volts, amps) = (machine.Volts[0], machine.Amps[0]);
+        return !coils.Exists(coil => coil.Coil.Role == "armature")
+            || (coils.Where(coil => coil.Coil.Role is "armature" or "series-field").Sum(coil => coil.Ohms) * amps <= rule["brushed-drop"] * volts
+                && coils.TrueForAll(coil => coil.Coil.Role != "shunt-field" || volts / coil.Ohms <= rule["field-amps"] * amps));
     }
 
     /// <summary>Cage resistance that puts the coupling at rest between its usual bounds.</summary>

@@ -18,8 +18,7 @@ internal static class ReferralCard
 
         if (file.Plate.All.Any())
         {
-            lines.Add(Statement.Of("safety.card-plate").With("plate", [.. file.Plate.All.OrderBy(field => field.Key, StringComparer.Ordinal).Select(field =>
-                Statement.Of("safety.card-figure", ("value", field.Value.Text), ("unit", PlateUnit.Sign(field.Key))).With("field", Statement.Term(field.Key, "term.plate.")))]));
+            lines.Add(Statement.Of("safety.card-plate").With("plate", [.. file.Plate.All.OrderBy(field => field.Key, StringComparer.Ordinal).Select(Figure)]));
         }
 
         Add(lines, Named(knowledge, file, true), names => Statement.Of("safety.card-does", ("symptoms", names)));
@@ -33,6 +32,10 @@ internal static class ReferralCard
         lines.Add(Statement.Of("safety.card-do-not"));
         return lines;
     }
+
+    private static Statement Figure(KeyValuePair<string, PlateValue> field) => field is { Key: "phases", Value.Numbers: [0] }
+        ? Statement.Of("safety.card-direct-current")
+        : Statement.Of("safety.card-figure", ("value", field.Value.Text), ("unit", PlateUnit.Sign(field.Key))).With("field", Statement.Term(field.Key, "term.plate."));
 
     private static void Add(List<Statement> lines, string names, Func<string, Statement> line)
     {

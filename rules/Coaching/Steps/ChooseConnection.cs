@@ -119,10 +119,13 @@ internal static class ChooseConnection
         ? null
         : work.Ask.Of("supply") with { Options = work.Ask.Supplies(work.File.Region, work.Phases) };
 
-    /// <summary>The supply as said; a single-phase motor sees one phase of any supply, so that part may go unsaid.</summary>
-    private static Fact.Supply? Supply(Workup work) => work.File.Supply is { Phases: null, System: null } said && work.Phases == 1
-        ? said with { Phases = 1 }
-        : work.File.Supply;
+    /// <summary>The supply as said; a single-phase motor sees one phase of any supply, so that part may go unsaid. Direct current, which has no phases, is one pair of lines without a frequency to the planner.</summary>
+    private static Fact.Supply? Supply(Workup work) => work.File.Supply switch
+    {
+        { Phases: 0 } direct => direct with { Phases = 1, Hertz = 0 },
+        { Phases: null, System: null } said when work.Phases == 1 => said with { Phases = 1 },
+        var said => said,
+    };
 
     private static bool Measured(Winding winding) => winding is { Ohms: > 0, Junction: false, Leads.Count: 2 };
 

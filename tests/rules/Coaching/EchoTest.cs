@@ -92,6 +92,12 @@ public sealed class EchoTest
         Assert.Throws<ArgumentNullException>("facts", () => Echo.Of((IReadOnlyList<Fact>)null!).ToList());
     }
 
+    [Theory]
+    [InlineData(0, "plate: direct current")]
+    [InlineData(3, "plate phases: 3")]
+    public void No_phases_are_direct_current(int phases, string said) =>
+        Assert.Equal(said, Said(new Fact.Plate { Field = "phases", Value = PlateValue.Of(phases) }));
+
     [Fact]
     public void Whatever_knowledge_can_ask_or_confirm_has_words_of_its_own()
     {

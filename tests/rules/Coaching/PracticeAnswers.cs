@@ -33,11 +33,11 @@ internal static class PracticeAnswers
 
         return asked.Id switch
         {
-            "supply" => [new Fact.Supply { Volts = file.Plate.Volts[^1], Phases = file.Plate.Phases ?? 1, Hertz = file.Plate.Hertz ?? 60 }],
+            "supply" => [new Fact.Supply { Volts = file.Plate.Volts[^1], Phases = file.Plate.Phases ?? 1, Hertz = file.Plate.Hertz ?? (file.Plate.Phases == 0 ? 0 : 60) }],
             _ => asked.Kind switch
             {
                 QuestionKind.Confirm => Read(file, asked, given with { Confirmed = true }),
-                QuestionKind.Choice => Read(file, asked, given with { Choice = asked.Id switch { "first-start" => "ran", "run-direction" => "right", _ => asked.Options[0].Id } }),
+                QuestionKind.Choice => Read(file, asked, given with { Choice = asked.Id switch { "first-start" => "ran", "run-direction" => "right", "shaft-drag" => motor.Dragged(), _ => Turned(asked, motor) ?? asked.Options[0].Id } }),
                 QuestionKind.Quantity => Read(file, asked, given with { Quantity = new AnsweredQuantity(asked.Unit switch { "ohm" => 0.2, "megohm" => 300, "volt" => file.Supply?.Volts ?? file.Plate.Volts[^1], "celsius" => 21, "rpm" => file.Plate.Rpm ?? 1430, _ => file.Plate.Amps[^1] }) }),
                 _ => [],
             },
@@ -65,6 +65,14 @@ internal static class PracticeAnswers
         var number = file.Facts.Count;
         return CaseFile.From(file.Opening, [.. file.Facts, .. facts.Select(fact => fact with { FactId = $"f{++number}" })]);
     }
+
+    /// <summary>What the meter does while the shaft is turned, or which leads come from slip rings, where that is asked.</summary>
+    private static string? Turned(Question asked, PracticeMotor motor) => (asked.About, asked.Between) switch
+    {
+        ("armature", [var from, var to]) => motor.Turned(from, to),
+        ("slip-rings", [var first, _]) => motor.FromRings(first),
+        _ => null,
+    };
 
     /// <summary>What the question says a meter shows on right joints, through probes as they were read.</summary>
     private static AnsweredReading Expected(CaseFile file, Question asked)

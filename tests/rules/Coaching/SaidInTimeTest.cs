@@ -76,6 +76,17 @@ public sealed class SaidInTimeTest
         Assert.Equal(caps, line.Contains("capped alone", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("na-dc-180", true)]
+    [InlineData("na-dc-90", false)]
+    public void A_motor_for_direct_current_gets_its_plan_from_the_supplies_that_it_is_offered(string supply, bool suits)
+    {
+        var turns = Job("dc-shunt", "supply", supply);
+        var told = turns[turns.FindIndex(turn => turn.Asked == "supply") + 1].Assessed;
+        Assert.Equal(suits, told.Plan is not null);
+        Assert.DoesNotContain(told.Say, said => said.Id == "connections.phases");
+    }
+
     [Fact]
     public void The_joints_of_a_winding_with_taps_are_read_before_power() =>
         Assert.Contains(Job("psc-tapped"), turn => turn.Asked.StartsWith("joint-ohms.", StringComparison.Ordinal));

@@ -23,6 +23,12 @@ public sealed class FirstRunTest
         Assert.Equal(verdict, Judge(new Fact.Running { Volts = volts, Amps = amps, Rpm = rpm, Direction = direction }).Verdict);
 
     [Theory]
+    [InlineData(1, true)]
+    [InlineData(0, false)]
+    public void Next_to_no_amps_without_load_are_odd_only_where_the_motor_magnetises_itself(int phases, bool odd) => Assert.Equal(odd, FirstRun.Judge(
+        CsvFile.Knowledge, BrinePump.With("phases", PlateValue.Of(phases)), 230, 5.2, new Fact.Running { Volts = 230, Amps = 0.5 }).Statements.Any(said => said.Id == "heat.run-amps-light"));
+
+    [Theory]
     [InlineData(5.2, 1.0, "good")]
     [InlineData(5.8, 1.0, "stop")]
     [InlineData(5.8, 1.25, "watch")]

@@ -162,6 +162,100 @@ public sealed class PracticeMotorTest
         }
     }
 
+    [Theory]
+    [InlineData("dc-shunt", true)]
+    [InlineData("dc-compound", true)]
+    [InlineData("dc-permanent-magnet", true)]
+    [InlineData("series-commutator", false)]
+    [InlineData("three-phase-6", false)]
+    public void The_plate_of_a_motor_for_direct_current_says_so(string layout, bool direct)
+    {
+        var phases = Motor(layout, null, 4).Opening().OfType<Fact.Plate>().Single(plate => plate.Field == "phases").Value.Numbers;
+        Assert.Equal(direct, phases is [0]);
+    }
+
+    /// <summary>Without its field the armature only takes the current that its ohms allow; with a series field left it runs away.</summary>
+    [Fact]
+    public void A_motor_that_lost_its_shunt_field_trips_or_runs_away()
+    {
+        for (var seed = 0; seed < 10; seed++)
+        {
+            foreach (var layout in new[] { "dc-shunt", "dc-compound" })
+            {
+                var (lost, sound) = (Motor(layout, "field-open", seed), Motor(layout, null, seed));
+                var run = lost.Power(Joints(lost, Form(lost).Connections[0]), Supply(lost, Form(lost).Connections[0]));
+                var good = sound.Power(Joints(sound, Form(sound).Connections[0]), Supply(sound, Form(sound).Connections[0]));
+                Assert.True(good.Outcome == "ran" && good.Rpm < 1.2 * Plate(sound, "rpm"));
+                Assert.True(lost.Truth.FaultAt == "series-field" ? run.Outcome == "nothing"
+                    : layout == "dc-shunt" ? run.Outcome == "tripped"
+                    : run is { Outcome: "ran" } && run.Rpm > 1.5 * Plate(lost, "rpm"), $"{layout} {seed} {lost.Truth.FaultAt}: {run.Outcome} {run.Rpm}");
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("three-phase-4", "open-phase-winding", 5, 8)]
+    [InlineData("split-phase-4", "open-start-winding", 2, 8)]
+    [InlineData("psc-3", "open-start-winding", 1, 4)]
+    public void A_motor_that_stands_hums_and_draws_what_such_motors_draw(string layout, string fault, double least, double most)
+    {
+        for (var seed = 0; seed < 10; seed++)
+        {
+            var motor = Motor(layout, fault, seed);
+            var row = Form(motor).Connections[0];
+            var run = motor.Power(Joints(motor, row), Supply(motor, row));
+            Assert.Equal("hummed", run.Outcome);
+            Assert.InRange(run.Amps!.Value / Plate(motor, "amps"), least, most);
+        }
+    }
+
+    [Theory]
+    [InlineData("two-speed-6", "slow", "fast", 0.5)]
+    [InlineData("two-speed-two-winding-6", "first-winding", "second-winding", 0.667)]
+    public void The_slow_speed_is_slower(string layout, string slow, string fast, double share)
+    {
+        var motor = Motor(layout, null, 4);
+        double Rpm(string speed) => Form(motor).Connections.First(row => row.For == speed) is var row ? motor.Power(Joints(motor, row), Supply(motor, row)).Rpm!.Value : 0;
+        Assert.InRange(Rpm(slow) / Rpm(fast), share - 0.01, share + 0.01);
+    }
+
+    /// <summary>A path that drops most of the volts leaves nothing for the shaft.</summary>
+    [Theory]
+    [InlineData("series-commutator")]
+    [InlineData("dc-shunt")]
+    [InlineData("dc-compound")]
+    [InlineData("dc-permanent-magnet")]
+    public void Coils_behind_brushes_leave_volts_for_the_shaft(string layout)
+    {
+        for (var seed = 0; seed < 100; seed++)
+        {
+            var motor = Motor(layout, null, seed);
+            var path = Form(motor).Coils.Where(coil => coil.Role is "armature" or "series-field").Sum(coil => motor.Truth.Ohms[coil.Id]!.Value);
+            Assert.True(path * Plate(motor, "amps") < 0.4 * Plate(motor, "volts"), $"{seed}: {path}");
+            Assert.All(Form(motor).Coils.Where(coil => coil.Role == "shunt-field"), coil => Assert.True(Plate(motor, "volts") / motor.Truth.Ohms[coil.Id]!.Value < 0.25 * Plate(motor, "amps")));
+        }
+    }
+
+    [Fact]
+    public void Two_voltages_stand_on_the_plate_of_a_motor_that_is_joined_for_two()
+    {
+        foreach (var form in Knowledge.Layouts["two-value-capacitor"].Forms())
+        {
+            var motor = Enumerable.Range(0, 500).Select(seed => Motor("two-value-capacitor", null, seed)).First(motor => motor.Truth.Form == form.Form);
+            var volts = motor.Opening().OfType<Fact.Plate>().Single(plate => plate.Field == "volts").Value.Numbers;
+            Assert.Equal(form.Connections.Select(row => row.VoltsShare).Distinct().Count(), volts.Count);
+        }
+    }
+
+    [Fact]
+    public void An_insulation_tester_shows_no_digits_that_it_has_not()
+    {
+        Assert.Equal(0, Motor("split-phase-4", "grounded-winding", 4).Insulation().Megohms);
+        Assert.All(Enumerable.Range(0, 50).Select(seed => Motor("split-phase-4", null, seed).Insulation().Megohms), megohms => Assert.InRange($"{megohms}".Replace(".", "", StringComparison.Ordinal).TrimEnd('0').Length, 1, 3));
+    }
+
+    private static double Plate(PracticeMotor motor, string field) => motor.Opening().OfType<Fact.Plate>().Single(plate => plate.Field == field).Value.Numbers[0];
+
     [Fact]
     public void A_start_winding_that_is_open_leaves_it_humming()
     {
