@@ -83,6 +83,38 @@ public sealed class EndsWordsTest
         Assert.All(next.How.Concat(next.Expect.Select(one => one.When)).SelectMany(one => one.Quotes), quote => Assert.Contains("115 V", quote.Trail[^1].Inputs, StringComparison.Ordinal));
     }
 
+    /// <summary>What helps on one axis opposes among phases; a cell and an impedance tell the same another way.</summary>
+    [Theory]
+    [InlineData(
+        "three-phase-6", "low-voltage-ac", "series-voltage in volt by low-voltage-test",
+        "About 14.4 V to 16 V: 4 and 2 are like ends: both starts or both finishes.",
+        "About 8.04 V to 9.6 V: 4 and 2 are unlike ends: the finish of one and the start of the other.",
+        "Between 10.6 V and 13.4 V: It cannot tell; there is another test.")]
+    [InlineData(
+        "three-phase-6", "battery", "battery-flick in nothing by low-voltage-test",
+        "Up as the cell is touched on: 5 and 6 are like ends: both starts or both finishes.",
+        "Down as the cell is touched on: 5 and 2 are like ends: both starts or both finishes.",
+        "It hardly moves: It cannot tell; there is another test.")]
+    [InlineData(
+        "three-phase-6", "lcr-meter", "series-impedance in ohm by measure-dead",
+        "The greater of the two ways of tying is at least 1.5 times the smaller: The ends tied at the greater reading are alike.",
+        "Less than 1.5 times: It cannot tell; there is another test.")]
+    [InlineData(
+        "part-winding-6", "low-voltage-ac", "induced-voltage in volt by low-voltage-test",
+        "About 6 V to 8.93 V: It leaves fewer ways; the next test narrows it further.",
+        "About 3 V to 4.47 V: It leaves fewer ways; the next test narrows it further.")]
+    [InlineData(
+        "dc-compound", "battery", "battery-flick in nothing by low-voltage-test",
+        "Up as the cell is touched on: 5 and 4 are like ends: both starts or both finishes.",
+        "Down as the cell is touched on: 5 and 6 are like ends: both starts or both finishes.",
+        "It hardly moves: It cannot tell; there is another test.")]
+    public void Each_test_says_what_its_outcomes_mean(string layout, string tool, string test, params string[] outcomes)
+    {
+        var next = Find(new EndsBench(Knowledge, layout, seed: 1, rotor: 3).Input with { Instruments = ["multimeter", tool] }).Next!;
+        Assert.Equal(test, $"{next.Test} in {next.Unit ?? "nothing"} by {next.Task}");
+        Assert.Equal(outcomes, next.Expect.Select(one => $"{Knowledge.Sentences.Render(one.When)}: {Knowledge.Sentences.Render(one.Means)}"));
+    }
+
     [Fact]
     public void A_soft_run_has_three_outcomes_of_which_a_growl_is_one()
     {
