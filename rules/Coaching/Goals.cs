@@ -32,7 +32,11 @@ internal static class Goals
     private static readonly HashSet<string> Circumstances = new(StringComparer.Ordinal) { "just-rewired", "stood-unused" };
 
     /// <summary>What was said last, or else what shows.</summary>
-    public static string? Of(CaseFile file) => file.Goals.LastOrDefault() ?? (file.OldPlate.All.Any() ? FitReplacement : From(file));
+    public static string? Of(CaseFile file) => Last(file) ?? (file.OldPlate.All.Any() ? FitReplacement : From(file));
+
+    /// <summary>What was said last; that the fault is wanted too does not end the question whether it is worth it.</summary>
+    private static string? Last(CaseFile file) =>
+        file.Goals.LastOrDefault() is Diagnose && file.Goals.FindLast(goal => goal != Diagnose) is WorthRepairing ? WorthRepairing : file.Goals.LastOrDefault();
 
     /// <summary>The job in the middle of which the earth was spoken of, which goes on once that is dealt with; <see langword="null"/> where the earth is all that is wanted.</summary>
     public static string? BesideEarth(CaseFile file)

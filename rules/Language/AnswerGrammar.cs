@@ -97,8 +97,8 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
 
     private Quantity? Similar(OpenQuestion asked) => quantities.Find(q => Free(q) && Factor(q.UnitId, asked.Unit) != 1 && !IsOtherTest(q, asked));
 
-    /// <summary>"Megger 500 V gave 0.4 megohm": an insulation test answers no question for the ohms of something else.</summary>
-    private bool IsOtherTest(Quantity q, OpenQuestion asked) => q.UnitId == "megohm" && asked.About != "insulation" && scene.Hits.Exists(hit => hit.Concept is "instrument.insulation-tester" or "insulation-noun" or "megohm-word" && hit.Last < q.First && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence);
+    /// <summary>"Megger 500 V gave 0.4 megohm": an insulation test answers no question for the ohms of something else, and no two probes held together show megohms.</summary>
+    private bool IsOtherTest(Quantity q, OpenQuestion asked) => q.UnitId == "megohm" && asked.About != "insulation" && (asked.About == Fact.BenchTest.ProbeZero || scene.Hits.Exists(hit => hit.Concept is "instrument.insulation-tester" or "insulation-noun" or "megohm-word" && hit.Last < q.First && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence));
 
     /// <summary>"Swapped 3 and 5": a bare number beside another one is not what the meter shows.</summary>
     private bool IsOneOfSeveral(int first, int last) => first == last && scene.Tokens[first].Kind == TokenKind.Number

@@ -63,13 +63,37 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
     {
         var volts = open.Find(q => q.UnitId == "volt" && q.Values.Count == 1 && Behind(q, "across"));
         var amps = open.Find(q => q.UnitId == "amp" && q.Values.Count == 1 && Behind(q, "through"));
-        if (volts is null || amps is null || scene.Tokens[volts.First].Sentence != scene.Tokens[amps.First].Sentence
-            || !(scene.Hits.Exists(hit => hit.Concept == "capacitor") || scene.Asked?.Unit == "microfarad" || scene.Facts.Any(fact => fact.Fact is Fact.Capacitor)))
+        if (volts is null || amps is null || scene.Tokens[volts.First].Sentence != scene.Tokens[amps.First].Sentence)
         {
             return [];
         }
 
+        var named = scene.Hits.Find(hit => hit.Concept == "capacitor");
+        if (named is null && scene.Asked?.Unit != "microfarad" && !scene.Facts.Any(fact => fact.Fact is Fact.Capacitor))
+        {
+            return LeaveAcross(volts, amps);
+        }
+
         scene.Add(Math.Min(volts.First, amps.First), Math.Max(volts.Last, amps.Last), new Fact.Capacitor { AcrossVolts = volts.Values[0], ThroughAmps = amps.Values[0] });
+        if (named is not null)
+        {
+            scene.Use(named);
+        }
+
+        return [volts, amps];
+    }
+
+    /// <summary>"330 V across it and 0.82 A through it", of nothing that is named: no plate says such a thing, and of what it was measured is not guessed.</summary>
+    private List<Quantity> LeaveAcross(Quantity volts, Quantity amps)
+    {
+        if (!scene.Hits.Exists(hit => hit.Concept == "pronoun" && hit.First > volts.Last && hit.First - volts.Last <= SaidJustBefore + 1))
+        {
+            return [];
+        }
+
+        var (first, last) = (Math.Min(volts.First, amps.First), Math.Max(volts.Last, amps.Last));
+        scene.Unsettled.Add(new Leftover(scene.Span(first, last)));
+        scene.Use(first, last);
         return [volts, amps];
     }
 

@@ -44,9 +44,14 @@ internal sealed class Conclusions
 
         Collect(scene, free, true, found);
         found.RemoveAll(one => one.Aside && found.Exists(other => !other.Aside && other.Rule == one.Rule));
-        return [.. found.GroupBy(one => one.Rule, StringComparer.Ordinal)
-            .Select(same => same.FirstOrDefault(one => one.Said == (one.Kind != "confirm")) ?? same.First())
-            .OrderBy(one => one.First).ThenBy(one => one.Rule, StringComparer.Ordinal)];
+        return [.. found.GroupBy(one => one.Rule, StringComparer.Ordinal).Select(same => Once([.. same])).OrderBy(one => one.First).ThenBy(one => one.Rule, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Of several that conclude one thing the first that counts, with the words of those that only say it again.</summary>
+    private static Conclusion Once(List<Conclusion> same)
+    {
+        var first = same.Find(one => one.Said == (one.Kind != "confirm")) ?? same[0];
+        return first with { Again = [.. same.Where(one => one != first && one.Said == first.Said && one.Aside == first.Aside).SelectMany(one => one.Hits)] };
     }
 
     private void Collect(Scene scene, List<Hit> hits, bool anywhere, List<Conclusion> found)
@@ -187,6 +192,9 @@ internal sealed class Conclusions
 /// <param name="Hits">The words that say it.</param>
 internal sealed record Conclusion(string Rule, bool Said, List<Hit> Hits)
 {
+    /// <summary>Other words of the message that say the same.</summary>
+    public IReadOnlyList<Hit> Again { get; init; } = [];
+
     /// <summary>The words do not speak of this motor as it is now.</summary>
     public bool Aside { get; init; }
 

@@ -26,7 +26,7 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         foreach (var conclusion in concluded)
         {
             One(conclusion);
-            foreach (var place in conclusion.Hits.SelectMany(hit => hit.Places).Where(place => scene.Tokens[place].Kind == TokenKind.Word && scene.Like(place, "number.") is null))
+            foreach (var place in conclusion.Hits.Concat(conclusion.Again).Concat(Wished(conclusion)).SelectMany(hit => hit.Places).Where(place => scene.Tokens[place].Kind == TokenKind.Word && scene.Like(place, "number.") is null))
             {
                 scene.Use(place, place);
             }
@@ -44,6 +44,10 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         PlateWords();
         Terms();
     }
+
+    /// <summary>"Which wire goes where, help me hook it up": other words for what is wanted.</summary>
+    private IEnumerable<Hit> Wished(Conclusion said) =>
+        said.Kind == "goal" ? scene.Hits.Where(hit => said.Hits.Exists(one => one.Concept == hit.Concept && one.Denied == hit.Denied)) : [];
 
     private void One(Conclusion said)
     {

@@ -5,20 +5,16 @@ namespace WireCoach.Rules.Language;
 
 /// <summary>
 /// A second reading of a message beside its phrases: which symptoms people have told in the like words.
-/// Each word and each concept of the message adds to the odds of a symptom, and so does a phrase that tells it; how far either is to be believed was learnt from messages of which no phrase was made.
+/// Each word, each concept and each two words together add to the odds of a symptom, and so does a phrase that tells it; how far either is to be believed was learnt from messages of which no phrase was made.
 /// </summary>
 internal sealed class Likeness
 {
-    private const string Term = "term.";
-    public const string Asking = "?";
-    private const string Greeting = "greeting";
-    private static readonly HashSet<string> Empty = ["filler", "ordinary", "pronoun", "small-talk"];
     private readonly TradeRule _belief;
     private readonly HashSet<string> _certain;
     private readonly string[] _names;
     private readonly int[] _contrary;
     private readonly double[] _before;
-    private readonly Dictionary<string, double[]> _weights = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<(int Row, double Weight)>> _weights = new(StringComparer.Ordinal);
 
     /// <param name="told">How strongly each word speaks for each symptom.</param>
     /// <param name="belief">How far likeness and phrases are believed.</param>
@@ -34,21 +30,11 @@ internal sealed class Likeness
             var parts = told[_names[row]].Words.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             for (var at = 0; at + 1 < parts.Length; at += 2)
             {
-                var weights = _weights.TryGetValue(parts[at], out var known) ? known : _weights[parts[at]] = new double[_names.Length];
-                weights[row] = double.Parse(parts[at + 1], CultureInfo.InvariantCulture);
+                var weights = _weights.TryGetValue(parts[at], out var known) ? known : _weights[parts[at]] = [];
+                weights.Add((row, double.Parse(parts[at + 1], CultureInfo.InvariantCulture)));
             }
         }
     }
-
-    /// <summary>What of a stretch of words counts: the words themselves and what they stand for, and that something is asked.</summary>
-    internal static IEnumerable<string> Telling(Scene scene, IEnumerable<int> places) =>
-        places.Except(scene.Hits.Where(hit => hit.Concept == Greeting).SelectMany(hit => hit.Places)).SelectMany(at => scene.StartingAt(at).Where(hit => !scene.Tokens[at].Aside && !Empty.Contains(hit.Concept) && !hit.Concept.StartsWith(Term, StringComparison.Ordinal)).Select(hit => (hit.Denied ? "-@" : "@") + hit.Concept)
-            .Concat(scene.Tokens[at].Kind == TokenKind.Word ? [scene.Tokens[at].Stem] : IsAsking(scene, at) ? [Asking] : []))
-            .Distinct(StringComparer.Ordinal);
-
-    /// <summary>The sign that a whole sentence is asked: of "it hums, do I need 240?" one clause is told.</summary>
-    private static bool IsAsking(Scene scene, int at) => scene.IsWord(at, Asking)
-        && (at == 0 || scene.Tokens.Where(token => token.Sentence == scene.Tokens[at - 1].Sentence).DistinctBy(token => token.Clause).Count() == 1);
 
     /// <summary>What the phrases of a message tell of the motor as it is now, as the rows are named.</summary>
     internal static List<string> Phrases(IEnumerable<Conclusion> concluded) =>
@@ -64,7 +50,7 @@ internal sealed class Likeness
     public bool IsCertain(Conclusion one) => one.Said && _certain.Contains(one.Id);
 
     /// <summary>What a word adds to the odds of a row.</summary>
-    public double Weight(string word, int row) => _weights.TryGetValue(word, out var weights) ? weights[row] : 0;
+    public double Weight(string word, int row) => _weights.TryGetValue(word, out var weights) ? weights.Find(one => one.Row == row).Weight : 0;
 
     /// <summary>The place of a conclusion's row; −1 where nobody told it.</summary>
     public int Row(Conclusion one) => Array.IndexOf(_names, Name(one));
@@ -77,12 +63,9 @@ internal sealed class Likeness
     internal double[] Scores(IEnumerable<string> words)
     {
         var scores = _before.ToArray();
-        foreach (var weights in words.Select(word => _weights.GetValueOrDefault(word)).OfType<double[]>())
+        foreach (var (row, weight) in words.SelectMany(word => _weights.GetValueOrDefault(word) ?? []))
         {
-            for (var at = 0; at < scores.Length; at++)
-            {
-                scores[at] += weights[at];
-            }
+            scores[row] += weight;
         }
 
         return scores;

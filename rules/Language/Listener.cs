@@ -65,7 +65,7 @@ public sealed class Listener
     internal (IReadOnlyList<string> Words, IReadOnlyList<string> Phrases) Weighing(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)
     {
         var scene = Scene(text, leads, asked, region);
-        return ([.. Likeness.Telling(scene, Enumerable.Range(0, scene.Tokens.Count))], Likeness.Phrases(Open(scene).Concluded));
+        return ([.. CountedWords.Of(scene, [.. Enumerable.Range(0, scene.Tokens.Count)])], Likeness.Phrases(Open(scene).Concluded));
     }
 
     private Scene Scene(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)
@@ -121,7 +121,7 @@ public sealed class Listener
             facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null, AcrossVolts: null }); // its marks say already that there is one
         }
 
-        var over = RunFacts.OverPlate(facts, _usualPercent);
+        var over = RunFacts.OverPlate(facts, _usualPercent) ?? RunFacts.OfPlate(scene, quantities, _usualPercent);
         facts.AddRange(over is null ? [] : [over]);
         return heard.Understood with
         {

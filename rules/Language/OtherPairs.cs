@@ -2,13 +2,14 @@ using WireCoach.Rules.Cases;
 
 namespace WireCoach.Rules.Language;
 
-/// <summary>Reads "1-2 is 3 ohms, everything else open": each pair of leads that the message does not name showed nothing. Where no leads are known by name it tells of no pair, and is said back.</summary>
+/// <summary>Reads "1-2 is 3 ohms, everything else open": each pair of leads that the message does not name showed nothing. Of leads that nothing names it tells nothing; where there is no other pair it is said back.</summary>
 internal sealed class OtherPairs(Scene scene, ReadingGrammar readings, LeadReader leads)
 {
     private const string Others = "other-pairs";
     private const int MostLeads = 24;
     private const int Between = 2;
     private (int First, int Last)? _said;
+    private HashSet<(string From, string To)> _unread = [];
 
     /// <summary>Its words are no answer for the one pair that is asked after.</summary>
     public void Claim()
@@ -17,6 +18,7 @@ internal sealed class OtherPairs(Scene scene, ReadingGrammar readings, LeadReade
         if (open is var (first, last) && (Named().Count > 0 || scene.Asked?.Kind == QuestionKind.Reading || (scene.Leads.Count > 0 && scene.Hits.Exists(IsPlain))))
         {
             _said = open;
+            _unread = Unread();
             scene.Use(first, last);
         }
     }
@@ -29,8 +31,9 @@ internal sealed class OtherPairs(Scene scene, ReadingGrammar readings, LeadReade
             return;
         }
 
-        string[] all = [.. scene.Leads.Concat(scene.Facts.Select(fact => fact.Fact).OfType<Fact.Lead>().Select(lead => lead.Tag)).Distinct(StringComparer.OrdinalIgnoreCase)];
         var named = Named();
+        string[] all = [.. scene.Leads.Concat(scene.Facts.Select(fact => fact.Fact).OfType<Fact.Lead>().Select(lead => lead.Tag)).Concat(named.SelectMany(pair => new[] { pair.From, pair.To })).Distinct(StringComparer.OrdinalIgnoreCase)];
+        named.UnionWith(_unread);
         var pairs = (all.Length > MostLeads ? [] : all.SelectMany((from, at) => all.Skip(at + 1).Select(to => (From: from, To: to)))).Where(pair => !named.Contains(pair) && !named.Contains((pair.To, pair.From))).ToList();
         foreach (var (from, to) in pairs)
         {
@@ -45,6 +48,22 @@ internal sealed class OtherPairs(Scene scene, ReadingGrammar readings, LeadReade
 
     /// <summary>The pairs among facts that it told: what is known of one by a reading of its own stands.</summary>
     public IReadOnlyList<Fact> Of(List<Fact> facts) => _said is not var (first, last) ? [] : [.. facts.OfType<Fact.Reading>().Where(reading => reading.Span == scene.Span(first, last))];
+
+    /// <summary>"2-3 keeps jumping, everything else open": a pair that is named is none of the others, whatever was said of it; "leads 1 to 6" names no pair.</summary>
+    private HashSet<(string From, string To)> Unread()
+    {
+        var pairs = new HashSet<(string, string)>();
+        for (var at = 0; at < scene.Tokens.Count; at++)
+        {
+            if (leads.At(at) is var (from, last) && scene.IsWord(last + 1, "to", "and", "with", "against", "-", "/", "&") && leads.At(last + 2) is var (to, _)
+                && !scene.Hits.Exists(hit => hit.Concept == "lead-noun" && at - hit.First is >= 0 and <= 2))
+            {
+                pairs.Add((from, to));
+            }
+        }
+
+        return pairs;
+    }
 
     private HashSet<(string From, string To)> Named() =>
         [.. scene.Facts.Select(fact => fact.Fact).OfType<Fact.Reading>().Where(reading => reading is { Together.Count: 0, To: not (Fact.Reading.Frame or Fact.Reading.Earth) }).Select(reading => (reading.From, reading.To))];

@@ -6,6 +6,8 @@ namespace WireCoach.Rules.Language;
 internal static class RunFacts
 {
     private const string HighCurrent = "high-current";
+    private const int JustBehind = 3;
+    private static readonly string[] Currents = ["draws", "amps-are", "amps-word", "line-currents"];
 
     /// <summary>"Tach says 1690, clamp says 6.1 A" is one run; two of them that tell the same member stay two.</summary>
     public static List<Fact> Joined(List<Fact> facts)
@@ -30,6 +32,18 @@ internal static class RunFacts
         return drawn is not null && plate is [var rated] && 100 * drawn.Amps > percent * rated.Value.Numbers.Max() && !facts.Exists(fact => fact is Fact.Symptom { Id: HighCurrent })
             ? new Fact.Symptom { Id = HighCurrent, Present = true, Span = drawn.Span }
             : null;
+    }
+
+    /// <summary>"Pulling 130 percent of FLA": the share of the plate's amps is told, and neither of the two.</summary>
+    /// <param name="scene">The message.</param>
+    /// <param name="quantities">Its figures.</param>
+    /// <param name="percent">Share of the plate's amps that is no more than usual.</param>
+    public static Fact.Symptom? OfPlate(Scene scene, List<Quantity> quantities, double percent)
+    {
+        var share = quantities.Find(q => q is { Kind: "percent", Values.Count: 1 }
+            && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.First > q.Last && hit.First - q.Last <= JustBehind)
+            && Currents.Any(concept => scene.InSentence(concept, q.First)));
+        return share is null ? null : new Fact.Symptom { Id = HighCurrent, Present = share.Values[0] > percent, Span = scene.Span(share.First, share.Last) };
     }
 
     private static bool Differ(string? one, string? other) => one is not null && other is not null && one != other;

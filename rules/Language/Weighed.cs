@@ -8,6 +8,7 @@ internal sealed class Weighed
 {
     private const int MostOffered = 3;
     private const int FewestWords = 2;
+    private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other"];
     private readonly Likeness _likeness;
     private readonly Scene _scene;
     private readonly double[] _chances;
@@ -19,7 +20,7 @@ internal sealed class Weighed
         (_likeness, _scene, Concluded) = (likeness, scene, concluded);
         _phrases = Likeness.Phrases(concluded);
         _free = [.. Enumerable.Range(0, scene.Tokens.Count).Where(at => !scene.Tokens[at].Used)];
-        _chances = likeness.Chances(Likeness.Telling(scene, Telling()), _phrases);
+        _chances = likeness.Chances(CountedWords.Of(scene, Telling()), _phrases);
         Concluded = concluded.ConvertAll(one => one with { Doubtful = IsDoubtful(one) });
     }
 
@@ -49,17 +50,18 @@ internal sealed class Weighed
         return taken;
     }
 
-    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, what was read is judged by its figure, and what is wanted has not been done.</summary>
+    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, what was read is judged by its figure, and what is wanted has not been done.</summary>
     private List<double> Likely()
     {
         var symptoms = Places("symptom");
         var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
         var wished = Places("goal").Select(Clause).ToHashSet();
-        var free = _free.Where(at => !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)));
-        return [.. _chances.Zip(_likeness.Chances(Likeness.Telling(_scene, free), _phrases), Math.Min)];
+        var elsewhere = _scene.Hits.Where(hit => Elsewhere.Contains(hit.Concept)).SelectMany(hit => hit.Places).ToHashSet();
+        var free = _free.Where(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)));
+        return [.. _chances.Zip(_likeness.Chances(CountedWords.Of(_scene, [.. free]), _phrases), Math.Min)];
     }
 
-    private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits).SelectMany(hit => hit.Places)];
+    private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits.Concat(one.Again)).SelectMany(hit => hit.Places)];
 
     /// <summary>All words but those of clauses and sentences that only ask, where others tell something.</summary>
     private List<int> Telling()
@@ -67,17 +69,24 @@ internal sealed class Weighed
         var all = Enumerable.Range(0, _scene.Tokens.Count).ToList();
         var told = Concluded.FindAll(one => one is { Kind: "symptom", Aside: false }).ConvertAll(one => one.First);
         var clauses = Places("question").Select(Clause).Except(told.Select(Clause)).ToHashSet();
-        var sentences = all.Where(at => _scene.IsWord(at, Likeness.Asking)).Select(Sentence).Except(told.Select(Sentence)).ToHashSet();
+        var sentences = all.Where(at => _scene.IsWord(at, CountedWords.Asking)).Select(Sentence).Except(told.Select(Sentence)).ToHashSet();
         return told.Count == 0 ? all : all.FindAll(at => !clauses.Contains(Clause(at)) && !sentences.Contains(Sentence(at)));
     }
 
     /// <summary>The sentence that it stands in, or that it ends.</summary>
-    private int Sentence(int at) => _scene.Tokens[_scene.IsWord(at, Likeness.Asking) && at > 0 ? at - 1 : at].Sentence;
+    private int Sentence(int at) => _scene.Tokens[_scene.IsWord(at, CountedWords.Asking) && at > 0 ? at - 1 : at].Sentence;
 
     private int Clause(int at) => _scene.Tokens[at].Clause;
 
     private bool IsDoubtful(Conclusion one) =>
-        one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && _likeness.Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left");
+        one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && _likeness.Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left") && Nearby(one)[row] < _likeness.Limit("left");
+
+    /// <summary>How likely each row is by the sentences of a phrase alone: of a long story most speaks of something else.</summary>
+    private double[] Nearby(Conclusion one)
+    {
+        var sentences = one.Hits.Select(hit => Sentence(hit.First)).ToHashSet();
+        return _likeness.Chances(CountedWords.Of(_scene, [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => sentences.Contains(Sentence(at)))]), _phrases);
+    }
 
     private HeardSymptom Taken(int row)
     {
@@ -99,7 +108,7 @@ internal sealed class Weighed
     private (int First, int Last) Speaking(int row)
     {
         var sentence = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at].Kind != TokenKind.Mark).GroupBy(at => _scene.Tokens[at].Sentence)
-            .MaxBy(places => Likeness.Telling(_scene, places).Sum(word => _likeness.Weight(word, row)))!;
+            .MaxBy(places => CountedWords.Of(_scene, [.. places]).Sum(word => _likeness.Weight(word, row)))!;
         return (sentence.First(), sentence.Last());
     }
 }

@@ -4,6 +4,7 @@ using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
+using WireCoach.Service.Endpoints.Calc;
 
 namespace WireCoach.Service.Sessions;
 
@@ -16,6 +17,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private const int IdLength = 64;
     private const string Goal = "goal";
     private const string TestName = "term.test.";
+    private const string Confirmation = "confirm/";
 
     private static readonly FrozenSet<string> Conductors = FrozenSet.ToFrozenSet(["L1", "L2", "L3", "N", "PE"], StringComparer.Ordinal);
     private static readonly string[] CapacitorUses = ["start", "run", "both", "unknown"];
@@ -34,6 +36,14 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
             .Concat(knowledge.Words.Rules.Keys.Where(id => id.StartsWith(Goal + "/", StringComparison.Ordinal)).Select(id => id[(Goal.Length + 1)..]))
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
     ];
+
+    private readonly string[] _confirmations =
+    [
+        .. knowledge.Confirmations.Keys.Concat(knowledge.Questions.Values.Where(question => question.Kind == "confirm").Select(question => question.Id))
+            .Concat(knowledge.Words.Rules.Keys.Where(id => id.StartsWith(Confirmation, StringComparison.Ordinal)).Select(id => id[Confirmation.Length..]))
+            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+    ];
+    private readonly string[] _plateFields = [.. PlateBody.FieldNames.Order(StringComparer.Ordinal)];
 
     /// <summary>The instruments of all tests, by id.</summary>
     public static string[] InstrumentsOf(TradeKnowledge knowledge) =>
@@ -133,7 +143,11 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
             case Fact.Goal goal when goal.Id is { Length: > 0 }:
                 each.OneOf("id", goal.Id, _goals);
                 return goal;
-            default: // a confirmation: named by its id
+            case Fact.Confirm confirm:
+                each.Id("id", confirm.Id, needed: true);
+                each.OneOf("id", confirm.Id, _confirmations);
+                return confirm;
+            default: // a symptom or a goal without an id
                 each.Id("id", fact.Id, needed: true);
                 return fact;
         }
@@ -175,6 +189,7 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private void Plate(Fact.Plate plate, Member each)
     {
         each.Id("field", plate.Field, needed: true);
+        each.OneOf("field", plate.Field, _plateFields);
         each.Text("unit", plate.Unit, IdLength);
         each.OneOf("of", plate.Of, [Fact.Plate.Old]);
         each.Text("value", plate.Value?.Text, TextLength, needed: plate.Value is null || plate.Value.Numbers.Count == 0);

@@ -22,6 +22,7 @@ internal static partial class LearnStudy
 {
     private const int Fewest = 4;
     private const int Seldom = 2;
+    private const int SeldomTogether = 5;
     private const int Folds = 5;
     private const double Loose = 2;
     private const double Step = 0.2;
@@ -41,7 +42,7 @@ internal static partial class LearnStudy
         var lines = ToldSets.Files
             .SelectMany(file => Utterance.Read(file).ConvertAll(line => Line.Of(line, file, listener))).ToList();
         var rows = ToldSets.Rows(lines.Select(line => line.Expected)).Where(row => row.Value >= Fewest).ToList();
-        var words = lines.SelectMany(line => line.Words).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= Seldom).Select(word => word.Key).Order(StringComparer.Ordinal).ToList();
+        var words = lines.SelectMany(line => line.Words).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= (CountedWords.IsPair(word.Key) ? SeldomTogether : Seldom)).Select(word => word.Key).Order(StringComparer.Ordinal).ToList();
         var places = words.Select((word, at) => (word, at)).ToDictionary(one => one.word, one => one.at, StringComparer.Ordinal);
         lines.ForEach(line => line.Places = [.. line.Words.Where(places.ContainsKey).Select(word => places[word])]);
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words");

@@ -122,6 +122,12 @@ public sealed class GoalsTest
     }
 
     [Theory]
+    [InlineData("is it worth repairing? it hums and wont start", "worth-repairing")]
+    [InlineData("worth repairing? how do I reverse it", "reverse")]
+    [InlineData("how do I reverse it? find out what is wrong with it", "diagnose")]
+    public void To_look_for_the_fault_does_not_end_the_question_whether_it_is_worth_it(string said, string goal) => Assert.Equal(goal, Talk(Role.Technician, said, []).Assessed.Goal);
+
+    [Theory]
     [InlineData(Role.Technician, "fit-replacement", "the new motor has different wires than the old one, how do I hook it up", "coach.replacement-compare")]
     [InlineData(Role.Homeowner, "fit-replacement", "the new motor has different wires than the old one, how do I hook it up", "coach.replacement-compare")]
     [InlineData(Role.Technician, "change-voltage", "how do I change it over from 115 to 230", "coach.one-voltage")]

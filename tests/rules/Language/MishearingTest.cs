@@ -92,6 +92,64 @@ public sealed class MishearingTest
         Assert.Contains(heard.Symptoms, symptom => symptom is { Id: "high-current", Present: true });
     }
 
+    [Theory]
+    [InlineData("it draws 130 percent of FLA", true)]
+    [InlineData("pulling 118% of nameplate current", true)]
+    [InlineData("pulls 85 percent of nameplate current", false)]
+    [InlineData("the heaters are set to 115 percent of FLA", null)]
+    [InlineData("draws 7 A, efficiency 84 percent, plate 8 A", null)]
+    public void A_share_of_the_plates_current_tells_whether_it_is_too_much(string text, bool? high) =>
+        Assert.Equal(high, Listener.Understand(text).Symptoms.FirstOrDefault(one => one.Id == "high-current")?.Present);
+
+    [Theory]
+    [InlineData("330 V across it and 0.82 A through it", false)]
+    [InlineData("capacitor: 330 V across it and 0.82 A through it", true)]
+    public void Volts_across_something_and_amps_through_it_are_no_marks_of_a_plate(string text, bool capacitor)
+    {
+        var heard = Listener.Understand(text);
+        Assert.DoesNotContain(heard.Facts, fact => fact is Fact.Plate or Fact.Supply or Fact.Running);
+        Assert.Equal(capacitor, heard.Facts.Any(fact => fact is Fact.Capacitor { AcrossVolts: 330, ThroughAmps: 0.82 }));
+        Assert.Equal(!capacitor, heard.NotUnderstood.Count > 0);
+    }
+
+    [Theory]
+    [InlineData("the reading keeps jumping", false)]
+    [InlineData("the meter jumps about", false)]
+    [InlineData("it jumps about on the bench", true)]
+    [InlineData("it shakes so much that I cannot read the meter", true)]
+    public void A_figure_that_wanders_is_no_motor_that_shakes(string text, bool shakes) =>
+        Assert.Equal(shakes, Listener.Understand(text).Symptoms.Any(one => one is { Id: "vibrates", Present: true }));
+
+    [Theory]
+    [InlineData("tried giving it a push with a stick. nope, doesn't help it any", false)]
+    [InlineData("I push the wheel by hand and off it goes", true)]
+    public void A_push_that_does_not_help_starts_nothing(string text, bool starts) =>
+        Assert.Equal(starts, Listener.Understand(text).Symptoms.Single(one => one.Id == "starts-if-spun").Present);
+
+    [Fact]
+    public void Who_trips_over_a_cable_is_no_motor_that_trips() =>
+        Assert.Empty(Listener.Understand("I tripped over the cable after it had been running an hour").Symptoms);
+
+    [Theory]
+    [InlineData("clear, over 200 megohm", true)]
+    [InlineData("0.3 ohm", false)]
+    public void Megohms_are_nothing_that_two_probes_held_together_show(string text, bool insulation)
+    {
+        var heard = Listener.Understand(text, leads: [], asked: new OpenQuestion { Id = "probes", Kind = QuestionKind.Quantity, About = Fact.BenchTest.ProbeZero, Unit = "ohm" });
+        Assert.Equal(insulation, heard.Facts.Any(fact => fact is Fact.Insulation { Megohms: 200 }));
+        Assert.Equal(!insulation, heard.Facts.Any(fact => fact is Fact.BenchTest { Test: Fact.BenchTest.ProbeZero }));
+    }
+
+    [Theory]
+    [InlineData("it is isolated, locked and proved dead")]
+    [InlineData("locked out and isolated, proved dead")]
+    public void What_says_one_thing_twice_is_understood_both_times(string text)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Contains(heard.Facts, fact => fact is Fact.Confirm { Id: "isolated", Confirmed: true });
+        Assert.Empty(heard.NotUnderstood);
+    }
+
     [Fact]
     public void Two_wires_that_run_one_way_tell_nothing_of_three_currents() =>
         Assert.DoesNotContain(Listener.Understand("conveyor gearmotor 24 V DC two wires runs one way only, want it reversible").Symptoms, symptom => symptom.Id == "unequal-phase-currents");

@@ -40,6 +40,20 @@ public sealed class OtherPairsTest
     }
 
     [Fact]
+    public void Leads_of_the_pairs_that_it_tells_count_too() =>
+        Assert.Equal(["1-2 4", "1-3 open", "1-4 open", "2-3 open", "2-4 open", "3-4 9"], Readings("1-2 4 ohms, 3-4 9 ohms, everything else open", []));
+
+    [Theory]
+    [InlineData("1-2 4 ohms, 3-4 9 ohms, 2-3 keeps changing, everything else open")]
+    [InlineData("1-2 4 ohms, 3-4 9 ohms, could not get 2 to 3, everything else open")]
+    [InlineData("leads 1-4. 1-2 4 ohms, 3-4 9 ohms, 3-2 unsure, everything else open")]
+    public void A_pair_that_is_named_is_none_of_the_others(string text)
+    {
+        Assert.Equal(["1-2 4", "1-3 open", "1-4 open", "2-4 open", "3-4 9"], Readings(text, []));
+        Assert.Equal(["1-2 4", "1-3 open", "1-4 open", "2-4 open", "3-4 9"], Readings(text, Leads));
+    }
+
+    [Fact]
     public void Where_no_leads_are_known_by_name_it_is_said_back()
     {
         var heard = Listener.Understand("six leads, 1-2 is 3 ohms, everything else open");

@@ -20,9 +20,22 @@ public sealed class WishesTest
     [InlineData("how many wires does it have? six", null)]
     [InlineData("reverse a single phase motor 115/230", "reverse")]
     [InlineData("it runs in reverse", null)]
+    [InlineData("need it to turn the other way", "reverse")]
+    [InlineData("it turns the other way now", null)]
     [InlineData("change it to 230", "change-voltage")]
     [InlineData("we changed it to 230 last year", null)]
     public void A_wish_is_heard_as_the_job(string text, string? goal) => Assert.Equal(goal, Listener.Understand(text).Goal);
+
+    [Theory]
+    [InlineData("which wire goes where, help me hook it up", false)]
+    [InlineData("help me wire them up", false)]
+    [InlineData("he wired it up again and now it hums", true)]
+    public void What_is_to_be_wired_has_not_been_wired(string text, bool wired)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(wired, heard.Symptoms.Any(one => one is { Id: "just-rewired", Present: true }));
+        Assert.Empty(heard.NotUnderstood);
+    }
 
     [Theory]
     [InlineData("what overload setting do I need", "what-size")]
