@@ -150,6 +150,50 @@ public sealed class FiguresTest
     public void Low_volts_among_leads_are_of_a_test() =>
         Assert.DoesNotContain(Listener.Understand("12 V AC on T1-T2, read 5 V from T1 to T4").Facts, fact => fact is Fact.Supply or Fact.Plate);
 
+    [Theory]
+    [InlineData("still 5 V on the capacitor after discharge", 5.0)]
+    [InlineData("12 V left on the cap", 12.0)]
+    [InlineData("it still has 23 V left after the discharge", 23.0)]
+    [InlineData("three volts left", 3.0)]
+    [InlineData("three volts", null)]
+    public void Volts_that_are_left_are_those_on_the_capacitor(string text, double? volts) =>
+        Assert.Equal(volts, Listener.Understand(text).Facts.OfType<Fact.BenchTest>().SingleOrDefault(test => test.Test == "capacitor-residual")?.Value);
+
+    [Theory]
+    [InlineData("megger 500 V 20 megohm", "insulation 20 V=500")]
+    [InlineData("megger reads 20", "insulation 20")]
+    [InlineData("insulation resistance 20 megohm at 40 C at 500 V", "insulation 20 V=500 C=40")]
+    [InlineData("insulation over 200 megohm", "insulation 200")]
+    [InlineData("insulation 20", "")]
+    [InlineData("meggered at 500", "")]
+    [InlineData("insulation 20-30", "")]
+    public void Insulation_has_its_volts_and_its_degrees_beside_it(string text, string brief) => Assert.Equal(brief, Heard(text));
+
+    [Theory]
+    [InlineData("1/2 hp", "plate horsepower 0.5")]
+    [InlineData("1-1/2 hp", "plate horsepower 1.5")]
+    [InlineData("1 1/2 hp", "plate horsepower 1.5")]
+    [InlineData("7½ hp", "plate horsepower 7.5")]
+    [InlineData("0,5 hp", "plate horsepower 0.5")]
+    [InlineData("half a horse", "plate horsepower 0.5")]
+    [InlineData("hp - 2", "plate horsepower 2")]
+    [InlineData("2.2kW", "plate kilowatts 2.2")]
+    [InlineData("10.4 A or 5.2 A", "plate amps 10.4/5.2")]
+    [InlineData("115V/230V", "plate volts 115/230")]
+    [InlineData("115 V or 230 V", "plate volts 115/230")]
+    [InlineData("208-230/460 V", "plate volts 208/230/460")]
+    [InlineData("53-64 uF", "capacitor uF=53-64")]
+    [InlineData("RPM 1725", "plate rpm 1725")]
+    [InlineData("RPM: 1725", "plate rpm 1725")]
+    [InlineData("RPM = 1725", "plate rpm 1725")]
+    [InlineData("rpm of 1725", "plate rpm 1725")]
+    [InlineData("SF: 1.25", "plate serviceFactor 1.25")]
+    [InlineData("3~", "plate phases 3")]
+    [InlineData("single phase", "plate phases 1")]
+    [InlineData("2x4", "")]
+    [InlineData("4k7", "")]
+    public void Figures_are_read_as_plates_write_them(string text, string brief) => Assert.Equal(brief, Heard(text));
+
     private static string Heard(string text) => string.Join("; ", Brief.Of(Listener.Understand(text)));
 
     private static string? Chosen(string text, string question) => Listener.Understand(text).Facts.OfType<Fact.Choice>().SingleOrDefault(choice => choice.Question == question)?.Option;
