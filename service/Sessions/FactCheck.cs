@@ -4,7 +4,6 @@ using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 using WireCoach.Rules.Statements;
 using WireCoach.Rules.Windings;
-using WireCoach.Service.Endpoints.Calc;
 
 namespace WireCoach.Service.Sessions;
 
@@ -43,7 +42,6 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
             .Concat(knowledge.Words.Rules.Keys.Where(id => id.StartsWith(Confirmation, StringComparison.Ordinal)).Select(id => id[Confirmation.Length..]))
             .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
     ];
-    private readonly string[] _plateFields = [.. PlateBody.FieldNames.Order(StringComparer.Ordinal)];
 
     /// <summary>The instruments of all tests, by id.</summary>
     public static string[] InstrumentsOf(TradeKnowledge knowledge) =>
@@ -189,7 +187,6 @@ internal sealed class FactCheck(TradeKnowledge knowledge)
     private void Plate(Fact.Plate plate, Member each)
     {
         each.Id("field", plate.Field, needed: true);
-        each.OneOf("field", plate.Field, _plateFields);
         each.Text("unit", plate.Unit, IdLength);
         each.OneOf("of", plate.Of, [Fact.Plate.Old]);
         each.Text("value", plate.Value?.Text, TextLength, needed: plate.Value is null || plate.Value.Numbers.Count == 0);

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using WireCoach.Rules.Cases;
 using WireCoach.Rules.Reference;
 
@@ -60,9 +59,6 @@ internal sealed record PlateBody
     public PlateValue? CapacitorMicrofarads { get; init; }
 
     public PlateValue? CapacitorVolts { get; init; }
-
-    /// <summary>The names of a plate's fields, as they are written in a body.</summary>
-    public static IEnumerable<string> FieldNames => typeof(PlateBody).GetProperties().Where(member => member.PropertyType == typeof(PlateValue)).Select(member => JsonNamingPolicy.CamelCase.ConvertName(member.Name));
 
     /// <summary>The plate as the rules know it; a power written as a fraction becomes a number.</summary>
     public PlateFields Fields()

@@ -172,7 +172,6 @@ public sealed class SessionEndpointsTest(ServiceFixture service) : IClassFixture
     [InlineData("""{"facts":[{"kind":"goal","id":"fame"}]}""", "invalid-fact", "facts[0].id")]
     [InlineData("""{"facts":[{"kind":"instrument","id":"crystal-ball"}]}""", "invalid-fact", "facts[0].id")]
     [InlineData("""{"facts":[{"kind":"confirm","id":"on-my-honour"}]}""", "invalid-fact", "facts[0].id")]
-    [InlineData("""{"facts":[{"kind":"plate","field":"horsefeathers","value":[1]}]}""", "invalid-fact", "facts[0].field")]
     [InlineData("""{"facts":[{"kind":"bench-test","test":"tea-leaves","outcome":"good"}]}""", "invalid-fact", "facts[0].test")]
     [InlineData("""{"facts":[{}]}""", "invalid-fact", "facts[0]")]
     [InlineData("""{"facts":[{"from":"1","to":"2","ohms":1}]}""", "invalid-fact", "facts[0]")]
