@@ -9,6 +9,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private const double EnoughAmongFacts = 0.75;
     private const double AsGoodAsNamed = 0.9;
     private const string Agreed = "answer-agreed";
+    private const string Transformer = "instrument.low-voltage-ac";
 
     /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
     public (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Read()
@@ -29,9 +30,10 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         };
     }
 
-    /// <summary>"Is the earth ok?": a question back answers nothing; what is wanted is often said as one.</summary>
-    private bool Asks => scene.IsWord(scene.Tokens.Count - 1, "?")
-        && scene.IsWord(0, "is", "are", "was", "does", "do", "did", "can", "could", "should", "shall", "will", "would", "may", "must", "what", "why", "how", "where", "which", "who", "when");
+    /// <summary>"Is the earth ok?": a question back answers nothing, also without its sign; what is wanted is often said as one.</summary>
+    private bool Asks => (scene.IsWord(0, "is", "are", "was", "were", "should", "shall", "can", "could", "would", "may", "must", "does") && scene.IsWord(1, "it", "i", "we", "you", "he", "she", "they", "this", "that", "the", "there", "everything", "my"))
+        || (scene.IsWord(scene.Tokens.Count - 1, "?")
+        && scene.IsWord(0, "is", "are", "was", "does", "do", "did", "can", "could", "should", "shall", "will", "would", "may", "must", "what", "why", "how", "where", "which", "who", "when"));
 
     private (HeardAnswer, IReadOnlyList<Fact>)? Reading(OpenQuestion asked)
     {
@@ -105,7 +107,11 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         && Enumerable.Range(0, scene.Tokens.Count).Any(at => at != first && scene.Tokens[at] is { Used: false, Kind: TokenKind.Number } && scene.Tokens[at].Clause == scene.Tokens[first].Clause);
 
     /// <summary>What a transformer gives is no answer to what the meter shows, nor is what is printed on a capacitor.</summary>
-    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !IsPrinted(q) && !(scene.InSentence("instrument.low-voltage-ac", q.First) && !scene.InSentence("measured", q.First));
+    private bool Free(Quantity q) => !scene.Tokens[q.First].Used && !IsPrinted(q) && !IsOfTransformer(q);
+
+    /// <summary>"With 12 V from the transformer I measured 5.2 V": the nearer of the two words says whose volts they are.</summary>
+    private bool IsOfTransformer(Quantity q) => scene.Hits.Where(hit => hit.Concept is Transformer or "measured" && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence)
+        .MinBy(hit => Math.Max(hit.First - q.Last, q.First - hit.Last)) is { Concept: Transformer };
 
     private bool IsPrinted(Quantity q) => scene.Asked?.Unit == "microfarad"
         && (q.Values.Count > 1 || (scene.Hits.FindLast(hit => hit.Last < q.First && q.First - hit.Last <= 2 && hit.Concept is "marked" or "measured") is { Concept: "marked" }));
@@ -126,9 +132,9 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         "insulation" when asked.Unit != "celsius" => new Fact.Insulation { Megohms = value },
         "capacitor" or "capacitance" => new Fact.Capacitor { MeasuredMicrofarads = value },
         "resistance" when asked.Between is [var from, var to] => new Fact.Reading { From = from, To = to, Ohms = value },
-        "plate" => new Fact.Plate { Field = asked.Id.StartsWith("plate.", StringComparison.Ordinal) ? asked.Id["plate.".Length..] : asked.Id, Value = PlateValue.Of(q.Values), Unit = asked.Unit },
+        "plate" => new Fact.Plate { Field = asked.Id.StartsWith("plate.", StringComparison.Ordinal) ? asked.Id["plate.".Length..] : asked.Id, Value = PlateValue.Of([.. q.Values.Select(one => one * Factor(q.UnitId, asked.Unit))]), Unit = asked.Unit },
         "running" => asked.Unit switch { "amp" => new Fact.Running { Amps = value }, "rpm" => new Fact.Running { Rpm = value }, _ => new Fact.Running { Volts = value } },
-        { } about when about.StartsWith("plate.", StringComparison.Ordinal) => new Fact.Plate { Field = about["plate.".Length..], Value = PlateValue.Of(q.Values), Unit = asked.Unit },
+        { } about when about.StartsWith("plate.", StringComparison.Ordinal) => new Fact.Plate { Field = about["plate.".Length..], Value = PlateValue.Of([.. q.Values.Select(one => one * Factor(q.UnitId, asked.Unit))]), Unit = asked.Unit },
         "resistance" or "insulation" or null => new Fact.BenchTest { Test = asked.Id, Value = value, Unit = asked.Unit },
         { } test => new Fact.BenchTest { Test = test, Value = value, Unit = asked.Unit },
     };

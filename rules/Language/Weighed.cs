@@ -8,6 +8,7 @@ internal sealed class Weighed
 {
     private const int MostOffered = 3;
     private const int FewestWords = 2;
+    private static readonly string[] ByFigures = ["high-current", "low-voltage-at-motor", "unequal-phase-currents"];
     private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other"];
     private readonly Likeness _likeness;
     private readonly Scene _scene;
@@ -39,8 +40,9 @@ internal sealed class Weighed
         }
 
         var likely = Likely();
+        var figures = _scene.Tokens.Exists(token => token.Kind == TokenKind.Number); // "the voltage at the motor is 238": whether that is little is reckoned
         var told = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row])).OrderByDescending(row => likely[row]).ToList();
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row]) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToList();
         var taken = open.TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
         if (taken.Count == 0 && heardNothing && likely[open[0]] > _likeness.Limit("asked"))
         {

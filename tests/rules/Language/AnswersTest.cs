@@ -37,6 +37,29 @@ public sealed class AnswersTest
     }
 
     [Theory]
+    [InlineData("is it done", null)]
+    [InlineData("is the breaker off and locked", null)]
+    [InlineData("should I have done it", null)]
+    [InlineData("done", true)]
+    [InlineData("it is done", true)]
+    public void What_is_asked_back_without_its_sign_confirms_nothing(string text, bool? confirmed) =>
+        Assert.Equal(confirmed, Listener.Understand(text, asked: new OpenQuestion { Id = "shaft-free-guarded", Kind = QuestionKind.Confirm, About = "confirm" }).Answer?.Confirmed);
+
+    [Theory]
+    [InlineData("with 12 V from the transformer I measured 5.2 V", 5.2)]
+    [InlineData("I measured 5.2 V with 12 V from the transformer", 5.2)]
+    [InlineData("the transformer gives 12 V", null)]
+    public void What_the_transformer_gives_is_not_what_was_measured(string text, double? volts) =>
+        Assert.Equal(volts, Listener.Understand(text, asked: new OpenQuestion { Id = "series-voltage", Kind = QuestionKind.Quantity, About = "series-voltage", Unit = "volt" }).Answer?.Value);
+
+    [Fact]
+    public void A_plates_watts_are_filed_as_its_kilowatts()
+    {
+        var plate = Assert.IsType<Fact.Plate>(Assert.Single(Listener.Understand("1100 watts", asked: new OpenQuestion { Id = "plate.kilowatts", Kind = QuestionKind.Quantity, About = "plate", Unit = "kilowatt" }).Facts));
+        Assert.Equal(1.1, plate.Value.Number);
+    }
+
+    [Theory]
     [InlineData("run-current", "amp", "850 mA", 0.85)]
     [InlineData("insulation", "megohm", "800 kilohm", 0.8)]
     [InlineData("insulation", "megohm", "900000 ohm", 0.9)]

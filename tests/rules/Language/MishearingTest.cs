@@ -131,6 +131,12 @@ public sealed class MishearingTest
         Assert.Empty(Listener.Understand("I tripped over the cable after it had been running an hour").Symptoms);
 
     [Theory]
+    [InlineData("voltage at the motor is 238 while it runs")]
+    [InlineData("locked rotor 60 A")]
+    [InlineData("three wires red, blue and white")]
+    public void A_figure_is_judged_by_what_it_should_be_and_not_by_its_words(string text) => Assert.DoesNotContain(Listener.Understand(text).Symptoms, one => one.Present);
+
+    [Theory]
     [InlineData("clear, over 200 megohm", true)]
     [InlineData("0.3 ohm", false)]
     public void Megohms_are_nothing_that_two_probes_held_together_show(string text, bool insulation)
