@@ -46,6 +46,17 @@ public sealed class AnswersTest
         Assert.Equal(confirmed, Listener.Understand(text, asked: new OpenQuestion { Id = "shaft-free-guarded", Kind = QuestionKind.Confirm, About = "confirm" }).Answer?.Confirmed);
 
     [Theory]
+    [InlineData("yes, done")]
+    [InlineData("yes it is done")]
+    [InlineData("done, yes")]
+    public void What_confirms_twice_is_understood_both_times(string text)
+    {
+        var heard = Listener.Understand(text, asked: new OpenQuestion { Id = "shaft-free-guarded", Kind = QuestionKind.Confirm, About = "confirm" });
+        Assert.True(heard.Answer?.Confirmed);
+        Assert.Empty(heard.NotUnderstood);
+    }
+
+    [Theory]
     [InlineData("with 12 V from the transformer I measured 5.2 V", 5.2)]
     [InlineData("I measured 5.2 V with 12 V from the transformer", 5.2)]
     [InlineData("the transformer gives 12 V", null)]
