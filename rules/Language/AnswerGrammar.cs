@@ -9,6 +9,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private const double EnoughAmongFacts = 0.75;
     private const double AsGoodAsNamed = 0.9;
     private const string Agreed = "answer-agreed";
+    private const string PlateField = "plate.";
     private const string Transformer = "instrument.low-voltage-ac";
 
     /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
@@ -132,11 +133,18 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         "insulation" when asked.Unit != "celsius" => new Fact.Insulation { Megohms = value },
         "capacitor" or "capacitance" => new Fact.Capacitor { MeasuredMicrofarads = value },
         "resistance" when asked.Between is [var from, var to] => new Fact.Reading { From = from, To = to, Ohms = value },
-        "plate" => new Fact.Plate { Field = asked.Id.StartsWith("plate.", StringComparison.Ordinal) ? asked.Id["plate.".Length..] : asked.Id, Value = PlateValue.Of([.. q.Values.Select(one => one * Factor(q.UnitId, asked.Unit))]), Unit = asked.Unit },
+        "plate" => OfPlate(asked.Id, asked, q),
         "running" => asked.Unit switch { "amp" => new Fact.Running { Amps = value }, "rpm" => new Fact.Running { Rpm = value }, _ => new Fact.Running { Volts = value } },
-        { } about when about.StartsWith("plate.", StringComparison.Ordinal) => new Fact.Plate { Field = about["plate.".Length..], Value = PlateValue.Of([.. q.Values.Select(one => one * Factor(q.UnitId, asked.Unit))]), Unit = asked.Unit },
+        { } about when about.StartsWith(PlateField, StringComparison.Ordinal) => OfPlate(about, asked, q),
         "resistance" or "insulation" or null => new Fact.BenchTest { Test = asked.Id, Value = value, Unit = asked.Unit },
         { } test => new Fact.BenchTest { Test = test, Value = value, Unit = asked.Unit },
+    };
+
+    private static Fact.Plate OfPlate(string field, OpenQuestion asked, Quantity q) => new()
+    {
+        Field = field.StartsWith(PlateField, StringComparison.Ordinal) ? field[PlateField.Length..] : field,
+        Value = PlateValue.Of([.. q.Values.Select(one => one * Factor(q.UnitId, asked.Unit))]),
+        Unit = asked.Unit,
     };
 
     private (HeardAnswer, IReadOnlyList<Fact>)? Confirm(OpenQuestion asked)
