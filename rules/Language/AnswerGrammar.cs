@@ -159,10 +159,10 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
             return null;
         }
 
-        if (forms.Less(asked.Id, scene, inShort is not null) is (var from, var to))
+        if (forms.LessThan(asked.Id, scene, inShort is not null, done is not null) is (var missing, var from, var to))
         {
             scene.Use(from, to);
-            return (new HeardAnswer { QuestionId = asked.Id, Less = true }, []);
+            return (new HeardAnswer { QuestionId = asked.Id, Less = missing }, []);
         }
 
         if ((cannot ?? undone) is { } no)

@@ -10,8 +10,7 @@ internal sealed class ShortForms
     private const int ShortClause = 7;
 
     private readonly Dictionary<string, IReadOnlyList<Form>> _done;
-    private readonly Dictionary<string, IReadOnlyList<Form>> _less;
-    private readonly Dictionary<string, IReadOnlyList<Form>> _never;
+    private readonly Dictionary<string, IReadOnlyList<Less>> _less;
     private readonly Dictionary<string, IReadOnlyList<Form>> _options;
 
     public ShortForms(TradeKnowledge knowledge)
@@ -19,8 +18,10 @@ internal sealed class ShortForms
         _done = knowledge.Questions.Values.Where(card => card.Heard.Count > 0).Select(card => (card.Id, card.Heard))
             .Concat(knowledge.Confirmations.Values.Where(wanted => wanted.Heard.Count > 0).Select(wanted => (wanted.Id, wanted.Heard)))
             .ToDictionary(one => one.Id, one => Forms(one.Id, one.Heard), StringComparer.Ordinal);
-        _less = knowledge.Confirmations.Values.Where(wanted => wanted.Short is not null).ToDictionary(wanted => wanted.Id, wanted => Forms(wanted.Id, wanted.Short!.Heard), StringComparer.Ordinal);
-        _never = knowledge.Confirmations.Values.Where(wanted => wanted.Short is not null).ToDictionary(wanted => wanted.Id, wanted => Forms(wanted.Id, wanted.Short!.Always), StringComparer.Ordinal);
+        _less = knowledge.Confirmations.Values.ToDictionary(
+            wanted => wanted.Id,
+            IReadOnlyList<Less> (wanted) => [.. wanted.Short.Select((less, at) => new Less(wanted.ShortId(at), less.IsPart, Forms(wanted.Id, less.Heard), Forms(wanted.Id, less.Always)))],
+            StringComparer.Ordinal);
         _options = knowledge.Questions.Values.Select(card => (card.Id, Told: card.Options.Select(option => (option.Id, option.Heard))))
             .Concat(knowledge.Tests.Values.Select(test => (Id: TestGuide.QuestionPrefix + test.Id, Told: test.Outcomes.Select(outcome => (outcome.Id, outcome.Heard)))))
             .Where(one => one.Told.Any(option => option.Heard.Count > 0))
@@ -30,7 +31,7 @@ internal sealed class ShortForms
     /// <summary>The words that say that what a question wants is done; short clauses around such words are claimed whole.</summary>
     public (int First, int Last)? Done(string question, Scene scene)
     {
-        var said = Said(_done, question, scene);
+        var said = Said(_done.GetValueOrDefault(question, []), scene);
         foreach (var clause in said.Select(places => scene.Tokens[places.First].Clause).Distinct())
         {
             var tokens = scene.Tokens.FindAll(token => token.Clause == clause);
@@ -40,19 +41,21 @@ internal sealed class ShortForms
         return said.Count > 0 ? said[0] : null;
     }
 
-    /// <summary>The words that say that something less than what a question wants is done; words that it is done go before them, but for some.</summary>
+    /// <summary>The words that say that something less than what a question wants is done, with the sentence that says what is missing; words that it is done go before them, but for some.</summary>
     /// <param name="question">The question's id.</param>
     /// <param name="scene">The message.</param>
     /// <param name="done">Whether it says that it is done.</param>
-    public (int First, int Last)? Less(string question, Scene scene, bool done) =>
-        Said(_never, question, scene).Concat(done ? [] : Said(_less, question, scene)).Select(place => ((int, int)?)place).FirstOrDefault();
+    /// <param name="consents">Whether it says yes.</param>
+    public (string Missing, int First, int Last)? LessThan(string question, Scene scene, bool done, bool consents) =>
+        _less.GetValueOrDefault(question, []).SelectMany(less => Said(less.Always, scene).Concat(done || (consents && less.IsPart) ? [] : Said(less.Heard, scene))
+            .Select(place => ((string, int, int)?)(less.Missing, place.First, place.Last))).FirstOrDefault();
 
     /// <summary>Takes words that answer what is to be confirmed out of what is read for symptoms: "the breaker is off" tells no trip then.</summary>
     public void Claim(Scene scene)
     {
         if (scene.Asked is { Kind: QuestionKind.Confirm } asked)
         {
-            var answers = Said(_done, asked.Id, scene).Concat(Said(_less, asked.Id, scene)).ToList();
+            var answers = Said(_done.GetValueOrDefault(asked.Id, []), scene).Concat(_less.GetValueOrDefault(asked.Id, []).SelectMany(less => Said(less.Heard, scene))).ToList();
             scene.Hits.RemoveAll(hit => !hit.Concept.StartsWith("answer-", StringComparison.Ordinal) && answers.Exists(answer => hit.First >= answer.First && hit.First <= answer.Last));
         }
     }
@@ -83,11 +86,12 @@ internal sealed class ShortForms
     /// <summary>"repair-made.worn-bearing" is asked by the card of its first part.</summary>
     private static string Card(string question) => question.Split('.')[0];
 
-    private static List<(int First, int Last)> Said(Dictionary<string, IReadOnlyList<Form>> by, string question, Scene scene) =>
-        by.TryGetValue(question, out var forms) ? [.. forms.Select(form => form.In(scene)).OfType<(int First, int Last)>()] : [];
+    private static List<(int First, int Last)> Said(IReadOnlyList<Form> forms, Scene scene) => [.. forms.Select(form => form.In(scene)).OfType<(int First, int Last)>()];
 
     private static IReadOnlyList<Form> Forms(string option, IReadOnlyList<string> heard) =>
         [.. heard.Select(written => new Form(option, written, new Phrase(option, Swallowing.None, written)))];
+
+    private sealed record Less(string Missing, bool IsPart, IReadOnlyList<Form> Heard, IReadOnlyList<Form> Always);
 
     private sealed record Form(string Option, string Written, Phrase Phrase)
     {

@@ -70,7 +70,7 @@ public sealed record HeardDanger(string Id, string Span);
 
 /// <summary>Words that were not understood, or that read in more than one way.</summary>
 /// <param name="Text">The words.</param>
-/// <param name="Reads">What they may mean, as <c>kind/id</c>; <c>aside/</c> and a symptom where they name it without telling it of this motor as it is now, <c>likely/</c> and one that was taken for told because people tell it in the like words, <c>doubt/</c> and one that was not because they tell it in quite other words, <c>maybe/</c> and those that come nearest to words of which nothing was made; empty where nothing fits.</param>
+/// <param name="Reads">What they may mean, as <c>kind/id</c>; <c>aside/</c> and a symptom where they name it without telling it of this motor as it is now, <c>likely/</c> and one that was taken for told because people tell it in the like words, <c>doubt/</c> and one that was not because they tell it in quite other words, <c>maybe/</c> and those that come nearest to words of which nothing was made, <c>part/</c> and a confirmation of which they say a part; empty where nothing fits.</param>
 public sealed record Leftover(string Text, IReadOnlyList<string> Reads)
 {
     /// <summary>Words that nothing fits.</summary>
@@ -102,8 +102,8 @@ public sealed record HeardAnswer
     /// <summary>Done (<see langword="true"/>) or cannot.</summary>
     public bool? Confirmed { get; init; }
 
-    /// <summary>Something is done that is less than what was to be confirmed.</summary>
-    public bool Less { get; init; }
+    /// <summary>Something is done that is less than what was to be confirmed: the id of the sentence that says what is missing.</summary>
+    public string? Less { get; init; }
 
     /// <summary>Free words.</summary>
     public string? Text { get; init; }

@@ -174,8 +174,8 @@ public sealed record GateConfirmation
     /// <summary>Words that say it is done, beside "done" and "yes", as phrases.</summary>
     public IReadOnlyList<string> Heard { get; init; } = [];
 
-    /// <summary>What people say who have done less than this, with the answer to it.</summary>
-    public ShortOfEnough? Short { get; init; }
+    /// <summary>What people say who have done less than this, each with the answer to it.</summary>
+    public IReadOnlyList<ShortOfEnough> Short { get; init; } = [];
 
     /// <summary>Whether it must be confirmed anew after every time that power was on.</summary>
     public bool LapsesWithPower { get; init; }
@@ -198,13 +198,17 @@ public sealed record GateConfirmation
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
 
-    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c>, <c>confirmation.ID.short</c> and <c>confirmation.ID.how-1</c>.</summary>
+    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c>, <c>confirmation.ID.short-1</c> and <c>confirmation.ID.how-1</c>.</summary>
     public IEnumerable<Sentence> Sentences() =>
     [
         new() { Id = $"confirmation.{Id}.ask", Text = Ask, Homeowner = Homeowner },
-        .. Short is null ? Array.Empty<Sentence>() : [new() { Id = $"confirmation.{Id}.short", Text = Short.Text, Homeowner = Short.Homeowner }],
+        .. Short.Select((less, at) => new Sentence { Id = ShortId(at), Text = less.Text, Homeowner = less.Homeowner }),
         .. Sentence.Steps($"confirmation.{Id}", How, HomeownerHow),
     ];
+
+    /// <summary>The id of the sentence that answers who has done less.</summary>
+    /// <param name="at">Which of <see cref="Short"/>.</param>
+    public string ShortId(int at) => $"confirmation.{Id}.short-{at + 1}";
 }
 
 /// <summary>Something that people take for a confirmation and that is less: "it's off at the switch".</summary>
@@ -215,6 +219,9 @@ public sealed record ShortOfEnough
 
     /// <summary>Words that say so even beside words that it is done: "discharged with a screwdriver".</summary>
     public IReadOnlyList<string> Always { get; init; } = [];
+
+    /// <summary>Whether it is a part of what is asked, so that a yes beside it says the rest: "yes, locked off".</summary>
+    public bool IsPart { get; init; }
 
     /// <summary>Why it is not enough, and what is.</summary>
     public required string Text { get; init; }

@@ -125,7 +125,7 @@ internal sealed class Hearing(TradeKnowledge knowledge, Coach coach, FactCheck c
     /// <summary>The facts that the answer to the open question amounts to, and the heard facts in whose place they stand.</summary>
     private (IReadOnlyList<Fact> Facts, IReadOnlyList<Fact>? Own, IReadOnlyList<Problem> Problems) Answered(CaseFile file, Question? asked, Understood understood)
     {
-        if (asked is null || understood.Answer is { Less: true } || (understood.Answer is null && !(understood.Skip && understood.Facts.Count == 0)))
+        if (asked is null || understood.Answer is { Less: not null } || (understood.Answer is null && !(understood.Skip && understood.Facts.Count == 0)))
         {
             return ([], null, []);
         }

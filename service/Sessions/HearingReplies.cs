@@ -35,7 +35,7 @@ internal static class HearingReplies
 
     /// <summary>Why what was done is not enough.</summary>
     private static IEnumerable<Statement> Less(Understood understood) =>
-        understood.Answer is { Less: true } answer ? [Statement.Named($"confirmation.{answer.QuestionId}.short")] : [];
+        understood.Answer is { Less: { } missing } ? [Statement.Named(missing)] : [];
 
     /// <summary>Who takes over; nothing where nobody has to.</summary>
     private static Statement? HandOver(Gate gate) => (gate.KeptFor ?? gate.ReferTo) is { } who ? Statement.Of("asked.hand-over").With("who", Person.Named(who)) : null;

@@ -90,13 +90,14 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         ? Statement.Named($"symptom.{read[(read.IndexOf('/', StringComparison.Ordinal) + 1)..]}")
         : Statement.Named($"reading.{read.Replace('/', '-')}");
 
-    /// <summary>A symptom that was named and not told of this motor, one that is taken for told, one that is not; or what has to be chosen from.</summary>
+    /// <summary>A symptom that was named and not told of this motor, one that is taken for told, one that is not; a part of what has to be confirmed; or what has to be chosen from.</summary>
     private static string Reply(Leftover doubt) => Kind(doubt.Reads[0]) switch
     {
         "aside" => "reply.aside",
         "likely" => "reply.likely",
         "doubt" => "reply.doubt",
         "maybe" => "reply.maybe",
+        "part" => "reply.part",
         _ => "reply.which",
     };
 

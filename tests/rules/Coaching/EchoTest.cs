@@ -14,7 +14,7 @@ public sealed class EchoTest
     [Fact]
     public void Facts_are_said_back_as_people_say_them()
     {
-        Assert.Equal("done: isolated, locked and proved dead", Said(new Fact.Confirm { Id = "isolated" }));
+        Assert.Equal("done: unplugged, or locked off and proved dead", Said(new Fact.Confirm { Id = "isolated" }));
         Assert.Equal("done: plug out and in sight", Said(new Fact.Confirm { Id = "isolated" }, Role.Homeowner));
         Assert.Equal("capacitor: off and bridged", Said(new Fact.Choice { Question = "capacitor-bridged", Option = "bridged" }));
         Assert.Equal("looking at the capacitor: bulged, leaking or burst", Said(new Fact.BenchTest { Test = "capacitor-look", Outcome = "swollen" }));
@@ -61,7 +61,7 @@ public sealed class EchoTest
         { "joined: 1 + 3", new Fact.Joint { Leads = ["1", "3"] } },
         { "joined: 1 + 3, on L1", new Fact.Joint { Leads = ["1", "3"], Conductor = "L1" } },
         { "what you want: turn it round", new Fact.Goal { Id = "reverse" } },
-        { "I can't: isolated, locked and proved dead", new Fact.Confirm { Id = "isolated", Confirmed = false } },
+        { "I can't: unplugged, or locked off and proved dead", new Fact.Confirm { Id = "isolated", Confirmed = false } },
         { "not this: it hums and does not start", new Fact.Symptom { Id = "hums-no-start", Present = false } },
         { "drives: the brine pump", new Fact.Application { Text = "the brine pump" } },
         { "length of the line: 30 m", new Fact.Choice { Question = "supply.length-metres", Option = "30" } },

@@ -208,7 +208,7 @@ public sealed class AnswersTest
     public void Words_that_say_too_little_are_understood_all_the_same()
     {
         var heard = Listener.Understand("I pressed the stop button", asked: new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" });
-        Assert.True(heard.Answer is { Less: true, Confirmed: null });
+        Assert.True(heard.Answer is { Less: "confirmation.isolated.short-2", Confirmed: null });
         Assert.Empty(heard.NotUnderstood);
     }
 

@@ -210,19 +210,24 @@ public sealed class UnderstandingTest
     [InlineData("isolated", "it's off at the wall switch")]
     [InlineData("isolated", "yes, it's switched off")]
     [InlineData("isolated", "I pressed the stop button")]
+    [InlineData("isolated", "isolated and locked")]
+    [InlineData("isolated", "breaker is off and locked")]
+    [InlineData("isolated", "locked off at the isolator, not proved dead yet")]
     [InlineData("capacitor-discharged", "it's been unplugged for a week")]
     [InlineData("capacitor-discharged", "yes, with a screwdriver")]
     [InlineData("capacitor-discharged", "discharged it with a screwdriver")]
     public void Less_than_what_is_asked_for_confirms_nothing(string question, string text)
     {
         var heard = Listener.Understand(text, asked: new OpenQuestion { Id = question, Kind = QuestionKind.Confirm, About = "confirm" });
-        Assert.True(heard.Answer is { Less: true, Confirmed: null });
-        Assert.Empty(heard.Facts);
+        Assert.True(heard.Answer is { Less: not null, Confirmed: null });
+        Assert.DoesNotContain(heard.Facts, fact => fact is Fact.Confirm);
     }
 
     [Theory]
     [InlineData("isolated", "switched off and unplugged")]
-    [InlineData("isolated", "breaker is off and locked")]
+    [InlineData("isolated", "breaker is off and locked, proved dead")]
+    [InlineData("isolated", "yes, locked off")]
+    [InlineData("isolated", "locked off and tested dead")]
     [InlineData("capacitor-discharged", "bled through a resistor, waited a minute, under 5 V")]
     [InlineData("capacitor-discharged", "discharged, under 5 V")]
     public void Words_that_confirm_tell_nothing_else(string question, string text) =>
@@ -247,6 +252,7 @@ public sealed class UnderstandingTest
     [InlineData("how do I discharge the cap?")]
     [InlineData("should I isolate it first?")]
     [InlineData("stone dead, no hum. left it locked out")]
+    [InlineData("I isolated it, locked out and tagged")]
     public void Nothing_is_confirmed_by_words_that_say_something_else(string text) =>
         Assert.DoesNotContain(Listener.Understand(text).Facts, fact => fact is Fact.Confirm);
 

@@ -171,7 +171,7 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Theory]
-    [InlineData("off and locked")]
+    [InlineData("off, locked and proved dead")]
     [InlineData("it's dead and locked out")]
     [InlineData("plug is out of the wall")]
     public async Task A_short_form_confirms_what_was_asked(string words)
