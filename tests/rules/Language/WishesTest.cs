@@ -9,6 +9,17 @@ public sealed class WishesTest
     private static readonly Listener Listener = new(Trade.Knowledge);
 
     [Theory]
+    [InlineData("is it safe to do alone", true)]
+    [InlineData("can I do this myself?", true)]
+    [InlineData("am I allowed to measure on it live", true)]
+    [InlineData("can I fix it on my own", true)]
+    [InlineData("I am doing it on my own", false)]
+    [InlineData("it starts by itself", false)]
+    [InlineData("they are not allowed near it", false)]
+    public void Whether_one_may_do_it_is_asked(string text, bool asked) =>
+        Assert.Equal(asked, Listener.Understand(text).Questions.Any(question => question.Id == "may-i"));
+
+    [Theory]
     [InlineData("wired star on 230, is that ok", "check-connection")]
     [InlineData("it's wired in delta on 400, is that right?", "check-connection")]
     [InlineData("it is wired star on 230", null)]

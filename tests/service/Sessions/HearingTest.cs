@@ -71,6 +71,8 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     [Theory]
     [InlineData("how do I test a capacitor", null)]
     [InlineData("is it safe to touch the motor while it's running", "asked.touch-running")]
+    [InlineData("is it safe to do alone", "asked.may-not")]
+    [InlineData("am I allowed to do this", "asked.may-not")]
     public async Task A_question_alone_tells_nothing_of_the_motor_nor_of_what_is_wanted(string text, string? answered)
     {
         var session = await service.Post("/api/sessions", new { role = "homeowner", region = "na", text });
