@@ -13,11 +13,19 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     /// <summary>What a meter showed.</summary>
     internal sealed record Value(double? Ohms, bool Open, bool Short, bool Kick, int First, int Last);
 
+    /// <summary>What the probes were on, and where it was said.</summary>
+    internal sealed record Probed(string From, string To, int First, int Last)
+    {
+        /// <summary>Leads that were held together with the first.</summary>
+        public IReadOnlyList<string> Together { get; init; } = [];
+    }
+
     public void Read()
     {
+        var several = new SeveralLeads(scene, leads, this);
         for (var at = 0; at < scene.Tokens.Count; at++)
         {
-            if (!scene.Tokens[at].Used && (NamesOfCounted(at) ?? Line(at)) is { } last)
+            if (!scene.Tokens[at].Used && (NamesOfCounted(at) ?? several.Line(at) ?? Line(at)) is { } last)
             {
                 at = last;
             }
@@ -29,9 +37,9 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     {
         var number = scene[at] is { IsWhole: true } figure ? figure.Text : scene.Like(at, "number.")?.Concept["number.".Length..];
         var behind = at + 1;
-        while (scene.At(behind, "look-of-lead") is { } look)
+        while ((scene.At(behind, "look-of-lead")?.Last ?? (scene.IsWord(behind, "motor", "stator", "winding") ? behind : null)) is { } look)
         {
-            behind = look.Last + 1;
+            behind = look + 1;
         }
 
         if (number is null || scene.At(behind, "lead-noun") is not { } noun)
@@ -104,11 +112,18 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         }
 
         var start = scene.At(at, "between") is { } between ? between.Last + 1 : at;
-        var pairs = new List<(string From, string To, int First, int Last)>();
+        var pairs = new List<Probed>();
         var next = start;
+        var byAnd = false;
         while (Pair(next, start > at) is { } pair)
         {
-            pairs.Add((pair.From, pair.To, pairs.Count == 0 ? at : next, pair.Last));
+            if (pairs.Count > 0 && start == at && pair.IsByAnd && !byAnd)
+            {
+                return pair.Last; // "1 to 2, 3 and 4 open": from 1 to each of three, or two pairs
+            }
+
+            byAnd = pair.IsByAnd;
+            pairs.Add(new(pair.From, pair.To, pairs.Count == 0 ? at : next, pair.Last));
             next = pair.Last + 1;
             var value = pairs.Count == 1 && start > at ? Before(at) ?? After(next, true) : After(next, start > at);
             if (value is not null)
@@ -140,7 +155,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
             return null;
         }
 
-        return _valueFirst = Add([(pair.From, pair.To, value.Last + 1, pair.Last)], value);
+        return _valueFirst = Add([new(pair.From, pair.To, value.Last + 1, pair.Last)], value);
     }
 
     /// <summary>"5.1 ohm T1-T2 5.2 T2-T3": a value behind a pair is that of the pair behind it, where the row ends in a pair.</summary>
@@ -151,7 +166,9 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
     private static bool HasUnit(Value value) => value.Last > value.First || value.Open || value.Short;
 
-    private int Add(List<(string From, string To, int First, int Last)> pairs, Value value)
+    /// <summary>Files a value for each of the pairs that it was read of.</summary>
+    /// <returns>The last token of them.</returns>
+    public int Add(IReadOnlyList<Probed> pairs, Value value)
     {
         var end = Math.Max(value.Last, pairs[^1].Last);
         var degrees = Degrees(end + 1);
@@ -164,7 +181,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
                 continue;
             }
 
-            scene.Add(first, last, Reading(pair.From, pair.To, value) with { Celsius = degrees?.Celsius, ChangesWithShaft = ChangesWithShaft(end) });
+            scene.Add(first, last, Reading(pair.From, pair.To, value) with { Together = pair.Together, Celsius = degrees?.Celsius, ChangesWithShaft = ChangesWithShaft(end) });
         }
 
         if (degrees is { } at)
@@ -191,7 +208,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     }
 
     /// <summary>Two leads with something that joins them.</summary>
-    private (string From, string To, int Last)? Pair(int at, bool introduced)
+    private (string From, string To, int Last, bool IsByAnd)? Pair(int at, bool introduced)
     {
         if (leads.At(at, introduced || scene.IsWord(at + 1, "-") || IsPinPair(at)) is not { } from)
         {
@@ -212,21 +229,21 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
         var frame = leads.Frame(joint + width);
         return (frame ?? leads.At(joint + width, introduced || sign == "-" || IsPinPair(at))) is { } to && !string.Equals(from.Tag, to.Tag, StringComparison.Ordinal)
-            ? (from.Tag, to.Tag, to.Last)
+            ? (from.Tag, to.Tag, to.Last, sign == "and")
             : null;
     }
 
     /// <summary>"red blue 21": two known leads with nothing between them and a figure behind that is no lead itself.</summary>
-    private (string From, string To, int Last)? SideBySide(string from, int at) =>
+    private (string From, string To, int Last, bool IsByAnd)? SideBySide(string from, int at) =>
         MarksWithOhms(from, at) ?? (IsKnown(from) && (leads.Frame(at) ?? leads.At(at)) is { } to && to.Tag != from && (IsKnown(to.Tag) || leads.Frame(at) is not null)
         && ValueAt(to.Last + 1, false) is { } value && !(value.First == value.Last && IsKnown(scene.Tokens[value.First].Text))
-            ? (from, to.Tag, to.Last)
+            ? (from, to.Tag, to.Last, false)
             : null);
 
     /// <summary>"U1 U2 is 12 ohms": two printed marks side by side, known or not, with ohms behind them.</summary>
-    private (string From, string To, int Last)? MarksWithOhms(string from, int at) =>
+    private (string From, string To, int Last, bool IsByAnd)? MarksWithOhms(string from, int at) =>
         scene[at - 1]?.Kind == TokenKind.Tag && scene[at]?.Kind == TokenKind.Tag && leads.At(at) is { } to && to.Tag != from && After(to.Last + 1, false) is { } value && HasUnit(value)
-            ? (from, to.Tag, to.Last)
+            ? (from, to.Tag, to.Last, false)
             : null;
 
     /// <summary>"C to R open": two of the pins of a sealed compressor.</summary>
@@ -278,7 +295,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     }
 
     /// <summary>"W1 to W2, 7.1 ohm": a figure with its unit behind the comma, and no other pair right behind it that it may belong to.</summary>
-    private bool IsOwnValue(int at) => ValueAt(at, true) is { } value && Pair(value.Last + 1, false) is null;
+    private bool IsOwnValue(int at) => ValueAt(at, true) is { } value && Pair(Across(value.Last + 1), scene.At(value.Last + 1, "between") is not null) is null;
 
     private bool ValueIsWord(int at) => scene[at] is { Kind: TokenKind.Word } && ValueAt(at, true) is not null;
 

@@ -177,6 +177,27 @@ public sealed class ReadingsTest
     public void All_leads_are_read_together_and_each_one_alone(string text, string brief) => Assert.Equal(brief, Heard(text, "red", "blue"));
 
     [Theory]
+    [InlineData("white with black to red 4.2", "reading white+black red 4.2")]
+    [InlineData("1+2 to 3 is 4.2", "reading 1+2 3 4.2")]
+    [InlineData("1 and 2 tied together to frame OL", "reading 1+2 frame open")]
+    [InlineData("1, 2 and 3 joined to frame 5 ohm", "reading 1+2+3 frame 5")]
+    [InlineData("1 and 2 together to frame 40 megohm", "insulation 40")]
+    [InlineData("1, 2 and 3 to frame open", "reading 1 frame open; reading 2 frame open; reading 3 frame open")]
+    [InlineData("red and blue both to frame OL", "reading red frame open; reading blue frame open")]
+    [InlineData("red and blue each to black 4.2", "reading red black 4.2; reading blue black 4.2")]
+    [InlineData("red and blue to black 4.2 ohm", "")]
+    [InlineData("1 and 2 to 3 4.2", "")]
+    [InlineData("1 to 2, 3 and 4 open", "")]
+    [InlineData("1 to 2 and 3 4.2", "")]
+    [InlineData("1-2 and 3-4 both 1.2 ohm", "reading 1 2 1.2; reading 3 4 1.2")]
+    [InlineData("1 to 2 4.2, 3 and 4 is open", "reading 1 2 4.2; reading 3 4 open")]
+    [InlineData("six motor leads 1 to 6, 4.2 ohm between 1 and 2", "reading 1 2 4.2")]
+    [InlineData("1 to 6, 4.2 ohm between 1 and 2", "reading 1 2 4.2")]
+    [InlineData("1 to 6, 4.2 ohm", "reading 1 6 4.2")]
+    public void Several_leads_are_read_held_together_or_one_by_one_and_left_alone_where_it_may_be_either(string text, string brief) =>
+        Assert.Equal(brief, Heard(text, "1", "2", "3", "4", "5", "6", "red", "blue", "black", "white"));
+
+    [Theory]
     [InlineData("no continuity to the earth pin", "reading frame earth open")]
     [InlineData("no continuity to the frame", "reading all frame open")]
     [InlineData("all leads open to the earth pin", "reading all earth open")]
