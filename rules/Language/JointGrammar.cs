@@ -31,10 +31,9 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
             return null;
         }
 
-        if (tags.Count == 1 && Over("capped", ref next))
+        if (Capped(at, tags, next) is { } capped)
         {
-            scene.Add(at, next - 1, new Fact.Joint { Leads = tags });
-            return next - 1;
+            return capped;
         }
 
         var joined = Over("joined", ref next);
@@ -56,6 +55,32 @@ internal sealed class JointGrammar(Scene scene, LeadReader leads)
         }
 
         scene.Add(at, next - 1, new Fact.Joint { Leads = tags, Conductor = line });
+        return next - 1;
+    }
+
+    /// <summary>"T8 capped", "T8 and T9 each capped"; of several that are only "capped" nobody can say whether under one cap.</summary>
+    private int? Capped(int at, List<string> tags, int next)
+    {
+        bool Apart(ref int place)
+        {
+            var from = place;
+            place += scene.IsWord(place, "are", "is") ? 1 : 0;
+            place += scene.IsWord(place, "each", "both", "separately", "individually") ? 1 : 0;
+            return place > from && scene.IsWord(place - 1, "each", "both", "separately", "individually");
+        }
+
+        var each = Apart(ref next) || tags.Count == 1;
+        if (!Over("capped", ref next))
+        {
+            return null;
+        }
+
+        each |= Apart(ref next);
+        foreach (var tag in each ? tags : [])
+        {
+            scene.Add(at, next - 1, new Fact.Joint { Leads = [tag] });
+        }
+
         return next - 1;
     }
 

@@ -78,6 +78,7 @@ public sealed class Listener
     private (LeadReader Leads, ReadingGrammar Readings, OtherPairs Others, List<Conclusion> Concluded) Open(Scene scene)
     {
         MachineNumbers.Claim(scene, _units);
+        MeterRange.Claim(scene, _units);
         var leads = new LeadReader(scene);
         var readings = new ReadingGrammar(scene, leads, _units);
         readings.Read();

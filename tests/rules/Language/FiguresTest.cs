@@ -9,6 +9,21 @@ public sealed class FiguresTest
     private static readonly Listener Listener = new(Trade.Knowledge);
 
     [Theory]
+    [InlineData("4.4 ohm on the 200 range")]
+    [InlineData("reads 4.4 on the 200 ohm range")]
+    [InlineData("OL on the 20k scale")]
+    public void What_the_meter_is_set_to_is_no_figure_of_the_supply_nor_of_a_winding(string text)
+    {
+        var heard = Brief.Of(Listener.Understand(text, ["1", "2"]));
+        Assert.DoesNotContain(heard, line => line.Contains("200", StringComparison.Ordinal) || line.Contains("20", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("1 to 2 is 4.4 on the 200 range", "reading 1 2 4.4")]
+    [InlineData("it ranges from 200 V to 240 V", "supply volts=200")]
+    public void A_figure_beside_a_range_is_heard(string text, string brief) => Assert.Contains(brief, Brief.Of(Listener.Understand(text, ["1", "2"])));
+
+    [Theory]
     [InlineData("FLA 12.4", "plate amps 12.4")]
     [InlineData("amps 12.4", "plate amps 12.4")]
     [InlineData("SFA 13.2", "plate serviceFactorAmps 13.2")]
