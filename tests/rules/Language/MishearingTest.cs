@@ -186,7 +186,9 @@ public sealed class MishearingTest
     [Theory]
     [InlineData("it gets tired after an hour and gives up, then after a coffee it works again", false)]
     [InlineData("it works again", true)]
-    public void What_works_again_after_a_rest_is_not_repaired(string text, bool repaired) =>
+    [InlineData("it is up and running", true)]
+    [InlineData("ran up and runs", false)]
+    public void What_works_again_after_a_rest_or_runs_up_is_not_repaired(string text, bool repaired) =>
         Assert.Equal(repaired, Listener.Understand(text).Facts.OfType<Fact.Choice>().Any(choice => choice is { Question: "outcome", Option: "repaired" }));
 
     [Fact]
