@@ -27,9 +27,10 @@ public sealed class Coach
         var wanted = work.Gate.Stop ? work.Ask.Confirmation(MakeSafe.Isolated) : work.Gate.KeptFor is null ? Job.Wanted(work) : null;
         var next = Guarded(work, wanted);
         var refused = next is null && wanted is not null ? work.Gate.Closed.FirstOrDefault(closed => closed.Task == wanted.Task) : null;
+        var beyond = next is null && work.Plan is not { IsGiven: true } && (FindWindings.HandsOn(work) || FindEnds.HandsOn(work));
         return new Assessment
         {
-            Status = refused is not null ? "referred" : StatusOf(work),
+            Status = refused is not null ? "referred" : StatusOf(work, beyond),
             Goal = work.Goal,
             Gate = work.Gate,
             Identification = work.Identification,
@@ -42,7 +43,7 @@ public sealed class Coach
             Checks = [.. BeforePower.Checks(work)],
             Next = next,
             // several faults may call for the same thing: it is said once
-            Say = [.. Say(work, refused).Concat(next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : next?.Id == BeforePower.Protected ? SideFigures.Supply(work) : []).DistinctBy(said => said.ToString(), StringComparer.Ordinal)],
+            Say = [.. Say(work, refused, beyond).Concat(next?.Id == FirstStart.Asked ? FirstStart.Expected(work) : next?.Id == BeforePower.Protected ? SideFigures.Supply(work) : []).DistinctBy(said => said.ToString(), StringComparer.Ordinal)],
             Cautions = [.. work.Gate.Cautions, .. Standing(work, next)],
         };
     }
@@ -138,20 +139,20 @@ public sealed class Coach
             };
     }
 
-    private static string StatusOf(Workup work) =>
+    private static string StatusOf(Workup work, bool beyond) =>
         work.Gate.ReferOut || work.Gate.KeptFor is not null || work.Identification is { Status: IdentificationStatus.Faulty } ? "referred"
         : FirstStart.Verified(work) ? "verified"
-        : OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? "referred"
+        : beyond || OtherJobs.HandsOn(work) || FindFault.HandsOn(work) ? "referred"
         : OtherJobs.Settled(work) || work.Repaired ? "ready"
         : work.Plan is { IsGiven: true } && !BeforePower.Stops(work) && !FirstStart.Stops(work) ? "ready"
         : "open";
 
     /// <summary>Whoever is kept off a machine is told why, what it may be and whose it is, and nothing that could be done to it.</summary>
-    private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused) => work.Gate.KeptFor is not null
+    private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused, bool beyond) => work.Gate.KeptFor is not null
         ? [work.Gate.Reason!, .. FindFault.Say(work, shut: true), .. work.Gate.TellThem]
-        : SayAll(work, refused);
+        : SayAll(work, refused, beyond);
 
-    private static IEnumerable<Statement> SayAll(Workup work, ClosedTask? refused) =>
+    private static IEnumerable<Statement> SayAll(Workup work, ClosedTask? refused, bool beyond) =>
     [
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
@@ -164,6 +165,7 @@ public sealed class Coach
         .. SideFigures.Say(work),
         .. FindWindings.Say(work),
         .. FindEnds.Say(work),
+        .. beyond ? work.Gate.TellThem : [],
         .. CheckFound.Say(work),
         .. ChooseConnection.Say(work),
         .. BeforePower.SayPassed(work),

@@ -67,8 +67,13 @@ internal static class FindEnds
         return work.Knowledge.GateTasks[next.Task].Group == "powered" ? Trial(work, next) : Test(work, next);
     }
 
+    /// <summary>Whether which end is which takes what is not at this bench.</summary>
+    public static bool HandsOn(Workup work) => work.Ends is { Status: EndsStatus.CannotTell, Next: null } ends && IsBeyond(ends);
+
+    private static bool IsBeyond(EndsFinding ends) => ends.Notes.Any(note => BeyondInstruments.Contains(note.Id));
+
     private static bool AsksInstrument(Workup work, EndsFinding ends) =>
-        InstrumentsUnsaid(work) && !work.Skipped(InstrumentQuestion) && !ends.Notes.Any(note => BeyondInstruments.Contains(note.Id));
+        InstrumentsUnsaid(work) && !work.Skipped(InstrumentQuestion) && !IsBeyond(ends);
 
     /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first, and nothing of it without the first two.</summary>
     private static Question? Trial(Workup work, NextTest next) => BeforePower.Again(work) ?? BeforePower.Insulation(work) ?? BeforePower.Earth(work)

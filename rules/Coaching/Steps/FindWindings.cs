@@ -200,6 +200,9 @@ internal static class FindWindings
         return answer.Value;
     }
 
+    /// <summary>Whether nothing that is left to read or to look at tells more: the maker's diagram or a motor shop has to.</summary>
+    public static bool HandsOn(Workup work) => work.Identification is { Status: IdentificationStatus.CannotTell, TouchesSoFar: > 0 } && NextReading(work) is null;
+
     public static IEnumerable<Statement> Say(Workup work)
     {
         if (work.Identification is not { } found || found.TouchesSoFar == 0)
@@ -230,7 +233,7 @@ internal static class FindWindings
             }
         }
 
-        if (found.Status == IdentificationStatus.CannotTell && NextReading(work) is null)
+        if (HandsOn(work))
         {
             var left = found.Undecided.Take(MostNamed).Select(id => work.Knowledge.Layouts[id]).ToList();
             yield return left.Count > 1 ? Statement.Of("windings.shop-tells-which", ("kinds", string.Join("; ", left.Select(layout => layout.Name)))) : Statement.Of("windings.shop-tells");

@@ -25,7 +25,10 @@ public sealed class KindsLeftTest
             file = PracticeAnswers.Add(file, [new Fact.Unknown { Question = next.Id }]);
         }
 
-        var said = Spoken.Whole(Coach.Assess(file)).Say;
+        var left = Coach.Assess(file);
+        Assert.Equal("referred", left.Status);
+        Assert.Contains(left.Say, one => one.Id == "safety.card-do-not");
+        var said = Spoken.Whole(left).Say;
         var which = Assert.Single(said, one => one.Id == "windings.shop-tells-which");
         Assert.Equal(fewer, Trade.Knowledge.Sentences.Render(which).Contains("two leads", StringComparison.Ordinal));
         Assert.Equal(fewer, said.Any(one => one.Id == "windings.kind-with-fewer-leads"));
