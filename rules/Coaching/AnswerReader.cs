@@ -147,6 +147,11 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             return new Problem("unreadable-quantity", "quantity.value", tooHigh);
         }
 
+        if (asked.About == "run-current" && BeyondPlate(file, value) is { } slip)
+        {
+            return new Problem("unreadable-quantity", "quantity.value", slip);
+        }
+
         return Facts(asked.About switch
         {
             _ when asked.Id.StartsWith(TestGuide.QuestionPrefix, StringComparison.Ordinal) && asked.About != "insulation" =>
@@ -171,6 +176,12 @@ internal sealed class AnswerReader(TradeKnowledge knowledge)
             },
         });
     }
+
+    /// <summary>Amps that no motor with this plate draws, not even held fast: a slip of the finger or of the meter's range.</summary>
+    private Statement? BeyondPlate(CaseFile file, double amps) =>
+        file.Plate["amps"]?.Numbers is { Count: > 0 } plate && amps > knowledge.Rules["first-run-amps"]["never-times"] * plate.Max()
+            ? Statement.Of("answer.amps-beyond-plate", ("amps", Units.Number(amps)), ("plate", Units.Number(plate.Max())))
+            : null;
 
     private Answer<IReadOnlyList<Fact>> Shown(CaseFile file, Question asked, AnsweredReading shown)
     {

@@ -36,11 +36,14 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         || (scene.IsWord(scene.Tokens.Count - 1, "?")
         && scene.IsWord(0, "is", "are", "was", "does", "do", "did", "can", "could", "should", "shall", "will", "would", "may", "must", "what", "why", "how", "where", "which", "who", "when"));
 
-    private (HeardAnswer, IReadOnlyList<Fact>)? Reading(OpenQuestion asked)
+    /// <summary>What says that it is ohms goes before a bare figure, which may be anything: "wires 3, 4.4 ohm".</summary>
+    private (HeardAnswer, IReadOnlyList<Fact>)? Reading(OpenQuestion asked) => Reading(asked, needsUnit: true) ?? Reading(asked, needsUnit: false);
+
+    private (HeardAnswer, IReadOnlyList<Fact>)? Reading(OpenQuestion asked, bool needsUnit)
     {
         for (var at = 0; at < scene.Tokens.Count; at++)
         {
-            if (scene.Tokens[at].Used || readings.ValueAt(at, false) is not { } value || IsOneOfSeveral(value.First, value.Last))
+            if (scene.Tokens[at].Used || readings.ValueAt(at, needsUnit) is not { } value || IsOneOfSeveral(value.First, value.Last))
             {
                 continue;
             }
@@ -115,7 +118,11 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         .MinBy(hit => Math.Max(hit.First - q.Last, q.First - hit.Last)) is { Concept: Transformer };
 
     private bool IsPrinted(Quantity q) => scene.Asked?.Unit == "microfarad"
-        && (q.Values.Count > 1 || (scene.Hits.FindLast(hit => hit.Last < q.First && q.First - hit.Last <= 2 && hit.Concept is "marked" or "measured") is { Concept: "marked" }));
+        && (q.Values.Count > 1 || (scene.Hits.FindLast(hit => hit.Last < q.First && q.First - hit.Last <= 2 && hit.Concept is "marked" or "measured") ?? PrintedBehind(q)) is { Concept: "marked" });
+
+    /// <summary>"30 uF printed on it", but not "28.1 marked 30".</summary>
+    private Hit? PrintedBehind(Quantity q) =>
+        scene.Hits.Find(hit => hit.First > q.Last && hit.First - q.Last <= 2 && hit.Concept == "marked" && !quantities.Exists(other => other.First > hit.Last));
 
     private static double Factor(string from, string? to) => (from, to) switch
     {

@@ -35,6 +35,21 @@ public sealed class AnswerReaderTest
     };
 
     [Theory]
+    [InlineData(1492, false)]
+    [InlineData(36, true)]
+    [InlineData(1.6, true)]
+    public void Amps_that_no_motor_with_this_plate_draws_are_asked_for_once_more(double amps, bool taken)
+    {
+        var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [new Fact.Plate { Field = "amps", Value = PlateValue.Of(1.9) }]);
+        var asked = Ask(QuestionKind.Quantity, unit: "amp") with { About = "run-current" };
+        var given = Give() with { Quantity = new(amps) };
+        var read = new Coach(Knowledge).Read(file, asked, given);
+        Assert.Equal(taken, read.IsGiven);
+        Assert.True(taken || Assert.Single(read.Problems).Advice.Id == "answer.amps-beyond-plate");
+        Assert.True(new Coach(Knowledge).Read(Empty, asked, given).IsGiven);
+    }
+
+    [Theory]
     [MemberData(nameof(Refused))]
     public void What_does_not_answer_it_is_refused_with_the_member_that_does(string field, string advice, Question asked, QuestionAnswer given)
     {

@@ -129,6 +129,8 @@ public sealed class AnswersTest
     [InlineData("28.1, it is marked 30 uF", 28.1)]
     [InlineData("it reads 180, range 161-193", 180.0)]
     [InlineData("marked 30 uF", null)]
+    [InlineData("it has 30 uF printed on it", null)]
+    [InlineData("28.1 uF, marked 30", 28.1)]
     [InlineData("161-193", null)]
     public void What_is_printed_on_a_capacitor_was_not_measured(string text, double? measured)
     {
@@ -198,6 +200,17 @@ public sealed class AnswersTest
         var heard = Listener.Understand(text, asked: new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" });
         Assert.Equal(confirmed, heard.Answer?.Confirmed);
         Assert.Equal(span, heard.Facts.OfType<Fact.Confirm>().SingleOrDefault()?.Span);
+    }
+
+    [Theory]
+    [InlineData("wires 3, 4.4 ohm", 4.4)]
+    [InlineData("on lead 2, reads 4.4 ohms", 4.4)]
+    [InlineData("4.4", 4.4)]
+    [InlineData("3 or so", 3.0)]
+    public void What_says_that_it_is_ohms_answers_before_a_bare_figure(string text, double ohms)
+    {
+        var asked = new OpenQuestion { Id = "reading.1.2", Kind = QuestionKind.Reading, About = "resistance", Between = ["1", "2"] };
+        Assert.Equal(ohms, Listener.Understand(text, ["1", "2", "3"], asked).Answer?.Reading?.Ohms);
     }
 
     [Fact]
