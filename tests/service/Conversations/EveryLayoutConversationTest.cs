@@ -120,7 +120,7 @@ public sealed class EveryLayoutConversationTest(ServiceFixture service) : IClass
     public async Task What_no_reading_tells_is_said_and_never_connected(string coils, double volts, int phases, bool capacitor = false)
     {
         var client = await Held(new WoundBench(coils, 5, capacitor), [volts], volts, phases, instrument: "battery");
-        Assert.Equal(("open", JsonValueKind.Null), (client.Status, client.Plan.ValueKind));
+        Assert.Equal(("referred", JsonValueKind.Null), (client.Status, client.Plan.ValueKind));
         Assert.NotEmpty(client.Assessment.GetProperty("identification").GetProperty("windings").EnumerateArray());
     }
 
