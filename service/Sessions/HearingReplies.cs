@@ -61,7 +61,7 @@ internal static class HearingReplies
     /// <summary>What is open to the person, what opens once something is done, and what stays closed.</summary>
     private static IEnumerable<Statement> MayI(Gate gate, TradeKnowledge knowledge)
     {
-        var waiting = gate.Conditions.GroupBy(condition => string.Join(", ", condition.Needs.Select(need => knowledge.Confirmations[need].First)), condition => condition.Task, StringComparer.Ordinal);
+        var waiting = gate.Conditions.GroupBy(condition => string.Join(" – and ", condition.Needs.Select(need => knowledge.Confirmations[need].First)), condition => condition.Task, StringComparer.Ordinal);
         var closed = gate.Closed.Select(one => one.Task).Where(task => !gate.CouldOpen(task));
         return
         [

@@ -184,6 +184,20 @@ public sealed class MishearingTest
     }
 
     [Theory]
+    [InlineData("I turned the breaker off", false)]
+    [InlineData("switched the breaker off", false)]
+    [InlineData("breaker off", false)]
+    [InlineData("the breaker goes off when I switch it on", true)]
+    [InlineData("the breaker keeps going off", true)]
+    [InlineData("the breaker went off like a gunshot", true)]
+    public void A_breaker_that_is_off_has_not_tripped(string text, bool trips)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(trips, heard.Symptoms.Any(symptom => symptom is { Id: "trips-at-once", Present: true }));
+        Assert.DoesNotContain(heard.Facts, fact => fact is Fact.BenchTest);
+    }
+
+    [Theory]
     [InlineData("it gets tired after an hour and gives up, then after a coffee it works again", false)]
     [InlineData("it works again", true)]
     [InlineData("it is up and running", true)]
