@@ -9,6 +9,13 @@ public sealed class FiguresTest
     private static readonly Listener Listener = new(Trade.Knowledge);
 
     [Theory]
+    [InlineData("15 uF in place of 5", "capacitor uF=15; capacitor uF=5")]
+    [InlineData("it should be 230 V but I measure 198 V", "supply volts=230; bench supply-voltage 198")]
+    [InlineData("the plate says it should be 230 V, I measure 198 V", "plate volts 230")]
+    public void What_a_figure_is_of_is_told_by_what_stands_beside_it(string text, string briefs) =>
+        Assert.All(briefs.Split("; "), brief => Assert.Contains(brief, Brief.Of(Listener.Understand(text))));
+
+    [Theory]
     [InlineData("4.4 ohm on the 200 range")]
     [InlineData("reads 4.4 on the 200 ohm range")]
     [InlineData("OL on the 20k scale")]

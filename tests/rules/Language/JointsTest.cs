@@ -36,6 +36,7 @@ public sealed class JointsTest
     [InlineData("T8 capped, T9 capped", "joint T8 > nothing; joint T9 > nothing")]
     [InlineData("T8 and T9 each capped", "joint T8 > nothing; joint T9 > nothing")]
     [InlineData("T8 and T9 are capped separately", "joint T8 > nothing; joint T9 > nothing")]
+    [InlineData("T8 and T9 each capped separately", "joint T8 > nothing; joint T9 > nothing")]
     [InlineData("T8 and T9 capped", "")]
     [InlineData("neutral: T4", "joint T4 > N")]
     [InlineData("T1 goes to the neutral", "joint T1 > N")]

@@ -9,6 +9,27 @@ public sealed class WishesTest
     private static readonly Listener Listener = new(Trade.Knowledge);
 
     [Theory]
+    [InlineData("connect it for 230 V", "230")]
+    [InlineData("wire the motor up for 115", "115")]
+    [InlineData("hook it up for 460 volts", "460")]
+    [InlineData("link it in star", "star")]
+    [InlineData("strap it for the delta", "delta")]
+    [InlineData("jumper them as star", "star")]
+    [InlineData("connect it on star", "star")]
+    [InlineData("connect it to 230 V", null)]
+    [InlineData("do not connect it for 230 V", null)]
+    [InlineData("connect it for 24 V", null)]
+    public void The_connection_that_is_wished_for_is_heard(string text, string? option) =>
+        Assert.Equal(option, Listener.Understand(text).Facts.OfType<Fact.Choice>().SingleOrDefault(choice => choice.Question == Fact.Choice.Connection)?.Option);
+
+    [Theory]
+    [InlineData("old motor plate 230 V 4.1 A, the new one is 230 V 5 A", true)]
+    [InlineData("want to replace the old motor, plate 230 V 4.1 A", true)]
+    [InlineData("plate of the old motor says 230 V 4.1 A", false)]
+    public void A_plate_is_of_the_old_motor_where_another_takes_its_place(string text, bool old) =>
+        Assert.Equal(old, Listener.Understand(text).Facts.OfType<Fact.Plate>().Any(plate => plate.Of == Fact.Plate.Old));
+
+    [Theory]
     [InlineData("is it safe to do alone", true)]
     [InlineData("can I do this myself?", true)]
     [InlineData("am I allowed to measure on it live", true)]
