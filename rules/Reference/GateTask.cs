@@ -165,6 +165,9 @@ public sealed record GateConfirmation
     /// <summary>What has to be so, as the rest of a sentence that begins with "First:".</summary>
     public required string First { get; init; }
 
+    /// <summary>The same at home, where it is less or another thing.</summary>
+    public string? HomeownerFirst { get; init; }
+
     /// <summary>How it is done, step by step.</summary>
     public IReadOnlyList<string> How { get; init; } = [];
 
@@ -198,13 +201,17 @@ public sealed record GateConfirmation
     /// <summary>Where it comes from.</summary>
     public required Source Source { get; init; }
 
-    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c>, <c>confirmation.ID.short-1</c> and <c>confirmation.ID.how-1</c>.</summary>
+    /// <summary>Its words as sentences of the book: <c>confirmation.ID.ask</c>, <c>confirmation.ID.first</c>, <c>confirmation.ID.short-1</c> and <c>confirmation.ID.how-1</c>.</summary>
     public IEnumerable<Sentence> Sentences() =>
     [
         new() { Id = $"confirmation.{Id}.ask", Text = Ask, Homeowner = Homeowner },
+        new() { Id = FirstId, Text = First, Homeowner = HomeownerFirst },
         .. Short.Select((less, at) => new Sentence { Id = ShortId(at), Text = less.Text, Homeowner = less.Homeowner }),
         .. Sentence.Steps($"confirmation.{Id}", How, HomeownerHow),
     ];
+
+    /// <summary>The id of the words for what has to be so.</summary>
+    public string FirstId => $"confirmation.{Id}.first";
 
     /// <summary>The id of the sentence that answers who has done less.</summary>
     /// <param name="at">Which of <see cref="Short"/>.</param>

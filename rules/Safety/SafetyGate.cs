@@ -103,7 +103,7 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
         var waits = knowledge.Confirmations.Keys.Where(id => needs.Contains(id, StringComparer.Ordinal)).ToList();
         return waits.Count == 0
             ? new Verdict(task.Id, null, [], null)
-            : new Verdict(task.Id, Statement.Of("safety.first", ("needs", string.Join("; ", waits.Select(id => knowledge.Confirmations[id].First)))), waits, null);
+            : new Verdict(task.Id, Statement.Of("safety.first").With(OpenWork.Needs, waits.Select(id => Statement.Named(knowledge.Confirmations[id].FirstId)).Aggregate((one, other) => Statement.Of("safety.both").With("one", one).With("other", other))), waits, null);
     }
 
     private static bool Covers(GateRow row, GateTask task, string role) =>

@@ -18,7 +18,7 @@ internal static class HearingReplies
         {
             "why" => asked is null ? [Idle(assessed().Gate)] : [asked.Why],
             "what-now" => asked is null ? [Idle(assessed().Gate)] : [asked.Text],
-            "may-i" => MayI(assessed().Gate, knowledge),
+            "may-i" => [.. OpenWork.Say(assessed().Gate, knowledge), .. HandOver(assessed().Gate) is { } who ? [who] : Array.Empty<Statement>()],
             "who-to-call" => [HandOver(assessed().Gate) ?? Statement.Of("asked.call")],
             "how-test" when question.Term is { } test && knowledge.Tests.TryGetValue(test, out var guide) => HowTo(guide, assessed().Gate),
             "run-on-other-volts" when understood.Questions.Any(other => other.Id == "run-on-one-phase") => [], // that answer names the volts too
@@ -57,23 +57,6 @@ internal static class HearingReplies
     private static IReadOnlyList<Statement> ElseCould(IReadOnlyList<RankedCause> causes, TradeKnowledge knowledge) => causes.Count < 2
         ? [Statement.Of("asked.no-cause-yet")]
         : [Statement.Of("asked.else", ("causes", string.Join("; ", causes.Skip(1).Take(Others).Select(cause => knowledge.Causes[cause.Id].Name))))];
-
-    /// <summary>What is open to the person, what opens once something is done, and what stays closed.</summary>
-    private static IEnumerable<Statement> MayI(Gate gate, TradeKnowledge knowledge)
-    {
-        var waiting = gate.Conditions.GroupBy(condition => string.Join(" – and ", condition.Needs.Select(need => knowledge.Confirmations[need].First)), condition => condition.Task, StringComparer.Ordinal);
-        var closed = gate.Closed.Select(one => one.Task).Where(task => !gate.CouldOpen(task));
-        return
-        [
-            .. Tasks("asked.may-now", gate.Allowed, knowledge),
-            .. waiting.SelectMany(same => Tasks("asked.may-once", same, knowledge).Select(said => said.With("needs", same.Key))),
-            .. Tasks("asked.may-not", closed, knowledge),
-            .. HandOver(gate) is { } who ? [who] : Array.Empty<Statement>(),
-        ];
-    }
-
-    private static IEnumerable<Statement> Tasks(string sentence, IEnumerable<string> tasks, TradeKnowledge knowledge) =>
-        string.Join("; ", tasks.Select(task => knowledge.GateTasks[task].Name)) is { Length: > 0 } named ? [Statement.Of(sentence, ("tasks", named))] : [];
 
     /// <summary>How a test is made, for those alone who may make it.</summary>
     private static IReadOnlyList<Statement> HowTo(TestGuide guide, Gate gate) => gate.KeptFor is null && gate.CouldOpen(guide.Task)

@@ -234,8 +234,7 @@ public sealed class GateEdgesTest
     {
         var waits = Judge(Role.Technician, new Fact.Capacitor { Use = "run" }).Conditions.Single(condition => condition.Task == "measure-dead");
         Assert.Equal(["isolated", "capacitor-discharged"], waits.Needs);
-        Assert.Equal(
-            "isolate, lock, and prove dead; discharge the capacitor through a resistor and read under 5 V", waits.Text.Gaps["needs"]);
+        Assert.Equal("First: isolate, lock, and prove dead; discharge the capacitor through a resistor and read under 5 V.", Trade.Knowledge.Sentences.Render(waits.Text));
     }
 
     [Fact]
