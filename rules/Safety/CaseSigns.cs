@@ -27,7 +27,7 @@ internal sealed partial class CaseSigns
     /// <summary>Where in the order of facts a trigger became true; <see langword="null"/> where it is not.</summary>
     public int? Position(GateTrigger trigger, string role) => trigger switch
     {
-        { Symptom: { } symptom } => Told(symptom) ?? Worded(trigger),
+        { Symptom: { } symptom } => Told(symptom),
         { Test: { } test } => Last(fact => fact is Fact.BenchTest measured && measured.Test == test && measured.Value > trigger.Above) is var at and >= 0 ? at : null,
         { Phases: { } phases } => True(_file.Supply?.Phases == phases || _file.Plate.Phases == phases
             || (phases == 3 && _file.Supply?.System?.StartsWith("three-phase", StringComparison.Ordinal) == true)),

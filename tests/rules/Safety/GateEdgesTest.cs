@@ -230,6 +230,15 @@ public sealed class GateEdgesTest
     }
 
     [Fact]
+    public void A_doubted_symptom_holds_from_where_it_was_said()
+    {
+        Fact.Choice[] said = [new() { Question = Fact.Choice.Doubted + "got-wet", Option = "yes" }, new() { Question = "installed", Option = "plugged" }];
+        var signs = new CaseSigns(Knowledge, CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [NoCapacitor, .. said]));
+        Assert.Equal(1, signs.Position(new() { Symptom = "got-wet" }, "technician"));
+        Assert.Null(signs.Position(new() { Symptom = "runs-hot" }, "technician"));
+    }
+
+    [Fact]
     public void What_waits_is_told_in_the_order_in_which_it_is_asked()
     {
         var waits = Judge(Role.Technician, new Fact.Capacitor { Use = "run" }).Conditions.Single(condition => condition.Task == "measure-dead");
