@@ -184,6 +184,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
         }
 
         scene.Hits.FindAll(Consents).ForEach(scene.Use); // "yes, done" says it twice
+        forms.ClaimParts(asked.Id, scene);
         return (new HeardAnswer { QuestionId = asked.Id, Confirmed = true }, File(first, last, new Fact.Confirm { Id = id }));
     }
 

@@ -50,6 +50,15 @@ internal sealed class ShortForms
         _less.GetValueOrDefault(question, []).SelectMany(less => Said(less.Always, scene).Concat(done || (consents && less.IsPart) ? [] : Said(less.Heard, scene))
             .Select(place => ((string, int, int)?)(less.Missing, place.First, place.Last))).FirstOrDefault();
 
+    /// <summary>Claims the words for parts of what is confirmed: "isolated, locked and proved dead" says one thing.</summary>
+    public void ClaimParts(string question, Scene scene)
+    {
+        foreach (var (first, last) in _less.GetValueOrDefault(question, []).Where(less => less.IsPart).SelectMany(less => Said(less.Heard, scene)))
+        {
+            scene.Use(first, last);
+        }
+    }
+
     /// <summary>Takes words that answer what is to be confirmed out of what is read for symptoms: "the breaker is off" tells no trip then.</summary>
     public void Claim(Scene scene)
     {

@@ -46,6 +46,18 @@ public sealed class AnswersTest
         Assert.Equal(confirmed, Listener.Understand(text, asked: new OpenQuestion { Id = "shaft-free-guarded", Kind = QuestionKind.Confirm, About = "confirm" }).Answer?.Confirmed);
 
     [Theory]
+    [InlineData("isolated, locked and proved dead")]
+    [InlineData("isolated and locked out, proved dead")]
+    [InlineData("yes, locked off")]
+    [InlineData("yes, breaker is off and locked, fuses pulled")]
+    public void What_says_its_parts_is_understood_whole(string text)
+    {
+        var heard = Listener.Understand(text, asked: new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" });
+        Assert.True(heard.Answer?.Confirmed);
+        Assert.Empty(heard.NotUnderstood);
+    }
+
+    [Theory]
     [InlineData("yes, done")]
     [InlineData("yes it is done")]
     [InlineData("done, yes")]
