@@ -184,6 +184,14 @@ public sealed class MishearingTest
     }
 
     [Theory]
+    [InlineData("4 leads 1 to 4, wire it up", false)]
+    [InlineData("wire it up", false)]
+    [InlineData("I wired it up yesterday", true)]
+    [InlineData("wired it myself, wrong it seems", true)]
+    public void What_is_to_be_wired_was_not_just_wired(string text, bool rewired) =>
+        Assert.Equal(rewired, Listener.Understand(text).Symptoms.Any(symptom => symptom is { Id: "just-rewired", Present: true }));
+
+    [Theory]
     [InlineData("I turned the breaker off", false)]
     [InlineData("switched the breaker off", false)]
     [InlineData("breaker off", false)]
