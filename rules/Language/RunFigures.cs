@@ -39,7 +39,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
                 continue;
             }
 
-            taken.UnionWith(DueVolts.Read(scene, here));
+            taken.UnionWith(DueVolts.Read(scene, here, Starting));
             here.RemoveAll(taken.Contains);
             taken.UnionWith(Lines(here));
             taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));

@@ -184,6 +184,16 @@ public sealed class MishearingTest
     }
 
     [Theory]
+    [InlineData("it has been running fine for ten years", false)]
+    [InlineData("been used for years without a hitch", false)]
+    [InlineData("been on for ten years", false)]
+    [InlineData("it has been off for three winters", true)]
+    [InlineData("sat in the loft for years", true)]
+    [InlineData("the guard has been taped down for years", null)]
+    public void Years_in_use_are_no_years_unused(string text, bool? unused) =>
+        Assert.Equal(unused, Listener.Understand(text).Symptoms.FirstOrDefault(symptom => symptom.Id == "stood-unused")?.Present);
+
+    [Theory]
     [InlineData("4 leads 1 to 4, wire it up", false)]
     [InlineData("wire it up", false)]
     [InlineData("I wired it up yesterday", true)]
@@ -195,6 +205,8 @@ public sealed class MishearingTest
     [InlineData("I turned the breaker off", false)]
     [InlineData("switched the breaker off", false)]
     [InlineData("breaker off", false)]
+    [InlineData("the breaker is off", false)]
+    [InlineData("I switch on and the breaker is off", true)]
     [InlineData("the breaker goes off when I switch it on", true)]
     [InlineData("the breaker keeps going off", true)]
     [InlineData("the breaker went off like a gunshot", true)]

@@ -16,6 +16,10 @@ public sealed class VoltsInWordsTest
     [InlineData("need a 230 V motor", "plate volts 230")]
     [InlineData("my meter says 137 where the plug-in is supposed to be 120", "instrument multimeter; bench supply-voltage 137; supply volts=120")]
     [InlineData("should be 230 but I measure 198", "supply volts=230; bench supply-voltage 198")]
+    [InlineData("reads 198 on a 230 supply", "bench supply-voltage 198; supply volts=230")]
+    [InlineData("supply is 400 and the meter shows 380", "supply volts=400; instrument multimeter; bench supply-voltage 380")]
+    [InlineData("my 240 V supply reads 221 V at the terminals while it starts", "supply volts=240; bench voltage-at-motor-starting 221")]
+    [InlineData("I measured 115 on one outlet and 230 on the other", "bench supply-voltage 115; bench supply-voltage 230")]
     [InlineData("230 at the board, 191 at the borehole pump while it gets away", "supply volts=230; bench voltage-at-motor-starting 191; application")]
     [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
     public void Each_is_heard_for_what_it_is(string text, string brief) => Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text))));
