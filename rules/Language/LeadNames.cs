@@ -84,7 +84,12 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
 
     private int? List(int at, bool cued) => Names(at) is var names && (names.Count < (cued ? 1 : 3) || (!cued && names.TrueForAll(name => name.Tag.All(char.IsAsciiDigit))))
         ? names.Count < 3 ? null : names[^1].Last
+        : IsColourOfAll(names) ? names[^1].Last
         : Add(names);
+
+    /// <summary>"The wires are brown": the one colour of many names none of them.</summary>
+    private bool IsColourOfAll(List<(string Tag, int First, int Last)> names) => names is [var (_, first, last)] && ColourOf(first, last) is not null
+        && scene.IsWord(first - 1, "are", "all") && scene.Tokens[Introduced(first)].Text.EndsWith('s');
 
     /// <summary>The names that stand in a row.</summary>
     private List<(string Tag, int First, int Last)> Names(int at)
@@ -119,7 +124,7 @@ internal sealed class LeadNames(Scene scene, LeadReader leads, UnitBook units)
     private int Introduced(int first)
     {
         var sign = first - 1;
-        while (scene.IsWord(sign, ":", "-", "=", "are", "the"))
+        while (scene.IsWord(sign, ":", "-", "=", "are", "all", "the"))
         {
             sign--;
         }
