@@ -20,6 +20,7 @@ internal static partial class VocabularyFolder
             Supplies = sections.Lists<SupplyWords>("words/supplies", supply => supply.Id),
             Glossary = sections.Lists<GlossaryTerm>("glossary", term => term.Id),
             Told = sections.Lists<ToldWords>("words/told", told => told.Id),
+            Order = sections.Lists<ToldOrder>("words/order", order => order.Id),
         };
         Check(words);
         return words;

@@ -5,7 +5,8 @@ namespace WireCoach.Rules.Language;
 
 /// <summary>
 /// A second reading of a message beside its phrases: which symptoms people have told in the like words.
-/// Each word, each concept and each two words together add to the odds of a symptom, and so does a phrase that tells it; how far either is to be believed was learnt from messages of which no phrase was made.
+/// Each word, each concept and each two words together add to the odds of a symptom, a network looks at the words in their order, and a phrase that tells it adds to the mean of both;
+/// how far each is to be believed was learnt from messages of which no phrase was made.
 /// </summary>
 internal sealed class Likeness
 {
@@ -15,12 +16,14 @@ internal sealed class Likeness
     private readonly int[] _contrary;
     private readonly double[] _before;
     private readonly Dictionary<string, List<(int Row, double Weight)>> _weights = new(StringComparer.Ordinal);
+    private readonly WordOrder _order;
 
-    /// <param name="told">How strongly each word speaks for each symptom.</param>
+    /// <param name="words">How strongly each word speaks for each symptom, and what was learnt of their order.</param>
     /// <param name="belief">How far likeness and phrases are believed.</param>
     /// <param name="certain">Symptoms that a phrase tells whatever stands around it: what stops all work is not doubted.</param>
-    public Likeness(IReadOnlyDictionary<string, ToldWords> told, TradeRule belief, IEnumerable<string> certain)
+    public Likeness(Vocabulary words, TradeRule belief, IEnumerable<string> certain)
     {
+        var told = words.Told;
         (_belief, _certain) = (belief, [.. certain]);
         _names = [.. told.Keys.Order(StringComparer.Ordinal)];
         _contrary = [.. _names.Select(name => Array.IndexOf(_names, Contrary(name)))];
@@ -34,6 +37,8 @@ internal sealed class Likeness
                 weights.Add((row, double.Parse(parts[at + 1], CultureInfo.InvariantCulture)));
             }
         }
+
+        _order = new WordOrder(words.Order.Values.Single(), _names.Length);
     }
 
     /// <summary>What the phrases of a message tell of the motor as it is now, as the rows are named.</summary>
@@ -57,27 +62,39 @@ internal sealed class Likeness
 
     private static string Name(Conclusion one) => one.Said ? one.Id : ToldWords.Denied + one.Id;
 
-    internal static string Contrary(string name) => name.StartsWith(ToldWords.Denied, StringComparison.Ordinal) ? name[ToldWords.Denied.Length..] : ToldWords.Denied + name;
+    internal static string Contrary(string name) => IsDenial(name) ? Symptom(name) : ToldWords.Denied + name;
 
-    /// <summary>The logarithm of the odds of each row by the words alone.</summary>
-    internal double[] Scores(IEnumerable<string> words)
+    /// <summary>Whether a row says that something is not so.</summary>
+    internal static bool IsDenial(string name) => name.StartsWith(ToldWords.Denied, StringComparison.Ordinal);
+
+    /// <summary>The symptom of which a row says that it is so or that it is not.</summary>
+    internal static string Symptom(string name) => IsDenial(name) ? name[ToldWords.Denied.Length..] : name;
+
+    /// <summary>Whether that it is not so may be taken from likeness: not of what stops all work.</summary>
+    public bool MayDeny(int row) => !_certain.Contains(Symptom(_names[row]));
+
+    /// <summary>The logarithm of the odds of each row by the words alone, without their order and with it.</summary>
+    internal IReadOnlyList<(double Apart, double InOrder)> Scores(CountedWords counted)
     {
         var scores = _before.ToArray();
-        foreach (var (row, weight) in words.SelectMany(word => _weights.GetValueOrDefault(word) ?? []))
+        foreach (var (row, weight) in counted.Words.SelectMany(word => _weights.GetValueOrDefault(word) ?? []))
         {
             scores[row] += weight;
         }
 
-        return scores;
+        return [.. scores.Zip(_order.Odds(counted.InOrder))];
     }
 
     /// <summary>How likely each row is, the words and the phrases taken together.</summary>
-    public double[] Chances(IEnumerable<string> words, List<string> phrases)
+    public double[] Chances(CountedWords counted, IReadOnlyCollection<string> phrases)
     {
-        var scores = Scores(words);
+        var scores = Scores(counted);
         return [.. _names.Select((name, at) => 1 / (1 + Math.Exp(-Odds(
-            scores[at], phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, name.StartsWith(ToldWords.Denied, StringComparison.Ordinal)))))];
+            Mean(scores[at]), phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, IsDenial(name)))))];
     }
+
+    /// <summary>What the words speak for a row: without their order and with it, both count alike.</summary>
+    internal static double Mean((double Apart, double InOrder) scores) => (scores.Apart + scores.InOrder) / 2;
 
     private double Odds(double likeness, bool phrase, bool contrary, int phrases, bool denial) =>
         Inputs(likeness, phrase, contrary, phrases, denial).Sum(input => input.Value * _belief[input.Name]);

@@ -30,7 +30,7 @@ public sealed class Listener
         _units = new UnitBook(_words.Units.Values);
         _conclusions = new Conclusions(_words.Rules.Values);
         _forms = new ShortForms(knowledge);
-        _likeness = new Likeness(_words.Told, knowledge.Rules["likeness"], knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>());
+        _likeness = new Likeness(_words, knowledge.Rules["likeness"], knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>());
         _usualPercent = knowledge.Rules["first-run-amps"]["loaded-percent"];
         _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
     }
@@ -62,10 +62,10 @@ public sealed class Listener
     }
 
     /// <summary>What is weighed of a message: its words, and what its phrases tell.</summary>
-    internal (IReadOnlyList<string> Words, IReadOnlyList<string> Phrases) Weighing(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)
+    internal (CountedWords Counted, IReadOnlyList<string> Phrases) Weighing(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)
     {
         var scene = Scene(text, leads, asked, region);
-        return ([.. CountedWords.Of(scene, [.. Enumerable.Range(0, scene.Tokens.Count)])], Likeness.Phrases(Open(scene).Concluded));
+        return (CountedWords.Of(scene, [.. Enumerable.Range(0, scene.Tokens.Count)]), Likeness.Phrases(Open(scene).Concluded));
     }
 
     private Scene Scene(string text, IReadOnlyList<string> leads, OpenQuestion? asked, Region? region)

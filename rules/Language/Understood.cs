@@ -70,7 +70,7 @@ public sealed record HeardDanger(string Id, string Span);
 
 /// <summary>Words that were not understood, or that read in more than one way.</summary>
 /// <param name="Text">The words.</param>
-/// <param name="Reads">What they may mean, as <c>kind/id</c>; <c>aside/</c> and a symptom where they name it without telling it of this motor as it is now, <c>likely/</c> and one that was taken for told because people tell it in the like words, <c>doubt/</c> and one that was not because they tell it in quite other words, <c>maybe/</c> and those that come nearest to words of which nothing was made, <c>part/</c> and a confirmation of which they say a part; empty where nothing fits.</param>
+/// <param name="Reads">What they may mean, as <c>kind/id</c>; <c>aside/</c> and a symptom where they name it without telling it of this motor as it is now, <c>likely/</c> and one that was taken for told because people tell it in the like words, <c>likely-not/</c> and one that was taken for denied so, <c>doubt/</c> and one that was not because they tell it in quite other words, <c>maybe/</c> and those that come nearest to words of which nothing was made, <c>part/</c> and a confirmation of which they say a part; empty where nothing fits.</param>
 public sealed record Leftover(string Text, IReadOnlyList<string> Reads)
 {
     /// <summary>Words that nothing fits.</summary>

@@ -8,8 +8,9 @@ internal sealed class Weighed
 {
     private const int MostOffered = 3;
     private const int FewestWords = 2;
+    private const string Unmarked = "leads-unmarked";
     private static readonly string[] ByFigures = ["high-current", "low-voltage-at-motor", "unequal-phase-currents"];
-    private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other"];
+    private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
     private readonly Likeness _likeness;
     private readonly Scene _scene;
     private readonly double[] _chances;
@@ -29,12 +30,12 @@ internal sealed class Weighed
     public List<Conclusion> Concluded { get; }
 
     /// <summary>
-    /// Adds the symptoms that are as good as told though no phrase tells them; where nothing at all was heard, what the words may mean is left to be asked.
-    /// It only ever adds a symptom that is there: that something is not so is never taken from likeness.
+    /// Adds the symptoms that are as good as told or as denied though no phrase tells them; where nothing at all was heard, what the words may mean is left to be asked.
+    /// That something is not so has to be surer than that it is, and of what stops all work it is never taken from likeness.
     /// </summary>
     public IReadOnlyList<HeardSymptom> Add(bool heardNothing)
     {
-        if (_scene.Asked is { About: not ("symptom" or "goal") } || _scene.Tokens.Count(token => token.Kind == TokenKind.Word) < FewestWords)
+        if (_scene.Asked is { About: not ("symptom" or "goal") } || Enumerable.Range(0, _scene.Tokens.Count).Count(at => _scene.Tokens[at].Kind == TokenKind.Word && !_scene.IsWord(at, "and", "or")) < FewestWords)
         {
             return [];
         }
@@ -42,24 +43,31 @@ internal sealed class Weighed
         var likely = Likely();
         var figures = _scene.Tokens.Exists(token => token.Kind == TokenKind.Number); // "the voltage at the motor is 238": whether that is little is reckoned
         var told = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !_likeness.Names[row].StartsWith(ToldWords.Denied, StringComparison.Ordinal) && !told.Contains(_likeness.Names[row]) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToList();
-        var taken = open.TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
-        if (taken.Count == 0 && heardNothing && likely[open[0]] > _likeness.Limit("asked"))
+        if (_scene.Facts.Any(fact => fact.Fact is Fact.Choice { Question: Fact.Choice.LeadCount } or Fact.Lead))
         {
-            Leave(open[0], [.. open.TakeWhile(row => likely[row] > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
+            told.Add(Unmarked); // how many wires there are and of which colour says nothing of their marks
+        }
+
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !told.Contains(Likeness.Symptom(_likeness.Names[row])) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
+        var taken = open[false].TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
+        taken.AddRange(open[true].TakeWhile(row => likely[row] > _likeness.Limit("denied")).Where(row => _likeness.MayDeny(row) && !taken.Exists(one => one.Id == Likeness.Symptom(_likeness.Names[row]))).Select(Taken).ToList());
+        if (taken.Count == 0 && heardNothing && open[false].First() is var nearest && likely[nearest] > _likeness.Limit("asked"))
+        {
+            Leave(nearest, [.. open[false].TakeWhile(row => likely[row] > _likeness.Limit("conceivable")).Take(MostOffered).Select(row => "maybe/" + _likeness.Names[row])]);
         }
 
         return taken;
     }
 
-    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, what was read is judged by its figure, and what is wanted has not been done.</summary>
+    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, or what is only asked, what was read is judged by its figure, and what is wanted has not been done.</summary>
     private List<double> Likely()
     {
         var symptoms = Places("symptom");
         var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
         var wished = Places("goal").Select(Clause).ToHashSet();
         var elsewhere = _scene.Hits.Where(hit => Elsewhere.Contains(hit.Concept)).SelectMany(hit => hit.Places).ToHashSet();
-        var free = _free.Where(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)));
+        var asked = Asked();
+        var free = _free.Where(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at)));
         return [.. _chances.Zip(_likeness.Chances(CountedWords.Of(_scene, [.. free]), _phrases), Math.Min)];
     }
 
@@ -71,9 +79,11 @@ internal sealed class Weighed
         var all = Enumerable.Range(0, _scene.Tokens.Count).ToList();
         var told = Concluded.FindAll(one => one is { Kind: "symptom", Aside: false }).ConvertAll(one => one.First);
         var clauses = Places("question").Select(Clause).Except(told.Select(Clause)).ToHashSet();
-        var sentences = all.Where(at => _scene.IsWord(at, CountedWords.Asking)).Select(Sentence).Except(told.Select(Sentence)).ToHashSet();
+        var sentences = Asked().Except(told.Select(Sentence)).ToHashSet();
         return told.Count == 0 ? all : all.FindAll(at => !clauses.Contains(Clause(at)) && !sentences.Contains(Sentence(at)));
     }
+
+    private HashSet<int> Asked() => [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.IsWord(at, CountedWords.Asking)).Select(Sentence)];
 
     /// <summary>The sentence that it stands in, or that it ends.</summary>
     private int Sentence(int at) => _scene.Tokens[_scene.IsWord(at, CountedWords.Asking) && at > 0 ? at - 1 : at].Sentence;
@@ -92,10 +102,10 @@ internal sealed class Weighed
 
     private HeardSymptom Taken(int row)
     {
-        var id = _likeness.Names[row];
-        var (first, last) = Leave(row, ["likely/" + id]);
-        _scene.Note(first, last, new Fact.Symptom { Id = id, Present = true });
-        return new HeardSymptom(id, true, _scene.Span(first, last));
+        var (id, present) = (Likeness.Symptom(_likeness.Names[row]), !Likeness.IsDenial(_likeness.Names[row]));
+        var (first, last) = Leave(row, [(present ? "likely/" : "likely-not/") + id]);
+        _scene.Note(first, last, new Fact.Symptom { Id = id, Present = present });
+        return new HeardSymptom(id, present, _scene.Span(first, last));
     }
 
     private (int First, int Last) Leave(int row, IReadOnlyList<string> reads)
@@ -110,7 +120,7 @@ internal sealed class Weighed
     private (int First, int Last) Speaking(int row)
     {
         var sentence = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at].Kind != TokenKind.Mark).GroupBy(at => _scene.Tokens[at].Sentence)
-            .MaxBy(places => CountedWords.Of(_scene, [.. places]).Sum(word => _likeness.Weight(word, row)))!;
+            .MaxBy(places => CountedWords.Of(_scene, [.. places]).Words.Sum(word => _likeness.Weight(word, row)))!;
         return (sentence.First(), sentence.Last());
     }
 }

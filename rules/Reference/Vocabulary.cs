@@ -20,6 +20,9 @@ public sealed record Vocabulary
 
     /// <summary>How strongly each word speaks for each symptom.</summary>
     public required IReadOnlyDictionary<string, ToldWords> Told { get; init; }
+
+    /// <summary>What was learnt of words in their order; there is one.</summary>
+    public required IReadOnlyDictionary<string, ToldOrder> Order { get; init; }
 }
 
 /// <summary>How strongly words speak for one symptom, or for its denial.</summary>
@@ -39,6 +42,28 @@ public sealed record ToldWords
 
     /// <summary>Word and number in turn: a stem, or <c>@</c> and a concept that was said, <c>-@</c> one that was denied; what it adds to the logarithm of the odds.</summary>
     public required string Words { get; init; }
+}
+
+/// <summary>A network that tells the symptoms and denials of <see cref="Vocabulary.Told"/>, in the order of their ids, by words in a row.</summary>
+public sealed record ToldOrder
+{
+    /// <summary>Its name.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Numbers that stand for one word; a multiple of eight.</summary>
+    public required int Size { get; init; }
+
+    /// <summary>Patterns of each width from one to five words.</summary>
+    public required int Filters { get; init; }
+
+    /// <summary>The words that it knows: stems, and marks.</summary>
+    public required string Words { get; init; }
+
+    /// <summary>What it knows of their meanings: <c>@</c> and a concept that was said, <c>-@</c> one that was denied, and whether a word is denied or said aside.</summary>
+    public required string Meanings { get; init; }
+
+    /// <summary>The weights, in base 64.</summary>
+    public required string Weights { get; init; }
 }
 
 /// <summary>Words and phrases that mean the same.</summary>

@@ -86,15 +86,16 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
     }
 
     /// <summary>What doubtful words may mean: a symptom by its name, a figure by what it is of.</summary>
-    private static Statement Reading(string read) => Kind(read) is "symptom" or "aside" or "likely" or "doubt" or "maybe"
+    private static Statement Reading(string read) => Kind(read) is "symptom" or "aside" or "likely" or "likely-not" or "doubt" or "maybe"
         ? Statement.Named($"symptom.{read[(read.IndexOf('/', StringComparison.Ordinal) + 1)..]}")
         : Statement.Named($"reading.{read.Replace('/', '-')}");
 
-    /// <summary>A symptom that was named and not told of this motor, one that is taken for told, one that is not; a part of what has to be confirmed; or what has to be chosen from.</summary>
+    /// <summary>A symptom that was named and not told of this motor, one that is taken for told or for denied, one that is not; a part of what has to be confirmed; or what has to be chosen from.</summary>
     private static string Reply(Leftover doubt) => Kind(doubt.Reads[0]) switch
     {
         "aside" => "reply.aside",
         "likely" => "reply.likely",
+        "likely-not" => "reply.likely-not",
         "doubt" => "reply.doubt",
         "maybe" => "reply.maybe",
         "part" => "reply.part",

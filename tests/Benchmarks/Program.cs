@@ -17,7 +17,7 @@ internal static class Program
         ["optimum"] = Identification.OptimumStudy.Run,
         ["identify-cost"] = Identification.IdentifyCostStudy.Run,
         ["listen"] = ListenStudy.Run,
-        ["learn"] = LearnStudy.Run,
+        ["learn"] = Learning.LearnStudy.Run,
         ["parts"] = PartsStudy.Run,
         ["solver"] = SolverStudy.Run,
         ["checker"] = CheckerStudy.Run,

@@ -36,7 +36,7 @@ public sealed class Utterance
     public Understood Heard(Listener listener) => listener.Understand(Say, Leads, Open(), Place());
 
     /// <summary>What is weighed of it: its words, and what its phrases tell.</summary>
-    internal (IReadOnlyList<string> Words, IReadOnlyList<string> Phrases) Weighed(Listener listener) => listener.Weighing(Say, Leads, Open(), Place());
+    internal (CountedWords Counted, IReadOnlyList<string> Phrases) Weighed(Listener listener) => listener.Weighing(Say, Leads, Open(), Place());
 
     private OpenQuestion? Open() => Asked is null ? null : new OpenQuestion
     {

@@ -8,22 +8,27 @@ using WireCoach.Rules.Reference;
 using WireCoach.Rules.Tests;
 using WireCoach.Rules.Tests.Language;
 
-namespace WireCoach.Benchmarks;
+namespace WireCoach.Benchmarks.Learning;
 
 /// <summary>
-/// Learns from the sets that may be read how strongly each word speaks for each symptom, and how far that and the phrases are to be believed,
-/// and writes both into the knowledge.
+/// Learns from the sets that may be read how strongly each word speaks for each symptom, what words tell in their order, and how far that and the phrases are to be believed,
+/// and writes all of it into the knowledge.
 /// </summary>
 /// <remarks>
-/// Weights are those of a logistic regression for each symptom and each denial, held small. The belief is learnt from the told sets only, of whose lines
-/// no phrase was ever made, and each of them weighed by what the other sets taught: so it is what holds for a message that nobody has read.
+/// The weights of words are those of a logistic regression for each symptom and each denial, held small; what their order tells is a network that <see cref="Teacher"/> teaches.
+/// The belief is learnt from the told sets only, of whose lines no phrase was ever made, and each of them weighed by what the other sets taught: so it is what holds for a message that nobody has read.
 /// </remarks>
 internal static partial class LearnStudy
 {
     private const int Fewest = 4;
     private const int Seldom = 2;
     private const int SeldomTogether = 5;
-    private const int Folds = 5;
+    private const int SeldomMeant = 3;
+    private const int Size = 96;
+    private const int Filters = 128;
+    private const int Seed = 1;
+    private const int Folds = 3;
+    private const int JudgedOneOf = 4;
     private const double Loose = 2;
     private const double Step = 0.2;
 
@@ -35,7 +40,7 @@ internal static partial class LearnStudy
         var listener = new Listener(knowledge);
         if (args is ["say", .. var said])
         {
-            Array.ForEach(said, text => Say(text, listener, new Likeness(knowledge.Words.Told, knowledge.Rules["likeness"], [])));
+            Array.ForEach(said, text => Say(text, listener, new Likeness(knowledge.Words, knowledge.Rules["likeness"], [])));
             return;
         }
 
@@ -45,14 +50,26 @@ internal static partial class LearnStudy
         var words = lines.SelectMany(line => line.Words).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= (CountedWords.IsPair(word.Key) ? SeldomTogether : Seldom)).Select(word => word.Key).Order(StringComparer.Ordinal).ToList();
         var places = words.Select((word, at) => (word, at)).ToDictionary(one => one.word, one => one.at, StringComparer.Ordinal);
         lines.ForEach(line => line.Places = [.. line.Words.Where(places.ContainsKey).Select(word => places[word])]);
-        Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words");
+        var ordered = Usual(lines, line => line.InOrder.Select(word => word.Name).Where(IsPlain), Seldom);
+        var meanings = Usual(lines, line => line.InOrder.SelectMany(word => word.Meanings), SeldomMeant);
+        var names = rows.ConvertAll(row => row.Key);
+        var shape = new NetworkShape(ordered.Count, meanings.Count, rows.Count, Size, Filters);
+        var (numbers, meant) = (WordOrder.Numbered(string.Join(' ', ordered)), WordOrder.Numbered(string.Join(' ', meanings)));
+        lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)]));
+        Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
-        var likelihoods = Unseen(lines, [.. rows.Select(row => row.Key)], words.Count);
+        var folds = FoldsOf(lines);
+        List<List<Line>> lessons = [.. folds.Select(apart => lines.FindAll(line => !apart.Contains(line.File))), .. args.Contains("write") ? [lines] : Array.Empty<List<Line>>()];
+        var networks = lessons.AsParallel().AsOrdered().Select(taught => Teacher.Taught(shape, taught.ConvertAll(line => line.Lesson!), Seed)).ToList();
+        Console.WriteLine($"{networks.Count} networks taught");
+
+        var likelihoods = folds.SelectMany((apart, fold) => Unseen(lessons[fold], [.. lines.Where(line => apart.Contains(line.File)).Where((_, at) => at % JudgedOneOf == 0)], names, words.Count, new WordNetwork(shape, networks[fold]))).ToList();
         var belief = Believe(likelihoods);
         Print(likelihoods, belief);
         if (args.Contains("write"))
         {
             Write(rows, words, lines);
+            WriteOrder(ordered, meanings, WordNetwork.Written(shape, networks[^1]));
             WriteBelief(belief);
         }
     }
@@ -60,35 +77,39 @@ internal static partial class LearnStudy
     /// <summary>What one message is likely to tell, and which of its words speak for and against it.</summary>
     private static void Say(string text, Listener listener, Likeness likeness)
     {
-        var (words, phrases) = listener.Weighing(text, [], asked: null, region: null);
+        var (counted, phrases) = listener.Weighing(text, [], asked: null, region: null);
         Console.WriteLine($"{text}{Environment.NewLine}  phrases: {string.Join(", ", phrases)}");
-        var chances = likeness.Chances(words, [.. phrases]);
+        var (chances, scores) = (likeness.Chances(counted, phrases), likeness.Scores(counted));
         foreach (var row in Enumerable.Range(0, chances.Length).Where(row => phrases.Contains(likeness.Names[row]) || chances[row] > likeness.Limit("conceivable")).OrderByDescending(row => chances[row]))
         {
-            var speaking = words.Select(word => (Word: word, Weight: likeness.Weight(word, row))).Where(word => word.Weight != 0).OrderByDescending(word => word.Weight);
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {chances[row]:0.00} {likeness.Names[row]}: {string.Join(' ', speaking.Select(word => string.Create(CultureInfo.InvariantCulture, $"{word.Word} {word.Weight:0.0}")))}"));
+            var speaking = counted.Words.Select(word => (Word: word, Weight: likeness.Weight(word, row))).Where(word => word.Weight != 0).OrderByDescending(word => word.Weight);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {chances[row]:0.00} {likeness.Names[row]}: in order {scores[row].InOrder:0.0}, apart {scores[row].Apart:0.0}: {string.Join(' ', speaking.Select(word => string.Create(CultureInfo.InvariantCulture, $"{word.Word} {word.Weight:0.0}")))}"));
         }
     }
 
-    /// <summary>Each row of each line of the told sets, by what all other sets taught.</summary>
-    private static List<Judged> Unseen(List<Line> lines, List<string> rows, int words)
+    /// <summary>The told sets in parts.</summary>
+    private static List<HashSet<string>> FoldsOf(List<Line> lines)
     {
         var files = lines.Select(line => line.File).Where(ToldSets.IsTold).Distinct(StringComparer.Ordinal).ToList();
-        var judged = new List<Judged>();
-        for (var fold = 0; fold < Folds; fold++)
-        {
-            var apart = files.Where((_, at) => at % Folds == fold).ToHashSet(StringComparer.Ordinal);
-            var taught = lines.FindAll(line => !apart.Contains(line.File));
-            var asked = lines.FindAll(line => apart.Contains(line.File));
-            judged.AddRange(rows.AsParallel().AsOrdered().SelectMany(row =>
-            {
-                var weights = Fit(taught, row, words);
-                return asked.ConvertAll(line => new Judged(line, row, Score(line, weights)));
-            }));
-        }
-
-        return judged;
+        return [.. Enumerable.Range(0, Folds).Select(fold => files.Where((_, at) => at % Folds == fold).ToHashSet(StringComparer.Ordinal))];
     }
+
+    /// <summary>Each row of some lines, by what others taught; one line of four does to judge by.</summary>
+    private static List<Judged> Unseen(List<Line> taught, List<Line> asked, List<string> rows, int words, WordNetwork network)
+    {
+        var inOrder = asked.ConvertAll(line => network.Odds(line.Lesson!.Said));
+        return [.. rows.Select((row, place) => (row, place)).AsParallel().AsOrdered().SelectMany(one =>
+        {
+            var weights = Fit(taught, one.row, words);
+            return asked.Select((line, at) => new Judged(line, one.row, Likeness.Mean((Score(line, weights), inOrder[at][one.place])))).ToList();
+        })];
+    }
+
+    private static List<string> Usual(List<Line> lines, Func<Line, IEnumerable<string>> of, int seldom) =>
+        [.. lines.SelectMany(line => of(line).Distinct(StringComparer.Ordinal)).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= seldom).Select(word => word.Key).Order(StringComparer.Ordinal)];
+
+    /// <summary>Whether a word can stand in a row of words between quotation marks.</summary>
+    private static bool IsPlain(string word) => !word.AsSpan().ContainsAny(['"', '\\', ' ']);
 
     /// <summary>The weights of the words for one row, the last that of no word.</summary>
     private static double[] Fit(List<Line> lines, string row, int words)
@@ -188,7 +209,16 @@ internal static partial class LearnStudy
                 .Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.word} {one.Rounded * Step:0.0}"));
             return string.Create(CultureInfo.InvariantCulture, $"- {{ id: {row.Key}, messages: {row.Value}, before: {weights[^1]:0.00}, words: \"{string.Join(' ', speaking)}\" }}");
         }).ToList();
-        var path = Path.Combine(Repository.Root, "knowledge", "words", "told", "told.yaml");
+        Keep("told", written);
+    }
+
+    private static void WriteOrder(List<string> words, List<string> meanings, string weights) =>
+        Keep("order", [$"- {{ id: words-in-order, size: {Size}, filters: {Filters}, words: \"{string.Join(' ', words)}\", meanings: \"{string.Join(' ', meanings)}\", weights: \"{weights}\" }}"]);
+
+    /// <summary>Writes what was learnt, under the words that say what it is.</summary>
+    private static void Keep(string name, IReadOnlyList<string> written)
+    {
+        var path = Path.Combine(Repository.Root, "knowledge", "words", name, $"{name}.yaml");
         File.WriteAllLines(path, File.ReadLines(path).TakeWhile(line => line.StartsWith('#')).Concat(written).ToList());
     }
 
@@ -202,14 +232,16 @@ internal static partial class LearnStudy
     private static partial Regex Figure();
 
     /// <summary>One line of a set, as it is weighed.</summary>
-    private sealed record Line(string File, IReadOnlyList<string> Words, HashSet<string> Phrases, HashSet<string> Expected)
+    private sealed record Line(string File, IReadOnlyList<string> Words, IReadOnlyList<CountedWord> InOrder, HashSet<string> Phrases, HashSet<string> Expected)
     {
         public int[] Places { get; set; } = [];
 
+        public Lesson? Lesson { get; set; }
+
         public static Line Of(Utterance said, string file, Listener listener)
         {
-            var (words, phrases) = said.Weighed(listener);
-            return new(file, words, [.. phrases], ToldSets.Symptoms(said));
+            var (counted, phrases) = said.Weighed(listener);
+            return new(file, counted.Words, counted.InOrder, [.. phrases], ToldSets.Symptoms(said));
         }
     }
 

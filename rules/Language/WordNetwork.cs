@@ -1,0 +1,158 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
+namespace WireCoach.Rules.Language;
+
+/// <summary>
+/// Tells symptoms by words in their order: patterns of one to five words in a row, each answering as strongly as it fits anywhere in the message.
+/// </summary>
+/// <remarks>All sums run in one order on every machine, so the same message has the same odds everywhere.</remarks>
+internal sealed class WordNetwork
+{
+    private const int Edge = NetworkShape.Widest - 1;
+    private const int Eight = 8;
+    private const int Four = 4 * Eight;
+    private const float Finest = sbyte.MaxValue;
+    private readonly NetworkShape _shape;
+    private readonly float[] _weights;
+
+    public WordNetwork(NetworkShape shape, float[] weights) => (_shape, _weights) = (shape, weights);
+
+    /// <summary>The weights as they are kept: each group of them its largest, then all in steps of a hundred and twenty-seventh of that.</summary>
+    public static string Written(NetworkShape shape, float[] weights)
+    {
+        var (bytes, at) = (new List<byte>(), 0);
+        foreach (var length in shape.Groups())
+        {
+            var group = weights.AsSpan(at, length);
+            var most = Largest(group);
+            bytes.AddRange(BitConverter.GetBytes(most));
+            foreach (var weight in group)
+            {
+                bytes.Add((byte)(sbyte)Math.Round(most == 0 ? 0 : weight / most * Finest));
+            }
+
+            at += length;
+        }
+
+        return Convert.ToBase64String(CollectionsMarshal.AsSpan(bytes));
+    }
+
+    /// <summary>The network that was kept.</summary>
+    public static WordNetwork Read(NetworkShape shape, string written)
+    {
+        var (bytes, weights, from, at) = (Convert.FromBase64String(written), new float[shape.Count], 0, 0);
+        foreach (var length in shape.Groups())
+        {
+            var most = BitConverter.ToSingle(bytes, from);
+            from += sizeof(float);
+            for (var weight = 0; weight < length; weight++)
+            {
+                weights[at++] = (sbyte)bytes[from++] * (most / Finest);
+            }
+        }
+
+        return new WordNetwork(shape, weights);
+    }
+
+    /// <summary>The logarithm of the odds of each row.</summary>
+    public double[] Odds(IReadOnlyList<(int Word, int[] Meanings)> said)
+    {
+        var looks = new float[(said.Count + Edge + Edge) * _shape.Size];
+        for (var at = 0; at < said.Count; at++)
+        {
+            Look(said[at], Place(looks, at));
+        }
+
+        var (features, _) = Strongest(looks, said.Count);
+        var odds = new double[_shape.Rows];
+        for (var row = 0; row < odds.Length; row++)
+        {
+            odds[row] = _weights[_shape.RowBase(row)] + Product(features, _weights.AsSpan(_shape.Row(row), features.Length));
+        }
+
+        return odds;
+    }
+
+    /// <summary>Where the numbers of a word stand among those of a message, which has empty words before and behind it.</summary>
+    public Span<float> Place(float[] looks, int at) => looks.AsSpan((at + Edge) * _shape.Size, _shape.Size);
+
+    /// <summary>Adds what stands for a word and its meanings.</summary>
+    public void Look((int Word, int[] Meanings) said, Span<float> look)
+    {
+        Add(_weights.AsSpan(_shape.Word(said.Word), look.Length), look);
+        foreach (var meaning in said.Meanings)
+        {
+            Add(_weights.AsSpan(_shape.Meaning(meaning), look.Length), look);
+        }
+    }
+
+    /// <summary>How strongly each pattern answers where it fits best, and at which number of the message that begins; −1 where it fits nowhere.</summary>
+    public (float[] Features, int[] Places) Strongest(float[] looks, int words)
+    {
+        var (features, places) = (new float[_shape.Features], new int[_shape.Features]);
+        Array.Fill(places, -1);
+        for (var width = 1; width <= NetworkShape.Widest; width++)
+        {
+            for (var filter = 0; filter < _shape.Filters; filter++)
+            {
+                var feature = ((width - 1) * _shape.Filters) + filter;
+                var pattern = _weights.AsSpan(_shape.Pattern(width, filter), width * _shape.Size);
+                var basis = _weights[_shape.PatternBase(feature)];
+                for (var start = Edge + 1 - width; start < Edge + words; start++)
+                {
+                    var fit = basis + Product(pattern, looks.AsSpan(start * _shape.Size, pattern.Length));
+                    if (fit > features[feature])
+                    {
+                        (features[feature], places[feature]) = (fit, start * _shape.Size);
+                    }
+                }
+            }
+        }
+
+        return (features, places);
+    }
+
+    /// <summary>Adds one row of numbers, so many times, to another of the same length.</summary>
+    public static void Add(ReadOnlySpan<float> what, Span<float> to, float times = 1)
+    {
+        for (var at = 0; at < to.Length; at += Eight)
+        {
+            (At(to, at) + (At(what, at) * times)).CopyTo(to[at..]);
+        }
+    }
+
+    /// <summary>The sum of the products of two rows of numbers of one length, a multiple of eight.</summary>
+    public static float Product(ReadOnlySpan<float> one, ReadOnlySpan<float> other)
+    {
+        var (first, second, third, fourth) = (Vector256<float>.Zero, Vector256<float>.Zero, Vector256<float>.Zero, Vector256<float>.Zero);
+        var at = 0;
+        for (; at + Four <= one.Length; at += Four)
+        {
+            first += At(one, at) * At(other, at);
+            second += At(one, at + Eight) * At(other, at + Eight);
+            third += At(one, at + (2 * Eight)) * At(other, at + (2 * Eight));
+            fourth += At(one, at + (3 * Eight)) * At(other, at + (3 * Eight));
+        }
+
+        for (; at < one.Length; at += Eight)
+        {
+            first += At(one, at) * At(other, at);
+        }
+
+        return Vector256.Sum(first + second + (third + fourth));
+    }
+
+    private static Vector256<float> At(ReadOnlySpan<float> numbers, int at) => Vector256.Create(numbers.Slice(at, Eight));
+
+    private static float Largest(ReadOnlySpan<float> group)
+    {
+        var most = 0f;
+        foreach (var weight in group)
+        {
+            most = Math.Max(most, Math.Abs(weight));
+        }
+
+        return most;
+    }
+}

@@ -1,0 +1,159 @@
+using System.Runtime.Intrinsics;
+using WireCoach.Rules.Language;
+
+namespace WireCoach.Benchmarks.Learning;
+
+/// <summary>Teaches a <see cref="WordNetwork"/>: by small steps down the slope of what it gets wrong, some of its words and answers hidden each time, so that it leans on none alone.</summary>
+internal sealed class Teacher
+{
+    private const int Rounds = 7;
+    private const int Together = 32;
+    private const int Longest = 100;
+    private const double Hidden = 0.1;
+    private const float Dropped = 0.4f;
+    private const float Rate = 2e-3f;
+    private const double Slowing = 0.8;
+    private const float Steepest = 2;
+    private const float WordSpread = 0.1f;
+    private const float RowSpread = 0.03f;
+    private const float Seldom = -3;
+
+    private readonly NetworkShape _shape;
+    private readonly Random _chance;
+    private readonly float[] _weights;
+    private readonly float[] _slope;
+    private readonly WordNetwork _network;
+
+    private Teacher(NetworkShape shape, int seed)
+    {
+        (_shape, _chance, _weights, _slope) = (shape, new Random(seed), new float[Rounded(shape.Count)], new float[Rounded(shape.Count)]);
+        _network = new WordNetwork(shape, _weights);
+        Begin();
+    }
+
+    /// <summary>The weights that the lessons teach.</summary>
+    public static float[] Taught(NetworkShape shape, IReadOnlyList<Lesson> lessons, int seed)
+    {
+        var teacher = new Teacher(shape, seed);
+        var steps = new Descent(teacher._weights.Length);
+        var order = lessons.ToArray();
+        for (var round = 0; round < Rounds; round++)
+        {
+            teacher._chance.Shuffle(order);
+            var rate = Rate * (float)Math.Pow(1 - ((double)round / Rounds), Slowing);
+            foreach (var some in order.Chunk(Together))
+            {
+                Array.Clear(teacher._slope);
+                foreach (var lesson in some)
+                {
+                    teacher.Teach(lesson);
+                }
+
+                steps.Down(teacher._weights, teacher._slope, 1f / some.Length, Steepest, rate);
+            }
+        }
+
+        return teacher._weights;
+    }
+
+    private static int Rounded(int count) => (count + Vector256<float>.Count - 1) / Vector256<float>.Count * Vector256<float>.Count;
+
+    private void Begin()
+    {
+        Spread(0, _shape.Pattern(1, 0), WordSpread);
+        for (var width = 1; width <= NetworkShape.Widest; width++)
+        {
+            var reach = 1 / MathF.Sqrt(width * _shape.Size);
+            for (var at = _shape.Pattern(width, 0); at < _shape.Pattern(width + 1, 0); at++)
+            {
+                _weights[at] = reach * ((2 * _chance.NextSingle()) - 1);
+            }
+        }
+
+        Spread(_shape.Row(0), _shape.RowBase(0), RowSpread);
+        Array.Fill(_weights, Seldom, _shape.RowBase(0), _shape.Rows);
+    }
+
+    /// <summary>Numbers about nought, most of them no farther away than this.</summary>
+    private void Spread(int from, int to, float far)
+    {
+        for (var at = from; at < to; at++)
+        {
+            _weights[at] = far * (float)(Math.Sqrt(-2 * Math.Log(1 - _chance.NextDouble())) * Math.Cos(2 * Math.PI * _chance.NextDouble()));
+        }
+    }
+
+    /// <summary>Adds to the slope what one message makes of it.</summary>
+    private void Teach(Lesson lesson)
+    {
+        var said = lesson.Said.Take(Longest).Select(word => _chance.NextDouble() < Hidden ? word with { Word = _shape.Unknown } : word).ToList();
+        var looks = new float[(said.Count + (2 * (NetworkShape.Widest - 1))) * _shape.Size];
+        for (var at = 0; at < said.Count; at++)
+        {
+            _network.Look(said[at], _network.Place(looks, at));
+        }
+
+        var kept = Drop(looks);
+        var (features, places) = _network.Strongest(looks, said.Count);
+        var heard = Drop(features);
+        var pulls = new float[features.Length];
+        for (var row = 0; row < _shape.Rows; row++)
+        {
+            var weights = _weights.AsSpan(_shape.Row(row), features.Length);
+            var chance = 1 / (1 + MathF.Exp(-(_weights[_shape.RowBase(row)] + WordNetwork.Product(weights, features))));
+            var pull = chance - (lesson.Told.Contains(row) ? 1 : 0);
+            _slope[_shape.RowBase(row)] += pull;
+            WordNetwork.Add(features, _slope.AsSpan(_shape.Row(row), features.Length), pull);
+            WordNetwork.Add(weights, pulls, pull);
+        }
+
+        Back(said, looks, kept, places, [.. pulls.Zip(heard, (pull, share) => pull * share)]);
+    }
+
+    /// <summary>From the patterns back to what stands for the words.</summary>
+    private void Back(List<(int Word, int[] Meanings)> said, float[] looks, float[] kept, int[] places, float[] pulls)
+    {
+        var back = new float[looks.Length];
+        for (var feature = 0; feature < pulls.Length; feature++)
+        {
+            if (places[feature] < 0 || pulls[feature] == 0)
+            {
+                continue;
+            }
+
+            var width = (feature / _shape.Filters) + 1;
+            var (from, length) = (_shape.Pattern(width, feature % _shape.Filters), width * _shape.Size);
+            _slope[_shape.PatternBase(feature)] += pulls[feature];
+            WordNetwork.Add(looks.AsSpan(places[feature], length), _slope.AsSpan(from, length), pulls[feature]);
+            WordNetwork.Add(_weights.AsSpan(from, length), back.AsSpan(places[feature], length), pulls[feature]);
+        }
+
+        for (var at = 0; at < back.Length; at++)
+        {
+            back[at] *= kept[at];
+        }
+
+        for (var at = 0; at < said.Count; at++)
+        {
+            var pull = _network.Place(back, at);
+            WordNetwork.Add(pull, _slope.AsSpan(_shape.Word(said[at].Word), pull.Length));
+            foreach (var meaning in said[at].Meanings)
+            {
+                WordNetwork.Add(pull, _slope.AsSpan(_shape.Meaning(meaning), pull.Length));
+            }
+        }
+    }
+
+    /// <summary>Hides some of the numbers and makes up for them by the others; answers what is left of each.</summary>
+    private float[] Drop(float[] numbers)
+    {
+        var kept = new float[numbers.Length];
+        for (var at = 0; at < numbers.Length; at++)
+        {
+            kept[at] = numbers[at] == 0 || _chance.NextSingle() < Dropped ? 0 : 1 / (1 - Dropped);
+            numbers[at] *= kept[at];
+        }
+
+        return kept;
+    }
+}

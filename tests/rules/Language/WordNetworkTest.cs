@@ -1,0 +1,78 @@
+using WireCoach.Rules.Language;
+
+namespace WireCoach.Rules.Tests.Language;
+
+/// <summary>Patterns of words in a row, on a network that is small enough to reckon by hand.</summary>
+public sealed class WordNetworkTest
+{
+    private const int Not = 0;
+    private const int Hum = 1;
+    private const int Loud = 0;
+    private const float Basis = -3;
+    private const float Weight = 2;
+    private static readonly NetworkShape Shape = new(Words: 2, Meanings: 1, Rows: 2, Size: 8, Filters: 8);
+
+    [Theory]
+    [InlineData(new[] { Not, Hum }, 2.0)]
+    [InlineData(new[] { Hum, Not }, 0.0)]
+    [InlineData(new[] { Not, 2, Hum }, 0.0)]
+    [InlineData(new[] { 2, 2, 2, Not, Hum, 2 }, 2.0)]
+    [InlineData(new[] { Not, Hum, Not, Hum }, 2.0)]
+    [InlineData(new int[0], 0.0)]
+    public void A_pattern_answers_where_it_fits_best_and_only_in_its_order(int[] words, double fit) =>
+        Assert.Equal([Basis + (Weight * fit), 0], NotHum().Odds([.. words.Select(word => (word, Array.Empty<int>()))]));
+
+    [Fact]
+    public void What_a_word_means_counts_beside_it() =>
+        Assert.Equal(Basis + (Weight * 5), NotHum().Odds([(Not, []), (Hum, [Loud])])[0]);
+
+    [Fact]
+    public void What_is_kept_is_read_again_as_near_as_its_steps_allow()
+    {
+        var chance = new Random(7);
+        var weights = Enumerable.Range(0, Shape.Count).Select(_ => (float)(chance.NextDouble() - 0.5)).ToArray();
+        var read = WordNetwork.Read(Shape, WordNetwork.Written(Shape, weights));
+        for (var message = 0; message < 50; message++)
+        {
+            var said = Enumerable.Range(0, chance.Next(1, 12)).Select(_ => (chance.Next(3), chance.Next(2) == 0 ? Array.Empty<int>() : [Loud])).ToList();
+            Assert.All(new WordNetwork(Shape, weights).Odds(said).Zip(read.Odds(said)), two => Assert.Equal(two.First, two.Second, 0.05));
+        }
+
+        Assert.Equal(WordNetwork.Written(Shape, weights), WordNetwork.Written(Shape, weights));
+    }
+
+    [Fact]
+    public void Weights_of_nothing_are_kept_as_nothing() =>
+        Assert.Equal([0, 0], WordNetwork.Read(Shape, WordNetwork.Written(Shape, new float[Shape.Count])).Odds([(Hum, [])]));
+
+    [Fact]
+    public void Every_weight_has_a_place_of_its_own()
+    {
+        var places = Enumerable.Range(0, 3).SelectMany(word => Enumerable.Range(Shape.Word(word), Shape.Size))
+            .Concat(Enumerable.Range(Shape.Meaning(0), Shape.Size))
+            .Concat(Enumerable.Range(1, NetworkShape.Widest).SelectMany(width => Enumerable.Range(0, Shape.Filters).SelectMany(filter => Enumerable.Range(Shape.Pattern(width, filter), width * Shape.Size))))
+            .Concat(Enumerable.Range(0, Shape.Features).Select(Shape.PatternBase))
+            .Concat(Enumerable.Range(0, Shape.Rows).SelectMany(row => Enumerable.Range(Shape.Row(row), Shape.Features)))
+            .Concat(Enumerable.Range(0, Shape.Rows).Select(Shape.RowBase));
+        Assert.Equal(Enumerable.Range(0, Shape.Count), places);
+        Assert.Equal(Shape.Count, Shape.Groups().Sum());
+    }
+
+    /// <summary>Knows "not hum": two for each of the words where they stand in this order, less two; a loud hum is three more.</summary>
+    private static WordNetwork NotHum()
+    {
+        var weights = new float[Shape.Count];
+        weights[Shape.Word(Not)] = 1;
+        weights[Shape.Word(Hum) + 1] = 1;
+        weights[Shape.Meaning(Loud) + 2] = 1;
+        const int filter = 4;
+        var pattern = Shape.Pattern(2, filter);
+        weights[pattern] = 2;
+        weights[pattern + Shape.Size + 1] = 2;
+        weights[pattern + Shape.Size + 2] = 3;
+        weights[Shape.PatternBase(Shape.Filters + filter)] = -2;
+        weights[Shape.Row(0) + Shape.Filters + filter] = Weight;
+        weights[Shape.RowBase(0)] = Basis;
+        return new WordNetwork(Shape, weights);
+    }
+}
