@@ -132,10 +132,21 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task What_is_taken_as_denied_by_likeness_is_said_back_as_taken()
+    {
+        var id = await Open();
+        var reply = await Say(id, "barely a whisper from the bearings");
+        Assert.Contains(reply.GetProperty("understood").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom" && fact.GetProperty("id").GetString() == "mechanical-noise" && !fact.GetProperty("present").GetBoolean());
+        var taken = Assert.Single(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.likely-not").GetProperty("text").GetString();
+        Assert.Contains("barely a whisper", taken, StringComparison.Ordinal);
+        Assert.Contains("it rumbles, scrapes or squeals", taken, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Where_nothing_is_understood_that_tells_something_the_nearest_symptoms_are_named()
     {
         var id = await Open();
-        var reply = await Say(id, "the old strength has gone out of it");
+        var reply = await Say(id, "it has lost its courage");
         Assert.DoesNotContain(reply.GetProperty("understood").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom");
         Assert.Single(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.maybe");
     }
