@@ -120,5 +120,10 @@ internal static class FindEnds
         {
             yield return note;
         }
+
+        if (ends.Status == EndsStatus.Contradiction)
+        {
+            yield return Statement.Of("coach.take-back");
+        }
     }
 }
