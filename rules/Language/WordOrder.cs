@@ -15,7 +15,7 @@ internal sealed class WordOrder
     /// <param name="rows">How many symptoms and denials it tells.</param>
     public WordOrder(ToldOrder learnt, int rows)
     {
-        (_words, _meanings) = (Numbered(learnt.Words), Numbered(learnt.Meanings));
+        (_words, _meanings) = (Numbered(learnt.Words.Split(' ')), Numbered(learnt.Meanings.Split(' ')));
         _network = WordNetwork.Read(new NetworkShape(_words.Count, _meanings.Count, rows, learnt.Size, learnt.Filters), learnt.Weights);
     }
 
@@ -27,6 +27,6 @@ internal sealed class WordOrder
         (words.GetValueOrDefault(said.Name, words.Count), [.. said.Meanings.Where(meanings.ContainsKey).Select(meaning => meanings[meaning])]);
 
     /// <summary>Names in a row, each with its number.</summary>
-    public static Dictionary<string, int> Numbered(string names) =>
-        names.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select((name, at) => (name, at)).ToDictionary(one => one.name, one => one.at, StringComparer.Ordinal);
+    public static Dictionary<string, int> Numbered(IEnumerable<string> names) =>
+        names.Select((name, at) => (name, at)).ToDictionary(one => one.name, one => one.at, StringComparer.Ordinal);
 }

@@ -44,17 +44,16 @@ internal static partial class LearnStudy
             return;
         }
 
-        var lines = ToldSets.Files
-            .SelectMany(file => Utterance.Read(file).ConvertAll(line => Line.Of(line, file, listener))).ToList();
+        var lines = ToldSets.Files.SelectMany(file => Utterance.Read(file).ConvertAll(line => Line.Of(line, file, listener))).ToList();
         var rows = ToldSets.Rows(lines.Select(line => line.Expected)).Where(row => row.Value >= Fewest).ToList();
         var words = lines.SelectMany(line => line.Words).CountBy(word => word, StringComparer.Ordinal).Where(word => word.Value >= (CountedWords.IsPair(word.Key) ? SeldomTogether : Seldom)).Select(word => word.Key).Order(StringComparer.Ordinal).ToList();
-        var places = words.Select((word, at) => (word, at)).ToDictionary(one => one.word, one => one.at, StringComparer.Ordinal);
+        var places = WordOrder.Numbered(words);
         lines.ForEach(line => line.Places = [.. line.Words.Where(places.ContainsKey).Select(word => places[word])]);
         var ordered = Usual(lines, line => line.InOrder.Select(word => word.Name).Where(IsPlain), Seldom);
         var meanings = Usual(lines, line => line.InOrder.SelectMany(word => word.Meanings), SeldomMeant);
         var names = rows.ConvertAll(row => row.Key);
         var shape = new NetworkShape(ordered.Count, meanings.Count, rows.Count, Size, Filters);
-        var (numbers, meant) = (WordOrder.Numbered(string.Join(' ', ordered)), WordOrder.Numbered(string.Join(' ', meanings)));
+        var (numbers, meant) = (WordOrder.Numbered(ordered), WordOrder.Numbered(meanings));
         lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)]));
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
