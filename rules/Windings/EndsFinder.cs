@@ -45,13 +45,7 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
         int[] left = [.. Enumerable.Range(0, scheme.Ways.Count).Where(way => couplings[way] != 0)];
         if (left.Length == 0)
         {
-            return new()
-            {
-                Status = EndsStatus.Contradiction,
-                Layout = input.Layout,
-                Notes = scheme.Phases && scheme.Coils.Count > 3 ? [Statement.Of("ends.no-way-fits"), Statement.Of("ends.phases-by-running")] : [Statement.Of("ends.no-way-fits")],
-                Trail = trail,
-            };
+            return Contradicted(input, scheme, evidence, readings) with { Layout = input.Layout, Trail = trail };
         }
 
         if (scheme.Phases && left.Length == 1 && evidence.Usual(couplings[left[0]]) < knowledge.Rules["ends-coupling"]["distrust-below"])
@@ -83,6 +77,30 @@ public sealed class EndsFinder(TradeKnowledge knowledge)
         return (confirm ?? next.Choose()) is { } test
             ? finding with { Next = test }
             : finding with { Status = EndsStatus.CannotTell, Notes = [next.WhyNot(readings.Any)] };
+    }
+
+    /// <summary>Where no way gives all that was read: the test to do again is the last without which the others go together.</summary>
+    private EndsFinding Contradicted(EndsInput input, EndsScheme scheme, EndsEvidence evidence, EndsReadings readings)
+    {
+        foreach (var (doubted, setup) in readings.Once.Where(once => input.Role is Role.Technician or Role.Apprentice && !input.Barred.Contains(once.Result.Test, StringComparer.Ordinal)))
+        {
+            var others = EndsReadings.Of(input with { Results = [.. input.Results.Where(result => result != doubted)] }, scheme, knowledge);
+            if (others.Value!.Weigh(evidence, scheme).Couplings is var left && left.Any(mask => mask != 0))
+            {
+                return new()
+                {
+                    Status = EndsStatus.Contradiction,
+                    Next = new EndsWords(knowledge, scheme, evidence, left).Again(doubted.Test, setup),
+                    Notes = [Statement.Of("ends.one-does-not-fit")],
+                };
+            }
+        }
+
+        return new()
+        {
+            Status = EndsStatus.Contradiction,
+            Notes = scheme.Phases && scheme.Coils.Count > 3 ? [Statement.Of("ends.no-way-fits"), Statement.Of("ends.phases-by-running")] : [Statement.Of("ends.no-way-fits")],
+        };
     }
 
     /// <summary>Pairs of starts, and pairs of finishes, that every way left agrees on.</summary>

@@ -10,6 +10,7 @@ namespace WireCoach.Rules.Windings;
 internal sealed class EndsReadings
 {
     private readonly List<(EndsResult Result, TestSetup Setup, double? Ratio)> _all = [];
+    private readonly List<EndsResult> _twice = [];
     private readonly List<(int First, int Second, int Degrees)> _printed = [];
 
     private EndsReadings()
@@ -20,8 +21,11 @@ internal sealed class EndsReadings
     public bool Any => _all.Count > 0;
 
     /// <summary>Whether this very set-up was tested, or cannot be.</summary>
-    public bool Has(string test, TestSetup setup) => _all.Exists(done => done.Result.Test == test
-        && Same(done.Setup.Read, setup.Read) && Same(done.Setup.Drive, setup.Drive) && Key(done.Setup) == Key(setup));
+    public bool Has(string test, TestSetup setup) => _all.Exists(done => done.Result.Test == test && IsSame(done.Setup, setup));
+
+    /// <summary>Each result of a test at rest that was read once, the last first, with the set-up by which to read it again.</summary>
+    public IEnumerable<(EndsResult Result, TestSetup Setup)> Once =>
+        _all.Where(done => done.Result.Test is not ("soft-first-run" or "half-run") && !_twice.Contains(done.Result)).Select(done => (done.Result, done.Setup)).Reverse();
 
     /// <summary>Whether one coil was fed and the other read, alone or tied to it.</summary>
     public bool Between(EndsCoil one, EndsCoil other) => _all.Exists(done => done.Result.Test != "series-impedance" && (Fed(done.Setup, one, other) || Fed(done.Setup, other, one)));
@@ -56,11 +60,24 @@ internal sealed class EndsReadings
                 return EndsSchemes.Wrong($"results[{at}].value", Statement.Of("problem.ends-no-value", ("test", result.Test)));
             }
 
-            readings._all.Add((result, setup, ratio));
+            readings.Keep(result, setup, ratio);
         }
 
         readings.ReadPrinted(input, scheme);
         return readings;
+    }
+
+    /// <summary>Of a test that was done again with the same set-up the last reading counts.</summary>
+    private void Keep(EndsResult result, TestSetup setup, double? ratio)
+    {
+        var before = _all.FindIndex(done => ratio is not null && done.Result.Test == result.Test && IsSame(done.Setup, setup));
+        if (before >= 0)
+        {
+            _all.RemoveAt(before);
+            _twice.Add(result);
+        }
+
+        _all.Add((result, setup, ratio));
     }
 
     /// <summary>The couplings that every result leaves to each way, and how each was judged.</summary>
@@ -199,6 +216,8 @@ internal sealed class EndsReadings
     /// <summary>A way is proved when its own joints ran quietly; a hum alone may also be a dead start branch.</summary>
     private static ulong[]? BySoftRun(EndsResult result, TestSetup setup, EndsScheme scheme) => result.Outcome != "ran" ? null
         : [.. scheme.Ways.Select(way => EndsNext.SoftRuns(scheme, way, setup) ? EndsEvidence.Any : 0)];
+
+    private static bool IsSame(TestSetup one, TestSetup other) => Same(one.Read, other.Read) && Same(one.Drive, other.Drive) && Key(one) == Key(other);
 
     private static bool Same(IReadOnlyList<string> one, IReadOnlyList<string> other) => one.Order(StringComparer.Ordinal).SequenceEqual(other.Order(StringComparer.Ordinal), StringComparer.Ordinal);
 

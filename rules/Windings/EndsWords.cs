@@ -78,6 +78,9 @@ internal sealed class EndsWords(TradeKnowledge knowledge, EndsScheme scheme, End
         };
     }
 
+    /// <summary>A test at rest that was done, to be done once more.</summary>
+    public NextTest Again(string test, TestSetup setup) => (test == "series-impedance" ? Impedance(setup) : Of(test, setup)) with { Why = Statement.Of("ends.why-again") };
+
     /// <summary>The motor turning on one half and its start branch.</summary>
     public NextTest HalfRun(TestSetup setup, EndsCoil start)
     {

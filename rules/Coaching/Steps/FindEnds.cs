@@ -49,9 +49,14 @@ internal static class FindEnds
 
     public static Question? Next(Workup work)
     {
-        if (work.Ends is not { Status: EndsStatus.NeedsTest or EndsStatus.CannotTell } ends)
+        if (work.Ends is not { Status: EndsStatus.NeedsTest or EndsStatus.CannotTell or EndsStatus.Contradiction } ends)
         {
             return null;
+        }
+
+        if (ends.Status == EndsStatus.Contradiction)
+        {
+            return ends.Next is { } again ? OnceMore(work, again) : null;
         }
 
         if (AsksInstrument(work, ends))
@@ -78,6 +83,13 @@ internal static class FindEnds
     /// <summary>A trial with power is a start like any other: insulation, earth, shaft and protection come first, and nothing of it without the first two.</summary>
     private static Question? Trial(Workup work, NextTest next) => BeforePower.Again(work) ?? BeforePower.Insulation(work) ?? BeforePower.Earth(work)
         ?? (BeforePower.Unproved(work).Any() ? null : BeforePower.CapacitorBack(work) ?? BeforePower.Shaft(work) ?? BeforePower.Protection(work) ?? Test(work, next));
+
+    /// <summary>A test that was done and is wanted once more: a question of its own, so that the same answer to it is new evidence.</summary>
+    private static Question OnceMore(Workup work, NextTest next)
+    {
+        var asked = Test(work, next);
+        return asked with { Id = $"{asked.Id}.{work.File.BenchTests.FindLast(test => test.Test == next.Test)!.FactId}" };
+    }
 
     /// <summary>A test as a question of its own for each set-up.</summary>
     public static Question Test(Workup work, NextTest next)
@@ -121,7 +133,7 @@ internal static class FindEnds
             yield return note;
         }
 
-        if (ends.Status == EndsStatus.Contradiction)
+        if (ends is { Status: EndsStatus.Contradiction, Next: null })
         {
             yield return Statement.Of("coach.take-back");
         }

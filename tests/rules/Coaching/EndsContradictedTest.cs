@@ -4,7 +4,7 @@ using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests.Coaching;
 
-/// <summary>Tests of the ends that no motor can give lead on: to taking one of them back.</summary>
+/// <summary>Tests of the ends that no motor can give lead on: to doing one of them again, or taking it back.</summary>
 public sealed class EndsContradictedTest
 {
     private static readonly Coach Coach = new(Trade.Knowledge);
@@ -12,19 +12,40 @@ public sealed class EndsContradictedTest
     [Theory]
     [InlineData(18, false)]
     [InlineData(12, true)]
-    public void Who_read_what_cannot_be_is_told_how_to_read_it_again(double volts, bool contradicted)
+    public void Who_read_what_cannot_be_is_asked_for_the_last_test_again(double volts, bool contradicted)
     {
-        var assessed = Assess([.. Facts(), Test("4", "1", volts), Test("5", "2", 6)]);
-        Assert.Equal(contradicted, assessed.Say.Any(said => said.Id == "ends.no-way-fits"));
-        Assert.Equal(contradicted, assessed.Say.Any(said => said.Id == "coach.take-back"));
+        var assessed = Assess([.. Facts(), Test("5", "2", 6), Test("4", "1", volts)]);
+        Assert.Equal(contradicted, assessed.Say.Any(said => said.Id == "ends.one-does-not-fit"));
         Assert.Equal(contradicted, assessed.Plan is null);
+        Assert.Equal(contradicted, assessed.Next is { About: "series-voltage", Setup.Read: ["3", "4"], Why.Id: "ends.why-again" });
     }
+
+    [Fact]
+    public void Of_a_test_done_again_the_last_reading_counts() =>
+        Assert.Equal(Assess([.. Facts(), Test("5", "2", 6), Test("4", "1", 18)]).Plan!.Steps.Count, Assess([.. Facts(), Test("5", "2", 6), Test("4", "1", 12), Test("4", "1", 18)]).Plan!.Steps.Count);
+
+    [Fact]
+    public void What_comes_out_the_same_puts_the_other_test_in_doubt() =>
+        Assert.True(Assess([.. Facts(), Test("5", "2", 6), Test("4", "1", 12), Test("4", "1", 12)]).Next is { Setup.Read: ["3", "5"], Why.Id: "ends.why-again" });
+
+    [Fact]
+    public void Where_all_come_out_the_same_it_says_how_to_take_one_back()
+    {
+        var assessed = Assess([.. Facts(), Test("5", "2", 6), Test("5", "2", 6), Test("4", "1", 12), Test("4", "1", 12)]);
+        Assert.Contains(assessed.Say, said => said.Id == "ends.no-way-fits");
+        Assert.Contains(assessed.Say, said => said.Id == "coach.take-back");
+        Assert.Null(assessed.Plan);
+    }
+
+    [Fact]
+    public void Who_may_not_do_the_test_is_not_asked_for_it_again() =>
+        Assert.NotEqual("series-voltage", Assess([.. Facts(), Test("5", "2", 6), Test("4", "1", 12)], Role.Homeowner).Next?.About);
 
     [Fact]
     public void What_was_taken_back_is_asked_again() =>
         Assert.StartsWith("ends.series-voltage.", Assess([.. Facts(), Test("5", "2", 6)]).Next?.Id, StringComparison.Ordinal);
 
-    private static Assessment Assess(IReadOnlyList<Fact> facts) => Coach.Assess(CaseFile.From(new CaseOpening(Role.Technician, Region.Iec), facts));
+    private static Assessment Assess(IReadOnlyList<Fact> facts, Role role = Role.Technician) => Coach.Assess(CaseFile.From(new CaseOpening(role, Region.Iec), facts));
 
     private static IReadOnlyList<Fact> Facts() =>
     [
