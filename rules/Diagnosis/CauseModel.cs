@@ -9,12 +9,13 @@ internal sealed class CauseModel
     private readonly double _least;
     private readonly double _most;
     private readonly double _stray;
+    private readonly double _doubted;
 
     public CauseModel(TradeKnowledge knowledge)
     {
         _knowledge = knowledge;
         var limits = knowledge.Rules["diagnosis-likelihood"];
-        (_least, _most, _stray) = (limits["least"], limits["most"], limits["stray-outcome"]);
+        (_least, _most, _stray, _doubted) = (limits["least"], limits["most"], limits["stray-outcome"], limits["doubted-words"]);
         Symptoms = [.. knowledge.Symptoms.Values];
         Tests = [.. knowledge.Tests.Values];
         Families = [.. knowledge.Families.Values];
@@ -73,6 +74,11 @@ internal sealed class CauseModel
             return Math.Log(noticed.Present ? hypothesis.Present[noticed.Symptom] : 1 - (hypothesis.Present[noticed.Symptom] * Symptoms[noticed.Symptom].Noticed));
         }
 
+        if (sign is Sign.Doubted doubted)
+        {
+            return Math.Log(1 + ((_doubted - 1) * Told(hypothesis.Present, doubted.Symptom)));
+        }
+
         var shown = (Sign.Shown)sign;
         return Math.Log((shown.Kind is { } kind ? hypothesis.ShowsOn[kind] : hypothesis.Shows)[shown.Test][shown.Outcome]);
     }
@@ -98,7 +104,10 @@ internal sealed class CauseModel
         StatedParts.Kinds.ToDictionary(kind => kind, kind => Shows(cause, kind), StringComparer.Ordinal));
 
     private Hypothesis With(IReadOnlyList<Cause> causes, string decision, double[] prior, double[] present, double[][] shows, IReadOnlyDictionary<string, double[][]> showsOn) => new(
-        causes, decision, prior, present, shows, showsOn, [.. Symptoms.Select((symptom, at) => Math.Log(1 - (present[at] * symptom.Noticed * symptom.Told)))]);
+        causes, decision, prior, present, shows, showsOn, [.. Symptoms.Select((_, at) => Math.Log(1 - Told(present, at)))]);
+
+    /// <summary>How often a symptom is there, noticed, and told.</summary>
+    private double Told(double[] present, int symptom) => present[symptom] * Symptoms[symptom].Noticed * Symptoms[symptom].Told;
 
     private double Total(MotorFamily family) => _knowledge.Causes.Values.Sum(cause => cause.Families.GetValueOrDefault(family.Id));
 

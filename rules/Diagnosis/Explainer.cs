@@ -134,7 +134,7 @@ internal sealed class Explainer(CauseModel model)
         var alone = model.Hypotheses.First(hypothesis => hypothesis.Causes.Count == 1 && hypothesis.Causes[0].Id == cause.Id);
         var reasons = signs.Select((sign, at) => (sign, Ratio: model.LogLikelihood(alone, sign) - usual[at])).ToList();
         List<Statement> speaksFor = [.. reasons.Where(one => one.Ratio > LeastRatio).OrderByDescending(one => one.Ratio).Take(MostReasons)
-            .Select(one => Reason(one.sign, "diagnosis.for-seen", "diagnosis.for-denied", "diagnosis.for-shown"))];
+            .Select(one => Reason(one.sign, "diagnosis.for-seen", "diagnosis.for-denied", "diagnosis.for-doubted", "diagnosis.for-shown"))];
         if (speaksFor.Count == 0)
         {
             speaksFor.Add(Statement.Of("diagnosis.for-common"));
@@ -146,7 +146,7 @@ internal sealed class Explainer(CauseModel model)
             share,
             speaksFor,
             [.. reasons.Where(one => one.Ratio < -LeastRatio).OrderBy(one => one.Ratio).Take(MostReasons)
-                .Select(one => Reason(one.sign, "diagnosis.against-seen", "diagnosis.against-denied", "diagnosis.against-shown"))],
+                .Select(one => Reason(one.sign, "diagnosis.against-seen", "diagnosis.against-denied", "diagnosis.against-doubted", "diagnosis.against-shown"))],
             Statement.Of($"cause.{cause.Id}.repair"));
     }
 
@@ -154,16 +154,16 @@ internal sealed class Explainer(CauseModel model)
     private double Usual(Belief<Hypothesis> prior, Sign sign) =>
         Weights.LogSum([.. prior.Hypotheses.Select((hypothesis, at) => Math.Log(prior.Probabilities[at]) + model.LogLikelihood(hypothesis, sign))]);
 
-    /// <summary>A sign in one of three sentences: that a symptom is there, that it is not, or what a test showed.</summary>
-    private Statement Reason(Sign sign, string seen, string denied, string showed)
+    /// <summary>A sign in one of four sentences: that a symptom is there, that it is not, that it may be, or what a test showed.</summary>
+    private Statement Reason(Sign sign, string seen, string denied, string maybe, string showed)
     {
-        if (sign is Sign.Noticed noticed)
+        if (sign is Sign.Shown shown)
         {
-            return Statement.Of(noticed.Present ? seen : denied, ("symptom", model.Symptoms[noticed.Symptom].Name));
+            return Statement.Of(showed, ("test", model.Tests[shown.Test].Name), ("reading", Reading(shown)));
         }
 
-        var shown = (Sign.Shown)sign;
-        return Statement.Of(showed, ("test", model.Tests[shown.Test].Name), ("reading", Reading(shown)));
+        var (symptom, sentence) = sign is Sign.Noticed noticed ? (noticed.Symptom, noticed.Present ? seen : denied) : (((Sign.Doubted)sign).Symptom, maybe);
+        return Statement.Of(sentence, ("symptom", model.Symptoms[symptom].Name));
     }
 
     private string Reading(Sign.Shown shown) => model.Tests[shown.Test].Outcomes[shown.Outcome].Reading;

@@ -13,6 +13,10 @@ internal abstract record Sign
     /// <param name="Present">Seen or denied.</param>
     public sealed record Noticed(int Symptom, string Id, bool Present) : Sign;
 
+    /// <summary>A symptom that may have been told: words that mean it otherwise, among words that make it doubtful.</summary>
+    /// <param name="Symptom">Its place among the symptoms.</param>
+    public sealed record Doubted(int Symptom) : Sign;
+
     /// <summary>Symptoms of which nothing was said although others were told.</summary>
     /// <param name="Symptoms">Their places among the symptoms.</param>
     public sealed record Untold(IReadOnlyList<int> Symptoms) : Sign;

@@ -10,7 +10,7 @@ internal sealed class SignReader(CauseModel model)
     private readonly MarkedReadings _marked = new(model);
     private readonly CapacitorReadings _capacitors = new(model);
 
-    /// <summary>The evidence in a fixed order: symptoms by id, what was left unsaid beside them, then tests in the order of knowledge. Of one test the latest result counts.</summary>
+    /// <summary>The evidence in a fixed order: symptoms by id, those in doubt, what was left unsaid beside them, then tests in the order of knowledge. Of one test the latest result counts.</summary>
     /// <param name="file">The case.</param>
     /// <param name="shown">Outcomes by test id for tests that were not made by themselves.</param>
     public IReadOnlyList<Sign> Read(CaseFile file, IReadOnlyDictionary<string, string>? shown = null)
@@ -33,9 +33,11 @@ internal sealed class SignReader(CauseModel model)
             }
         }
 
+        int[] doubted = [.. Enumerable.Range(0, model.Symptoms.Count).Where(at => !symptoms.ContainsKey(model.Symptoms[at].Id) && file.Choices.ContainsKey(Fact.Choice.Doubted + model.Symptoms[at].Id))];
+        signs.AddRange(doubted.Select(at => new Sign.Doubted(at)));
         if (symptoms.ContainsValue(true))
         {
-            signs.Add(new Sign.Untold([.. Enumerable.Range(0, model.Symptoms.Count).Where(at => !symptoms.ContainsKey(model.Symptoms[at].Id))]));
+            signs.Add(new Sign.Untold([.. Enumerable.Range(0, model.Symptoms.Count).Except(doubted).Where(at => !symptoms.ContainsKey(model.Symptoms[at].Id))]));
         }
 
         for (var test = 0; test < model.Tests.Count; test++)

@@ -5,7 +5,7 @@ namespace WireCoach.Rules.Language;
 
 /// <summary>
 /// A second reading of a message beside its phrases: which symptoms people have told in the like words.
-/// Each word, each concept and each two words together add to the odds of a symptom, a network looks at the words in their order, and a phrase that tells it adds to the mean of both;
+/// Each word, each concept and each two words together add to the odds of a symptom, networks look at the words in their order, and a phrase that tells it adds to both;
 /// how far each is to be believed was learnt from messages of which no phrase was made.
 /// </summary>
 internal sealed class Likeness
@@ -90,26 +90,28 @@ internal sealed class Likeness
     {
         var scores = Scores(counted);
         return [.. _names.Select((name, at) => 1 / (1 + Math.Exp(-Odds(
-            Mean(scores[at]), phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, IsDenial(name)))))];
+            scores[at], phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, IsDenial(name)))))];
     }
 
-    /// <summary>What the words speak for a row: without their order and with it, both count alike.</summary>
-    internal static double Mean((double Apart, double InOrder) scores) => (scores.Apart + scores.InOrder) / 2;
-
-    private double Odds(double likeness, bool phrase, bool contrary, int phrases, bool denial) =>
-        Inputs(likeness, phrase, contrary, phrases, denial).Sum(input => input.Value * _belief[input.Name]);
+    private double Odds((double Apart, double InOrder) scores, bool phrase, bool contrary, int phrases, bool denial) =>
+        Inputs(scores, phrase, contrary, phrases, denial).Sum(input => input.Value * _belief[input.Name]);
 
     /// <summary>What is weighed of one row, as the figures of the belief are named.</summary>
-    internal static IEnumerable<(string Name, double Value)> Inputs(double likeness, bool phrase, bool contrary, int phrases, bool denial) =>
-    [
-        ("base", 1),
-        ("likeness", likeness),
-        ("phrase", phrase ? 1 : 0),
-        ("phrase-likeness", phrase ? likeness : 0),
-        ("contrary", contrary ? 1 : 0),
-        ("silent", phrases == 0 ? 1 : 0),
-        ("silent-likeness", phrases == 0 ? likeness : 0),
-        ("each-phrase", phrases),
-        ("denial", denial ? 1 : 0),
-    ];
+    internal static IEnumerable<(string Name, double Value)> Inputs((double Apart, double InOrder) scores, bool phrase, bool contrary, int phrases, bool denial)
+    {
+        var likeness = (scores.Apart + scores.InOrder) / 2;
+        return
+        [
+            ("base", 1),
+            ("apart", scores.Apart),
+            ("in-order", scores.InOrder),
+            ("phrase", phrase ? 1 : 0),
+            ("phrase-likeness", phrase ? likeness : 0),
+            ("contrary", contrary ? 1 : 0),
+            ("silent", phrases == 0 ? 1 : 0),
+            ("silent-likeness", phrases == 0 ? likeness : 0),
+            ("each-phrase", phrases),
+            ("denial", denial ? 1 : 0),
+        ];
+    }
 }

@@ -16,13 +16,14 @@ internal sealed class Weighed
     private readonly double[] _chances;
     private readonly List<string> _phrases;
     private readonly List<int> _free;
+    private readonly List<(IReadOnlyList<int> Places, double[] Chances)> _weighed = [];
 
     public Weighed(Likeness likeness, Scene scene, List<Conclusion> concluded)
     {
         (_likeness, _scene, Concluded) = (likeness, scene, concluded);
         _phrases = Likeness.Phrases(concluded);
         _free = [.. Enumerable.Range(0, scene.Tokens.Count).Where(at => !scene.Tokens[at].Used)];
-        _chances = likeness.Chances(CountedWords.Of(scene, Telling()), _phrases);
+        _chances = Chances(Telling());
         Concluded = concluded.ConvertAll(one => one with { Doubtful = IsDoubtful(one) });
     }
 
@@ -67,8 +68,8 @@ internal sealed class Weighed
         var wished = Places("goal").Select(Clause).ToHashSet();
         var elsewhere = _scene.Hits.Where(hit => Elsewhere.Contains(hit.Concept)).SelectMany(hit => hit.Places).ToHashSet();
         var asked = Asked();
-        var free = _free.Where(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at)));
-        return [.. _chances.Zip(_likeness.Chances(CountedWords.Of(_scene, [.. free]), _phrases), Math.Min)];
+        var free = _free.FindAll(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at)));
+        return [.. _chances.Zip(Chances(free), Math.Min)];
     }
 
     private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits.Concat(one.Again)).SelectMany(hit => hit.Places)];
@@ -97,7 +98,20 @@ internal sealed class Weighed
     private double[] Nearby(Conclusion one)
     {
         var sentences = one.Hits.Select(hit => Sentence(hit.First)).ToHashSet();
-        return _likeness.Chances(CountedWords.Of(_scene, [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => sentences.Contains(Sentence(at)))]), _phrases);
+        return Chances([.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => sentences.Contains(Sentence(at)))]);
+    }
+
+    /// <summary>How likely each row is by some of the words; the same words are weighed once.</summary>
+    private double[] Chances(IReadOnlyList<int> places)
+    {
+        var known = _weighed.Find(one => one.Places.SequenceEqual(places)).Chances;
+        if (known is null)
+        {
+            known = _likeness.Chances(CountedWords.Of(_scene, [.. places]), _phrases);
+            _weighed.Add((places, known));
+        }
+
+        return known;
     }
 
     private HeardSymptom Taken(int row)

@@ -9,18 +9,26 @@ internal sealed class WordOrder
     private const int Longest = 300;
     private readonly Dictionary<string, int> _words;
     private readonly Dictionary<string, int> _meanings;
-    private readonly WordNetwork _network;
+    private readonly WordNetwork[] _networks;
 
     /// <param name="learnt">What was learnt.</param>
     /// <param name="rows">How many symptoms and denials it tells.</param>
     public WordOrder(ToldOrder learnt, int rows)
     {
         (_words, _meanings) = (Numbered(learnt.Words.Split(' ')), Numbered(learnt.Meanings.Split(' ')));
-        _network = WordNetwork.Read(new NetworkShape(_words.Count, _meanings.Count, rows, learnt.Size, learnt.Filters), learnt.Weights);
+        var shape = new NetworkShape(_words.Count, _meanings.Count, rows, learnt.Size, learnt.Filters);
+        _networks = [.. learnt.Weights.Select(weights => WordNetwork.Read(shape, weights))];
     }
 
     /// <summary>The logarithm of the odds of each row.</summary>
-    public double[] Odds(IReadOnlyList<CountedWord> said) => _network.Odds([.. said.Take(Longest).Select(word => Numbered(word, _words, _meanings))]);
+    public double[] Odds(IReadOnlyList<CountedWord> said)
+    {
+        (int, int[])[] numbered = [.. said.Take(Longest).Select(word => Numbered(word, _words, _meanings))];
+        return Mean([.. _networks.Select(network => network.Odds(numbered))]);
+    }
+
+    /// <summary>What several networks make of each row together.</summary>
+    public static double[] Mean(IReadOnlyList<double[]> odds) => [.. odds[0].Select((_, row) => odds.Average(one => one[row]))];
 
     /// <summary>The numbers by which a network knows a word and what it stands for.</summary>
     public static (int Word, int[] Meanings) Numbered(CountedWord said, Dictionary<string, int> words, Dictionary<string, int> meanings) =>

@@ -44,7 +44,7 @@ public sealed record ToldWords
     public required string Words { get; init; }
 }
 
-/// <summary>A network that tells the symptoms and denials of <see cref="Vocabulary.Told"/>, in the order of their ids, by words in a row.</summary>
+/// <summary>Networks that tell the symptoms and denials of <see cref="Vocabulary.Told"/>, in the order of their ids, by words in a row; their mean counts.</summary>
 public sealed record ToldOrder
 {
     /// <summary>Its name.</summary>
@@ -56,14 +56,14 @@ public sealed record ToldOrder
     /// <summary>Patterns of each width from one to five words.</summary>
     public required int Filters { get; init; }
 
-    /// <summary>The words that it knows: stems, and marks.</summary>
+    /// <summary>The words that they know: stems, and marks.</summary>
     public required string Words { get; init; }
 
-    /// <summary>What it knows of their meanings: <c>@</c> and a concept that was said, <c>-@</c> one that was denied, and whether a word is denied or said aside.</summary>
+    /// <summary>What they know of their meanings: <c>@</c> and a concept that was said, <c>-@</c> one that was denied, and whether a word is denied or said aside.</summary>
     public required string Meanings { get; init; }
 
-    /// <summary>The weights, in base 64.</summary>
-    public required string Weights { get; init; }
+    /// <summary>The weights of each, in base 64.</summary>
+    public required IReadOnlyList<string> Weights { get; init; }
 }
 
 /// <summary>Words and phrases that mean the same.</summary>

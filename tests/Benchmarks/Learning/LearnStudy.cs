@@ -26,7 +26,7 @@ internal static partial class LearnStudy
     private const int SeldomMeant = 3;
     private const int Size = 96;
     private const int Filters = 128;
-    private const int Seed = 1;
+    private const int Kept = 2;
     private const int Folds = 3;
     private const int JudgedOneOf = 4;
     private const double Loose = 2;
@@ -58,8 +58,8 @@ internal static partial class LearnStudy
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
         var folds = FoldsOf(lines);
-        List<List<Line>> lessons = [.. folds.Select(apart => lines.FindAll(line => !apart.Contains(line.File))), .. args.Contains("write") ? [lines] : Array.Empty<List<Line>>()];
-        var networks = lessons.AsParallel().AsOrdered().Select(taught => Teacher.Taught(shape, taught.ConvertAll(line => line.Lesson!), Seed)).ToList();
+        List<List<Line>> lessons = [.. folds.Select(apart => lines.FindAll(line => !apart.Contains(line.File))), .. args.Contains("write") ? Enumerable.Repeat(lines, Kept) : []];
+        var networks = lessons.Select((taught, seed) => (taught, seed)).AsParallel().AsOrdered().Select(one => Teacher.Taught(shape, one.taught.ConvertAll(line => line.Lesson!), one.seed)).ToList();
         Console.WriteLine($"{networks.Count} networks taught");
 
         var likelihoods = folds.SelectMany((apart, fold) => Unseen(lessons[fold], [.. lines.Where(line => apart.Contains(line.File)).Where((_, at) => at % JudgedOneOf == 0)], names, words.Count, new WordNetwork(shape, networks[fold]))).ToList();
@@ -68,7 +68,7 @@ internal static partial class LearnStudy
         if (args.Contains("write"))
         {
             Write(rows, words, lines);
-            WriteOrder(ordered, meanings, WordNetwork.Written(shape, networks[^1]));
+            WriteOrder(ordered, meanings, networks.TakeLast(Kept).Select(network => WordNetwork.Written(shape, network)));
             WriteBelief(belief);
         }
     }
@@ -100,7 +100,7 @@ internal static partial class LearnStudy
         return [.. rows.Select((row, place) => (row, place)).AsParallel().AsOrdered().SelectMany(one =>
         {
             var weights = Fit(taught, one.row, words);
-            return asked.Select((line, at) => new Judged(line, one.row, Likeness.Mean((Score(line, weights), inOrder[at][one.place])))).ToList();
+            return asked.Select((line, at) => new Judged(line, one.row, (Score(line, weights), inOrder[at][one.place]))).ToList();
         })];
     }
 
@@ -211,8 +211,8 @@ internal static partial class LearnStudy
         Keep("told", written);
     }
 
-    private static void WriteOrder(List<string> words, List<string> meanings, string weights) =>
-        Keep("order", [$"- {{ id: words-in-order, size: {Size}, filters: {Filters}, words: \"{string.Join(' ', words)}\", meanings: \"{string.Join(' ', meanings)}\", weights: \"{weights}\" }}"]);
+    private static void WriteOrder(List<string> words, List<string> meanings, IEnumerable<string> weights) =>
+        Keep("order", [$"- {{ id: words-in-order, size: {Size}, filters: {Filters}, words: \"{string.Join(' ', words)}\", meanings: \"{string.Join(' ', meanings)}\", weights: [{string.Join(", ", weights.Select(one => $"\"{one}\""))}] }}"]);
 
     /// <summary>Writes what was learnt, under the words that say what it is.</summary>
     private static void Keep(string name, IReadOnlyList<string> written)
@@ -245,12 +245,12 @@ internal static partial class LearnStudy
     }
 
     /// <summary>One row of one line, by its words alone.</summary>
-    private sealed record Judged(Line Line, string Row, double Likeness)
+    private sealed record Judged(Line Line, string Row, (double Apart, double InOrder) Scores)
     {
         public bool IsTold => Line.Expected.Contains(Row);
 
         public bool Phrase => Line.Phrases.Contains(Row);
 
-        public IReadOnlyList<(string Name, double Value)> Inputs { get; } = [.. Rules.Language.Likeness.Inputs(Likeness, Line.Phrases.Contains(Row), Line.Phrases.Contains(Rules.Language.Likeness.Contrary(Row)), Line.Phrases.Count, Row.StartsWith(ToldWords.Denied, StringComparison.Ordinal))];
+        public IReadOnlyList<(string Name, double Value)> Inputs { get; } = [.. Likeness.Inputs(Scores, Line.Phrases.Contains(Row), Line.Phrases.Contains(Likeness.Contrary(Row)), Line.Phrases.Count, Likeness.IsDenial(Row))];
     }
 }

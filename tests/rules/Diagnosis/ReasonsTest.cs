@@ -76,6 +76,30 @@ public sealed class ReasonsTest
         Assert.True(denied > 0);
     }
 
+    /// <summary>Words in doubt say less than plain ones and more than none, for and against, and are named as doubtful.</summary>
+    [Fact]
+    public void What_may_have_been_told_counts_for_less_than_what_was()
+    {
+        foreach (var symptom in Knowledge.Symptoms.Keys)
+        {
+            var (none, maybe, told) = (Shares(), Shares(new Fact.Choice { Question = Fact.Choice.Doubted + symptom, Option = "yes" }), Shares(new Fact.Symptom { Id = symptom, Present = true }));
+            var (nearest, farthest) = (told.MaxBy(cause => Moved(cause.Key, told)).Key, told.MinBy(cause => Moved(cause.Key, told)).Key);
+            Assert.InRange(Moved(nearest, maybe), 1, Moved(nearest, told));
+            Assert.InRange(Moved(farthest, maybe), Moved(farthest, told), 1);
+
+            double Moved(string cause, IReadOnlyDictionary<string, double> shares) => shares[cause] / none[cause];
+        }
+
+        var first = new Diagnostician(Knowledge).Examine(CaseFile.From(new CaseOpening(Role.Technician, Region.Iec), [new Fact.Choice { Question = Fact.Choice.Doubted + "mechanical-noise", Option = "yes" }]), Open).Causes[0];
+        Assert.Contains("diagnosis.for-doubted", first.For.Select(one => one.Id));
+
+        static IReadOnlyDictionary<string, double> Shares(params Fact[] facts)
+        {
+            var belief = new Diagnostician(Knowledge).Think(CaseFile.From(new CaseOpening(Role.Technician, Region.Iec), facts), Open, sealedCircuit: false).Belief;
+            return Knowledge.Causes.Keys.Select(id => (id, Share: belief.Probability(one => one.Causes.Any(cause => cause.Id == id)))).Where(one => one.Share > 0).ToDictionary(one => one.id, one => one.Share, StringComparer.Ordinal);
+        }
+    }
+
     [Fact]
     public void How_it_goes_on_is_said_by_how_sure_it_is()
     {

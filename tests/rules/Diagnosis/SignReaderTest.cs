@@ -34,6 +34,16 @@ public sealed class SignReaderTest
         Assert.Empty(Read(Seen("runs-hot", present: false)).OfType<Sign.Untold>()); // whoever only denies has not told what it does
     }
 
+    [Fact]
+    public void What_may_have_been_told_is_neither_told_nor_left_unsaid()
+    {
+        var signs = Read(Seen("hums-no-start"), Doubted("runs-hot"), Doubted("trips-at-once"), Seen("trips-at-once", present: false), Doubted("made-up"));
+        Assert.Equal(["runs-hot"], signs.OfType<Sign.Doubted>().Select(sign => Knowledge.Symptoms.Values.ElementAt(sign.Symptom).Id));
+        Assert.Equal(["hums-no-start", "trips-at-once"], signs.OfType<Sign.Noticed>().Select(sign => sign.Id));
+        Assert.DoesNotContain(signs.OfType<Sign.Doubted>().Single().Symptom, Assert.Single(signs.OfType<Sign.Untold>()).Symptoms);
+        Assert.Empty(Read(Doubted("runs-hot")).OfType<Sign.Untold>());
+    }
+
     public static TheoryData<string, string?, Fact[]> Shown() => new()
     {
         { "insulation", "low", [new Fact.Insulation { Megohms = 0.4 }] },
@@ -98,6 +108,8 @@ public sealed class SignReaderTest
     private static IReadOnlyList<string> Unjudged(params Fact[] facts) => Reader.Unjudged(File(facts));
 
     private static CaseFile File(Fact[] facts) => CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), facts);
+
+    private static Fact.Choice Doubted(string id) => new() { Question = Fact.Choice.Doubted + id, Option = "yes" };
 
     private static Fact.Symptom Seen(string id, bool present = true) => new() { Id = id, Present = present };
 
