@@ -19,18 +19,16 @@ internal sealed record CountedWords(IReadOnlyList<string> Words, IReadOnlyList<C
     /// <summary>What counts of a stretch of words.</summary>
     public static CountedWords Of(Scene scene, IReadOnlyCollection<int> places)
     {
-        var open = places.Except(Places(scene, Greeting)).ToList();
+        var open = places.Except(scene.Places(Greeting)).ToList();
         return new(
             [.. open.SelectMany(at => Counting(scene, at)).Concat(Pairs(scene, open)).Distinct(StringComparer.Ordinal)],
             [.. WithoutThanks(scene, open).Select(at => new CountedWord(Name(scene.Tokens[at]), [.. Meant(scene, at), .. scene.Tokens[at].Aside ? [Aside] : Array.Empty<string>(), .. scene.Tokens[at].Denied ? [Denied] : Array.Empty<string>()]))]);
     }
 
-    private static IEnumerable<int> Places(Scene scene, string concept) => scene.Hits.Where(hit => hit.Concept == concept).SelectMany(hit => hit.Places);
-
     /// <summary>What is left without sentences that only thank, and without the signs around the whole: they tell nothing.</summary>
     private static List<int> WithoutThanks(Scene scene, List<int> open)
     {
-        var polite = Places(scene, Courtesy).ToHashSet();
+        var polite = scene.Places(Courtesy);
         var thanks = open.GroupBy(at => scene.Tokens[at].Sentence).Where(sentence => sentence.All(at => polite.Contains(at) || scene.Tokens[at].Kind == TokenKind.Mark)).SelectMany(sentence => sentence).ToHashSet();
         var told = open.FindAll(at => !thanks.Contains(at));
         var (first, last) = (told.FindIndex(at => !IsSign(scene, at)), told.FindLastIndex(at => !IsSign(scene, at)));

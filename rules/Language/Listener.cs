@@ -141,7 +141,7 @@ public sealed class Listener
 
     private bool IsCourtesy(Scene scene)
     {
-        var polite = scene.Hits.Where(hit => hit.Concept is "courtesy" or "greeting").SelectMany(hit => hit.Places).ToHashSet();
+        var polite = scene.Places("courtesy", "greeting");
         return polite.Count > 0 && !scene.Hits.Exists(hit => hit.Concept is "answer-no" or "answer-cannot" or "answer-unknown") && scene.Tokens.Select((token, at) => token.Kind == TokenKind.Mark || polite.Contains(at) || (token.Kind == TokenKind.Word && _smallTalk.Contains(token.Text))).All(said => said);
     }
 

@@ -94,6 +94,9 @@ internal sealed class Scene
 
     public IReadOnlyList<Hit> StartingAt(int at) => at >= 0 && at < _starts.Length && _starts[at] is { } hits ? hits : [];
 
+    /// <summary>The places of the words that mean one of these.</summary>
+    public HashSet<int> Places(params string[] concepts) => [.. Hits.Where(hit => concepts.Contains(hit.Concept)).SelectMany(hit => hit.Places)];
+
     /// <summary>The longest hit of a concept that starts here.</summary>
     public Hit? At(int at, string concept)
     {

@@ -66,7 +66,7 @@ internal sealed class Weighed
         var symptoms = Places("symptom");
         var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
         var wished = Places("goal").Select(Clause).ToHashSet();
-        var elsewhere = _scene.Hits.Where(hit => Elsewhere.Contains(hit.Concept)).SelectMany(hit => hit.Places).ToHashSet();
+        var elsewhere = _scene.Places(Elsewhere);
         var asked = Asked();
         var free = _free.FindAll(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at)));
         return [.. _chances.Zip(Chances(free), Math.Min)];
