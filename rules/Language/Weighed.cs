@@ -9,6 +9,7 @@ internal sealed class Weighed
     private const int MostOffered = 3;
     private const int FewestWords = 2;
     private const string Unmarked = "leads-unmarked";
+    private const string Swollen = "capacitor-swollen";
     private static readonly string[] ByFigures = ["high-current", "low-voltage-at-motor", "unequal-phase-currents"];
     private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
     private readonly Likeness _likeness;
@@ -47,6 +48,11 @@ internal sealed class Weighed
         if (_scene.Facts.Any(fact => fact.Fact is Fact.Choice { Question: Fact.Choice.LeadCount } or Fact.Lead))
         {
             told.Add(Unmarked); // how many wires there are and of which colour says nothing of their marks
+        }
+
+        if (_scene.Places("cap-gone", "capacitor-need").Count > 0)
+        {
+            told.Add(Swollen); // one that is gone, dead, or wanted need not bulge
         }
 
         var open = Enumerable.Range(0, _chances.Length).Where(row => !told.Contains(Likeness.Symptom(_likeness.Names[row])) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));

@@ -6,7 +6,7 @@ namespace WireCoach.Benchmarks.Learning;
 /// <summary>Teaches a <see cref="WordNetwork"/>: by small steps down the slope of what it gets wrong, some of its words and answers hidden each time, so that it leans on none alone.</summary>
 internal sealed class Teacher
 {
-    private const int Rounds = 7;
+    private const int Rounds = 6;
     private const int Together = 32;
     private const int Longest = 100;
     private const double Hidden = 0.1;

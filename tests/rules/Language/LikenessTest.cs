@@ -68,13 +68,20 @@ public sealed class LikenessTest
 
     [Theory]
     [InlineData("would it growl with a bad bearing?")]
-    [InlineData("my grandmother liked pears")]
+    [InlineData("my grandmother taught at the village school")]
     public void A_question_and_talk_tell_no_symptom(string text)
     {
         var heard = Listener.Understand(text);
         Assert.Empty(heard.Symptoms);
         Assert.DoesNotContain(heard.NotUnderstood, left => left.Reads.Any(read => read.StartsWith("likely/", StringComparison.Ordinal) || read.StartsWith("maybe/", StringComparison.Ordinal)));
     }
+
+    [Theory]
+    [InlineData("which capacitor do I need, the start cap is gone, it says 161-193 uF 250 VAC", false)]
+    [InlineData("the run capacitor is dead", false)]
+    [InlineData("the run capacitor has blown its top off", true)]
+    public void A_capacitor_that_is_gone_or_dead_need_not_bulge(string text, bool bulges) =>
+        Assert.Equal(bulges, Listener.Understand(text).Symptoms.Any(one => one is { Id: "capacitor-swollen", Present: true }));
 
     [Fact]
     public void A_question_beside_them_casts_no_doubt_on_what_is_told()
