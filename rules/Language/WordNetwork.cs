@@ -11,7 +11,7 @@ internal sealed class WordNetwork
 {
     private const int Edge = NetworkShape.Widest - 1;
     private const int Eight = 8;
-    private const int Four = 4 * Eight;
+    private const int Four = 4;
     private const float Finest = sbyte.MaxValue;
     private readonly NetworkShape _shape;
     private readonly float[] _weights;
@@ -125,23 +125,27 @@ internal sealed class WordNetwork
     /// <summary>The sum of the products of two rows of numbers of one length, a multiple of eight.</summary>
     public static float Product(ReadOnlySpan<float> one, ReadOnlySpan<float> other)
     {
+        var ones = Eights(one);
+        var others = Eights(other);
         var (first, second, third, fourth) = (Vector256<float>.Zero, Vector256<float>.Zero, Vector256<float>.Zero, Vector256<float>.Zero);
         var at = 0;
-        for (; at + Four <= one.Length; at += Four)
+        for (; at + Four <= ones.Length; at += Four)
         {
-            first += At(one, at) * At(other, at);
-            second += At(one, at + Eight) * At(other, at + Eight);
-            third += At(one, at + (2 * Eight)) * At(other, at + (2 * Eight));
-            fourth += At(one, at + (3 * Eight)) * At(other, at + (3 * Eight));
+            first = Vector256.FusedMultiplyAdd(ones[at], others[at], first);
+            second = Vector256.FusedMultiplyAdd(ones[at + 1], others[at + 1], second);
+            third = Vector256.FusedMultiplyAdd(ones[at + 2], others[at + 2], third);
+            fourth = Vector256.FusedMultiplyAdd(ones[at + 3], others[at + 3], fourth);
         }
 
-        for (; at < one.Length; at += Eight)
+        for (; at < ones.Length; at++)
         {
-            first += At(one, at) * At(other, at);
+            first = Vector256.FusedMultiplyAdd(ones[at], others[at], first);
         }
 
         return Vector256.Sum(first + second + (third + fourth));
     }
+
+    private static ReadOnlySpan<Vector256<float>> Eights(ReadOnlySpan<float> numbers) => MemoryMarshal.Cast<float, Vector256<float>>(numbers);
 
     private static Vector256<float> At(ReadOnlySpan<float> numbers, int at) => Vector256.Create(numbers.Slice(at, Eight));
 

@@ -31,6 +31,7 @@ internal static partial class LearnStudy
     private const int JudgedOneOf = 4;
     private const double Loose = 2;
     private const double Step = 0.2;
+    private const double LeastTogether = 2;
 
     private static readonly double[] Limits = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8];
 
@@ -204,7 +205,7 @@ internal static partial class LearnStudy
         var written = rows.AsParallel().AsOrdered().Select(row =>
         {
             var weights = Fit(lines, row.Key, words.Count);
-            var speaking = words.Select((word, at) => (word, Rounded: Math.Round(weights[at] / Step))).Where(one => one.Rounded != 0)
+            var speaking = words.Select((word, at) => (word, Rounded: Math.Round(weights[at] / Step))).Where(one => Math.Abs(one.Rounded) >= (CountedWords.IsPair(one.word) ? LeastTogether : 1))
                 .Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.word} {one.Rounded * Step:0.0}"));
             return string.Create(CultureInfo.InvariantCulture, $"- {{ id: {row.Key}, messages: {row.Value}, before: {weights[^1]:0.00}, words: \"{string.Join(' ', speaking)}\" }}");
         }).ToList();

@@ -42,7 +42,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-sixth.yaml", 0.95, 0.95)]
     [InlineData("development-seventh.yaml", 0.95, 0.95)]
     [InlineData("held-out.yaml")]
-    [InlineData("held-out-second.yaml", 0.91, 0.92)]
+    [InlineData("held-out-second.yaml", 0.90, 0.92)]
     [InlineData("development-eighth.yaml", 0.95, 0.90)]
     [InlineData("development-ninth.yaml", 0.90, 0.88, 0.90)]
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
