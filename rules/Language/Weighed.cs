@@ -44,18 +44,8 @@ internal sealed class Weighed
 
         var likely = Likely();
         var figures = _scene.Tokens.Exists(token => token.Kind == TokenKind.Number); // "the voltage at the motor is 238": whether that is little is reckoned
-        var told = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        if (_scene.Facts.Any(fact => fact.Fact is Fact.Choice { Question: Fact.Choice.LeadCount } or Fact.Lead))
-        {
-            told.Add(Unmarked); // how many wires there are and of which colour says nothing of their marks
-        }
-
-        if (_scene.Places("cap-gone", "capacitor-need").Count > 0)
-        {
-            told.Add(Swollen); // one that is gone, dead, or wanted need not bulge
-        }
-
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !told.Contains(Likeness.Symptom(_likeness.Names[row])) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
+        var settled = Settled();
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row])) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
         var taken = open[false].TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
         taken.AddRange(open[true].TakeWhile(row => likely[row] > _likeness.Limit("denied")).Where(row => _likeness.MayDeny(row) && !taken.Exists(one => one.Id == Likeness.Symptom(_likeness.Names[row]))).Select(Taken).ToList());
         if (taken.Count == 0 && heardNothing && open[false].First() is var nearest && likely[nearest] > _likeness.Limit("asked"))
@@ -64,6 +54,23 @@ internal sealed class Weighed
         }
 
         return taken;
+    }
+
+    /// <summary>Symptoms that are not left to likeness: a phrase tells them, or what was said decides otherwise.</summary>
+    private HashSet<string> Settled()
+    {
+        var settled = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
+        if (_scene.Facts.Any(fact => fact.Fact is Fact.Choice { Question: Fact.Choice.LeadCount } or Fact.Lead))
+        {
+            settled.Add(Unmarked); // how many wires there are and of which colour says nothing of their marks
+        }
+
+        if (_scene.Places("cap-gone", "capacitor-need").Count > 0)
+        {
+            settled.Add(Swollen); // one that is gone, dead, or wanted need not bulge
+        }
+
+        return settled;
     }
 
     /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, or what is only asked, what was read is judged by its figure, and what is wanted has not been done.</summary>

@@ -20,15 +20,13 @@ internal sealed class WordOrder
         _networks = [.. learnt.Weights.Select(weights => WordNetwork.Read(shape, weights))];
     }
 
-    /// <summary>The logarithm of the odds of each row.</summary>
+    /// <summary>The logarithm of the odds of each row: the mean of what the networks make of it.</summary>
     public double[] Odds(IReadOnlyList<CountedWord> said)
     {
         (int, int[])[] numbered = [.. said.Take(Longest).Select(word => Numbered(word, _words, _meanings))];
-        return Mean([.. _networks.Select(network => network.Odds(numbered))]);
+        double[][] odds = [.. _networks.Select(network => network.Odds(numbered))];
+        return [.. odds[0].Select((_, row) => odds.Average(one => one[row]))];
     }
-
-    /// <summary>What several networks make of each row together.</summary>
-    public static double[] Mean(IReadOnlyList<double[]> odds) => [.. odds[0].Select((_, row) => odds.Average(one => one[row]))];
 
     /// <summary>The numbers by which a network knows a word and what it stands for.</summary>
     public static (int Word, int[] Meanings) Numbered(CountedWord said, Dictionary<string, int> words, Dictionary<string, int> meanings) =>
