@@ -1,20 +1,22 @@
 namespace WireCoach.Rules.Language;
 
-/// <summary>The 2 of "stirrer 2: hums" and "motor #2" says which machine it is, and names no lead.</summary>
+/// <summary>The 2 of "stirrer 2: hums" and "motor #2" says which machine it is, and names no lead; the 96 of "at the motor 96" may be volts.</summary>
 internal static class MachineNumbers
 {
     private const string Machine = "application.";
     private const string Plain = "any-machine";
     private const int Highest = 99;
+    private const int LeastVolts = 80;
 
     /// <summary>Claims them, and makes them part of the machine's name.</summary>
     public static void Claim(Scene scene, UnitBook units)
     {
+        var atMotor = scene.Places("at-the-motor");
         for (var at = 0; at < scene.Hits.Count; at++)
         {
             var hit = scene.Hits[at];
             var named = hit.Concept.StartsWith(Machine, StringComparison.Ordinal);
-            if ((named || hit.Concept == Plain) && Number(scene, hit.Last + 1, named, units) is { } last)
+            if ((named || hit.Concept == Plain) && Number(scene, hit.Last + 1, named, units) is { } last && !(scene.Tokens[last].Value >= LeastVolts && atMotor.Contains(hit.Last)))
             {
                 scene.Use(hit.Last + 1, last);
                 scene.Hits[at] = named ? hit with { Places = [.. hit.Places, .. Enumerable.Range(hit.Last + 1, last - hit.Last)] } : hit;

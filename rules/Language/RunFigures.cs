@@ -130,7 +130,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         }
 
         var bare = Row(sentence, string.Empty, MostBareAmps);
-        if (bare.Count > 0 && (scene.Before(bare[0].First, JustBefore, "amps-word") || (scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter"))))
+        if (bare.Count > 0 && (scene.Before(bare[0].First, JustBefore, "amps-word") || (scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter" || (hit.Concept == "draws" && scene.At(hit.First, "measured") is null)))))
         {
             return File(bare, LineCurrents);
         }

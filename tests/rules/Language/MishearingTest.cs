@@ -160,6 +160,30 @@ public sealed class MishearingTest
     public void Two_wires_that_run_one_way_tell_nothing_of_three_currents() =>
         Assert.DoesNotContain(Listener.Understand("conveyor gearmotor 24 V DC two wires runs one way only, want it reversible").Symptoms, symptom => symptom.Id == "unequal-phase-currents");
 
+    /// <summary>A tool bites into its work; what bites a hand is a shock, whatever it is.</summary>
+    [Theory]
+    [InlineData("as soon as the tool bites it slows to a crawl", false)]
+    [InlineData("the drill bites and stalls", false)]
+    [InlineData("it stops when the cutter bites into the oak", false)]
+    [InlineData("the saw bites me when I touch it", true)]
+    [InlineData("the drill bites when I touch it", true)]
+    [InlineData("the frame bites into my hand", true)]
+    [InlineData("when the saw bites it gives me a tingle", true)]
+    [InlineData("it bites", true)]
+    [InlineData("the casing bites", true)]
+    public void A_tool_that_bites_into_its_work_is_no_shock(string text, bool shock)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(shock, heard.Symptoms.Any(symptom => symptom is { Id: "shock-from-frame", Present: true }));
+        Assert.Equal(shock, heard.Dangers.Count > 0);
+    }
+
+    [Theory]
+    [InlineData("when the blade bites it trips the breaker", "trips-at-once", false)]
+    [InlineData("it trips the breaker", "trips-at-once", true)]
+    public void What_trips_as_the_tool_bites_does_not_trip_at_once(string text, string symptom, bool told) =>
+        Assert.Equal(told, Listener.Understand(text).Symptoms.Any(one => one.Id == symptom && one.Present));
+
     [Theory]
     [InlineData("brine pump 230 V runs hot", false)]
     [InlineData("the brine pump went dead", false)]

@@ -98,6 +98,8 @@ public sealed class RunFiguresTest
     [InlineData("clamp meter: 8.1 8.3 8.1", "")]
     [InlineData("8.1; 8.3; 10.9 A", "")]
     [InlineData("plate 8.1 8.3 10.9 A", "")]
+    [InlineData("drawing 8.1 8.3 10.9 on the three legs", "8.1 8.3 10.9")]
+    [InlineData("i measured 2.1 2.1 2.4 on the three phases", "")]
     public void The_amps_of_the_lines_are_heard_in_a_row_or_beside_each_line(string text, string amps) => Assert.Equal(amps, Values(text, "line-currents"));
 
     [Theory]
@@ -123,6 +125,8 @@ public sealed class RunFiguresTest
     [InlineData("96 V when starting", 96.0)]
     [InlineData("at the motor 96 volts while it starts", 96.0)]
     [InlineData("when switched on it gets 96 V at the motor", 96.0)]
+    [InlineData("at the motor 96 while it starts", 96.0)]
+    [InlineData("at motor 3 while it starts", null)]
     [InlineData("60 V while starting", null)]
     [InlineData("96 V at the motor", null)]
     [InlineData("energised, 96 V at the motor", null)]
