@@ -34,7 +34,7 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         var upTo = UpTo(q);
         var elsewhere = MarkedElsewhere(q);
         var measured = elsewhere is null ? Follows(q, "measured") : null;
-        var marked = elsewhere ?? (measured is null ? Follows(q, "marked") : null);
+        var marked = elsewhere ?? (measured is null && !SpareCapacitor.IsOffered(scene, q.First) ? Follows(q, "marked") : null);
         var volts = (marked is null ? null : Volts(marked)) ?? Volts(q);
         var isMeasured = marked is not null || (measured is null && IsRead(q) && !scene.InSentence("marked", q.First));
         var mark = isMeasured ? marked : q;
@@ -114,12 +114,13 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         && scene.Hits.Exists(hit => hit.Concept == concept && hit.First > q.Last && ((hit.Last < other.First && other.First - hit.Last <= SaidJustBefore) || (concept == "measured" && hit.First == other.Last + 1))))
         ?? (concept == "measured" ? open.Find(other => other is { Unit: null, Values.Count: 1 } && other.Last < q.First && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence && SaidOf(other) == "measured") : null);
 
-    /// <summary>What it is for by the nearest word in its clause; words before it go first: "start cap 189 µF and run cap 30 µF".</summary>
+    /// <summary>What it is for by the word right behind it or else the nearest in its clause; words before it go first: "start cap 189 µF and run cap 30 µF", "a 30 µF 370 V run cap and a 189 µF start cap".</summary>
     private string? UseBeside(Quantity q)
     {
         var clause = scene.Tokens[q.First].Clause;
         var told = scene.Hits.Where(hit => hit.Concept is "start-use" or "run-use" && scene.Tokens[hit.First].Clause == clause).ToList();
-        var nearest = told.FindLast(hit => hit.First < q.First) ?? told.Find(hit => hit.First > q.Last);
+        var behind = open.Find(other => other.First == q.Last + 1)?.Last ?? q.Last;
+        var nearest = told.Find(hit => hit.First == behind + 1) ?? told.FindLast(hit => hit.First < q.First) ?? told.Find(hit => hit.First > q.Last);
         return UseOf(nearest);
     }
 
@@ -206,10 +207,13 @@ internal sealed class CapacitorFigures(Scene scene, List<Quantity> open)
         return true;
     }
 
-    /// <summary>"15 µF in place of 5": the bare figure is a capacitor too.</summary>
+    /// <summary>"15 µF in place of 5", "it says 25 µF, can I use 40", "I only have a 30 µF, the plate says 25": the bare figure is a capacitor too.</summary>
     public bool ReadInPlace(Quantity q, List<Quantity> all)
     {
-        var replaced = q.Values.Count == 1 && scene.Before(q.First, 1, "in-place-of") && all.Exists(other => other.UnitId == "microfarad" && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence);
+        var others = all.FindAll(other => other.UnitId == "microfarad" && scene.Tokens[other.First].Sentence == scene.Tokens[q.First].Sentence);
+        var replaced = q.Values.Count == 1 && others.Count > 0
+            && (scene.Before(q.First, 1, "in-place-of") || (SpareCapacitor.IsOffered(scene, q.First) && !scene.IsWord(q.Last + 1, "of"))
+                || (scene.Before(q.First, 1, "marked") && others.Exists(other => other.Last < q.First && SpareCapacitor.IsOffered(scene, other.First))));
         if (replaced)
         {
             scene.Add(q.First, q.Last, new Fact.Capacitor { Microfarads = q.Values[0] });

@@ -5,11 +5,15 @@ namespace WireCoach.Rules.Language;
 /// <summary>Tells the capacitor on the motor from one that is offered in its place: "mine is 30 µF, can I use a 35?".</summary>
 internal static class SpareCapacitor
 {
+    private const string Offer = "offered-part";
     private const string Own = "own-part";
     private const string InPlaceOf = "in-place-of";
-    private const string Offer = "offered-part";
     private const int RightBefore = 5;
+    private const int JustBefore = 2;
     private const double OtherValue = 1.3;
+
+    /// <summary>"Can I put a 40 µF in": what is offered has not been measured on this motor.</summary>
+    public static bool IsOffered(Scene scene, int at) => scene.Before(at, JustBefore, Offer);
 
     /// <summary>Marks the offered one, where a message asks about one.</summary>
     public static void Tell(Scene scene)
@@ -21,7 +25,7 @@ internal static class SpareCapacitor
             return;
         }
 
-        if (marked.Count == 0 || !scene.Hits.Exists(hit => hit.Concept is "ask" or "bigger-capacitor" or InPlaceOf) || (ForStartAndRun(marked) && !Before(scene, Offer, marked[^1].At)))
+        if (marked.Count == 0 || !(IsAsked(scene) || AgainstOwn(scene, marked)) || (ForStartAndRun(marked) && !Before(scene, Offer, marked[^1].At)))
         {
             return;
         }
@@ -29,6 +33,14 @@ internal static class SpareCapacitor
         var offered = Offered(scene, marked);
         scene.Amend<Fact.Capacitor>((capacitor, at) => capacitor.Microfarads is not null && at == offered, capacitor => capacitor with { Spare = true });
     }
+
+    private static bool IsAsked(Scene scene) => scene.Hits.Exists(hit => hit.Concept is "ask" or "bigger-capacitor" or InPlaceOf);
+
+    /// <summary>"I only have a 30 µF, the plate says 25", "mine is 25 µF and I have a 30": one that somebody has, against the motor's own.</summary>
+    private static bool AgainstOwn(Scene scene, List<(int At, Fact Fact)> marked) =>
+        marked.Count == 2 && marked.Count(one => IsOffered(scene, one.At)) == 1 && marked.Exists(one => !IsOffered(scene, one.At) && IsOwn(scene, one.At));
+
+    private static bool IsOwn(Scene scene, int at) => Before(scene, Own, at) || scene.Before(at, 1, "marked");
 
     /// <summary>Whether the one that was fitted is another value than the one that came off.</summary>
     private static bool Differ(List<(int At, Fact Fact)> marked)
@@ -55,7 +67,7 @@ internal static class SpareCapacitor
             return Before(scene, Offer, marked[0].At) ? marked[0].At : -1;
         }
 
-        return Before(scene, Own, marked[^1].At) && !Before(scene, Own, marked[0].At) ? marked[0].At : marked[^1].At;
+        return IsOwn(scene, marked[^1].At) && !Before(scene, Own, marked[0].At) ? marked[0].At : marked[^1].At;
     }
 
     private static bool Before(Scene scene, string concept, int at) =>

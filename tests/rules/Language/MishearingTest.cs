@@ -185,6 +185,19 @@ public sealed class MishearingTest
         Assert.Equal(told, Listener.Understand(text).Symptoms.Any(one => one.Id == symptom && one.Present));
 
     [Theory]
+    [InlineData("the third prong is broken off", true)]
+    [InlineData("somebody snapped the round prong off", true)]
+    [InlineData("the earth pin has been cut off the plug", true)]
+    [InlineData("the third leg is off", false)]
+    [InlineData("it has a pin that broke in the coupling", false)]
+    public void A_pin_that_is_off_is_an_earth_that_is_missing_and_no_motor_that_went_off(string text, bool missing)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Equal(missing, heard.Dangers.Any(danger => danger.Id == "no-earth"));
+        Assert.DoesNotContain(heard.NotUnderstood, left => left.Reads.Contains("symptom/silent-no-start"));
+    }
+
+    [Theory]
     [InlineData("brine pump 230 V runs hot", false)]
     [InlineData("the brine pump went dead", false)]
     [InlineData("brine got into the motor", true)]

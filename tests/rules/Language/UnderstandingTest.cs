@@ -332,20 +332,6 @@ public sealed class UnderstandingTest
         Assert.Equal([399, 401, 398], Listener.Understand("399 401 398").Facts.OfType<Fact.BenchTest>().Select(test => test.Value!.Value));
 
     [Theory]
-    [InlineData("can I use a bigger capacitor? mine is 30 uF 370 V run cap and I have a 35 uF 440 V", 30.0, 35.0)]
-    [InlineData("run cap is 30 uF, can I put a 35 uF in?", 30.0, 35.0)]
-    [InlineData("can I use a 35 uF instead of the 30 uF", 30.0, 35.0)]
-    [InlineData("is it ok to fit a 35 uF 440 V", null, 35.0)]
-    [InlineData("the cap is 30 uF 370 V", 30.0, null)]
-    [InlineData("start cap 189 uF and run cap 30 uF, is that ok?", 30.0, null)]
-    public void A_capacitor_that_is_offered_is_not_the_one_on_the_motor(string text, double? own, double? spare)
-    {
-        var file = CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), Listener.Understand(text).Facts);
-        Assert.Equal(own, file.Capacitors.LastOrDefault()?.Microfarads);
-        Assert.Equal(spare, file.SpareCapacitor?.Microfarads);
-    }
-
-    [Theory]
     [InlineData("capacitor reads 35 uF, marked 40 uF 370 V", 40.0, 370.0, 35.0)]
     [InlineData("motor is 230 V, capacitor reads 35 uF, marked 40 uF 370 V", 40.0, 370.0, 35.0)]
     [InlineData("capacitor is 40 uF 370 V, reads 35 uF", 40.0, 370.0, 35.0)]
