@@ -5,6 +5,7 @@ internal sealed class Belonging
 {
     private const int FarthestCue = 40;
     private const int ReachBehind = 3;
+    private const int NearFeed = 4;
     private readonly Scene _scene;
     private readonly HashSet<int> _companionSentences = [];
     private readonly HashSet<int> _companionClauses = [];
@@ -37,7 +38,7 @@ internal sealed class Belonging
     public bool HasCompanion(Quantity q) => _companionSentences.Contains(_scene.Tokens[q.First].Sentence);
 
     /// <summary>Whether volts are plainly those of the supply.</summary>
-    public bool IsSupply(Quantity q) => q.UnitId == "volt" && Cue(q) == "supply-cue";
+    public bool IsSupply(Quantity q) => q.UnitId == "volt" && (Cue(q) == "supply-cue" || FeedsConverter(q));
 
     /// <summary>Whether the noun behind it says that it is the motor's own: "230 V motor".</summary>
     public bool IsPlate(Quantity q) => Behind(q) == "plate";
@@ -52,7 +53,7 @@ internal sealed class Belonging
             return null;
         }
 
-        if (_scene.IsOfferedSupply(q) || (_scene.IsWord(q.First - 1, "to") && _scene.InSentence("voltage-change", q.First)))
+        if (FeedsConverter(q) || _scene.IsOfferedSupply(q) || (_scene.IsWord(q.First - 1, "to") && _scene.InSentence("voltage-change", q.First)))
         {
             return "supply";
         }
@@ -86,6 +87,9 @@ internal sealed class Belonging
         return cue == "supply-weak" ? "supply" : Lonely(q, suppliesVolts);
     }
 
+    /// <summary>"On a converter, 230 V single-phase in": what goes in is no figure of a plate.</summary>
+    public bool FeedsConverter(Quantity q) => q.Values.Count == 1 && _scene.InSentence("converter", q.First) && _scene.Near(q, NearFeed, "converter-feed");
+
     /// <summary>"A 4 kW motor and my shop only has 230": what it has stands behind power, amps and speed, and none of them follows.</summary>
     private bool IsSetApart(Quantity q)
     {
@@ -113,7 +117,7 @@ internal sealed class Belonging
     }
 
     /// <summary>"Change it from 115 to 230": what it has now and is to leave.</summary>
-    public bool IsLeftBehind(Quantity q) => _scene.IsWord(q.First - 1, "from") && _scene.InSentence("voltage-change", q.First);
+    public bool IsLeftBehind(Quantity q) => _scene.IsWord(q.First - 1, "from") && _scene.InSentence("voltage-change", q.First) && !FeedsConverter(q);
 
     private string? Lonely(Quantity q, bool suppliesVolts)
     {

@@ -306,7 +306,7 @@ internal sealed class Figures
     }
 
     /// <summary>"Wired for 115" may mean the links inside or the supply; it never takes the place of the plate's pair.</summary>
-    private bool IsLink(Quantity q) => q.UnitId is "volt" or "" && Near(q, 1)("wired-for");
+    private bool IsLink(Quantity q) => q.UnitId is "volt" or "" && Near(q, 1)("wired-for") && !_belonging.FeedsConverter(q);
 
     /// <summary>Numbers without a unit: nominal volts and plate speeds are known by their figure, where the words around them agree.</summary>
     private bool Bare(Quantity q)

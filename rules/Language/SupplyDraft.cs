@@ -58,7 +58,17 @@ internal sealed class SupplyDraft(Scene scene)
             Named(hit);
         }
 
+        ThroughConverter();
         Flush();
+    }
+
+    /// <summary>"On a converter, 230 V single-phase in": what reaches the motor are three phases.</summary>
+    private void ThroughConverter()
+    {
+        if (_fact is { Phases: 1 } && scene.InSentence("converter", _first) && scene.InSentence("converter-feed", _first) && !scene.InSentence("ask", _first))
+        {
+            _fact = _fact with { Phases = 3 };
+        }
     }
 
     private void Named(Hit hit)

@@ -31,7 +31,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
         ["development-sixteenth.yaml"] = (90, 11),
     };
 
-    private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml", "held-out-third.yaml", "held-out-fourth.yaml"];
+    private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml", "held-out-third.yaml", "held-out-fourth.yaml", "held-out-fifth.yaml"];
 
     [Theory]
     [InlineData("development-first.yaml")]
@@ -53,6 +53,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-sixteenth.yaml", 0.87, 0.90, 0)]
     [InlineData("held-out-third.yaml", 0.85, 0.83, 0)]
     [InlineData("held-out-fourth.yaml", 0.83, 0.84, 0)]
+    [InlineData("held-out-fifth.yaml", 0.81, 0.81, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);

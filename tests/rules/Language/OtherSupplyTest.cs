@@ -42,4 +42,29 @@ public sealed class OtherSupplyTest
         Assert.Equal((supply, phases), (facts.OfType<Fact.Supply>().FirstOrDefault()?.Volts, facts.OfType<Fact.Supply>().FirstOrDefault()?.Phases));
         Assert.DoesNotContain(facts, one => one is Fact.Choice { Question: Fact.Choice.WiredFor });
     }
+
+    /// <summary>A converter makes three phases of one; who only asks whether one would do has one phase.</summary>
+    [Theory]
+    [InlineData("three phase motor 230/400 V, runs on a frequency converter with 230 V single phase in", "230/400", 230.0, 3, true)]
+    [InlineData("on a converter 230 V single phase in", null, 230.0, 3, true)]
+    [InlineData("fed from a 230 V single phase inverter", null, 230.0, 3, true)]
+    [InlineData("a phase converter fed with 240 V single phase", null, 240.0, 3, true)]
+    [InlineData("can I run this three phase motor on a vfd from 240 V single phase", null, 240.0, 1, false)]
+    [InlineData("replacement motor 230/400 V 0.75 kW, old one was on a converter 230 V single phase in", "230/400", 230.0, 3, false)]
+    [InlineData("400 V three phase motor, house has 230 single phase", "400", 230.0, 1, false)]
+    public void What_a_converter_gives_is_the_supply(string text, string? plate, double? supply, int? phases, bool converter)
+    {
+        var facts = Listener.Understand(text).Facts;
+        Assert.Equal(plate, facts.OfType<Fact.Plate>().FirstOrDefault(one => one.Field == "volts")?.Value.Text);
+        Assert.Equal((supply, phases), (facts.OfType<Fact.Supply>().FirstOrDefault()?.Volts, facts.OfType<Fact.Supply>().FirstOrDefault()?.Phases));
+        Assert.Equal(converter, facts.Any(one => one is Fact.Choice { Question: "fed-by", Option: "converter" }));
+        Assert.DoesNotContain(facts, one => one is Fact.Choice { Question: Fact.Choice.WiredFor });
+    }
+
+    /// <summary>How the old one was joined says nothing of the new one.</summary>
+    [Theory]
+    [InlineData("it is wired in delta", "delta")]
+    [InlineData("new motor 230/400 V, the old one was wired in delta", null)]
+    public void The_links_of_another_motor_are_not_those_of_this(string text, string? links) =>
+        Assert.Equal(links, Listener.Understand(text).Facts.OfType<Fact.Choice>().FirstOrDefault(one => one.Question == Fact.Choice.Links)?.Option);
 }

@@ -24,6 +24,12 @@ public sealed class GateEdgesTest
         Assert.Equal(three, Holds("three-phase", new Fact.Supply { System = system }));
 
     [Theory]
+    [InlineData("converter", true)]
+    [InlineData("mains", false)]
+    public void A_converter_is_warned_of(string fed, bool warned) =>
+        Assert.Equal(warned, Holds("converter-fed", new Fact.Choice { Question = "fed-by", Option = fed }));
+
+    [Theory]
     [InlineData(600, false)]
     [InlineData(601, true)]
     public void Above_600_volts_begins_above_600(double volts, bool above)
