@@ -11,11 +11,13 @@ internal sealed class Belonging
     private readonly HashSet<int> _companionClauses = [];
     private readonly List<int> _companions = [];
     private readonly List<Quantity> _volts;
+    private readonly HashSet<int> _atMotor;
     private readonly Dictionary<int, int> _electric = [];
 
     public Belonging(Scene scene, List<Quantity> quantities)
     {
         _scene = scene;
+        _atMotor = scene.Places("at-the-motor");
         _volts = quantities.FindAll(quantity => quantity.UnitId == "volt" || (quantity.Unit is null && scene.IsNominalVolts(quantity)));
         foreach (var quantity in quantities)
         {
@@ -100,9 +102,9 @@ internal sealed class Belonging
     /// <summary>"230 instead of 115": the second is not what there is or will be; "do I need 230" only asks.</summary>
     private bool IsRuledOut(Quantity q)
     {
-        if (_scene.IsAskedAbout(q))
+        if (_scene.IsAskedAbout(q) || (_scene.IsWord(q.First - 1, "on") && _scene.Hits.Exists(hit => hit.Concept == "worked-fine" && hit.First > q.Last && _scene.Tokens[hit.First].Clause == _scene.Tokens[q.First].Clause)))
         {
-            return true;
+            return true; // "on 120 it ran fine" tells what it had
         }
 
         for (var at = Math.Max(0, q.First - ReachBehind); at < q.First; at++)
@@ -220,6 +222,7 @@ internal sealed class Belonging
         "supply-cue" or "supply-noun" when sameClause => "supply-cue",
         "supply-weak" when sameClause => "supply-weak",
         "supply-next" when hit.Last == q.First - 1 => "supply-cue",
+        "plate-noun" when _atMotor.Contains(hit.First) => null, // it was measured there
         "plate-cue" or "plate-noun" => "plate-cue",
         _ when sameClause && hit.Concept.StartsWith("supply.", StringComparison.Ordinal) => "supply-cue",
         _ => null,

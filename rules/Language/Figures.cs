@@ -44,7 +44,7 @@ internal sealed class Figures
         _open.RemoveAll(new WindingFigures(_scene).Read(_open).Contains);
         Each(q => q.UnitId == "ohm", Resistances);
         Each(q => q.UnitId == "celsius", Temperatures);
-        Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size" || q is { Kind: "speeds", Values: [< MostSpeeds] }, Others);
+        Each(q => q.UnitId is "second" or "minute" or "metre" || q.Kind is "hour" or "day" or "year" or "inch" or "percent" or "gauge" or "cable-size" or "kilovolt-ampere" || q is { Kind: "speeds", Values: [< MostSpeeds] }, Others);
         _open.RemoveAll(_runs.Read(_open).Contains);
         Each(q => q.UnitId == "volt" && LeftVolts.Are(_scene, q), q => LeftVolts.Add(_scene, q));
         Each(q => q.UnitId == "volt" && q.Values.Count == 1 && q.Values[0] <= MostTestVolts && _scene.Near(q, NearTransformer, $"instrument.{Transformer}"), TestVolts); // a test transformer's own volts are no supply
@@ -196,6 +196,11 @@ internal sealed class Figures
         {
             _scene.Add(q.First, q.Last, new Fact.Choice { Question = "supply.protection-amps", Option = Text(q) });
             return true;
+        }
+
+        if (near("relay-setting") || _scene.IsWord(q.First - 1, "old", "bigger", "smaller", "larger"))
+        {
+            return false; // "turned the overload relay up from 6.5 to 9 amps", "on the old 16 amp it tripped"
         }
 
         if (near("line-currents") && q.Values.Count == 1 && !_quantities.Exists(power => power.UnitId is "horsepower" or "kilowatt" && _scene.Tokens[power.First].Sentence == _scene.Tokens[q.First].Sentence))

@@ -56,7 +56,10 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1
         && _drawn.Exists(drawn => drawn.Last < q.First && scene.Tokens[drawn.First].Sentence == scene.Tokens[q.First].Sentence)
-        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : IsRightBehind(q, hit)));
+        && scene.Hits.Exists(hit => hit.Concept == "plate-cue" && (hit.First > q.Last ? IsOn(q, hit) : hit.Last < q.First && (hit.Places.Length > 1 ? q.First - hit.Last <= JustBefore : IsRightBehind(q, hit))));
+
+    /// <summary>"With 11.3 on the plate".</summary>
+    private bool IsOn(Quantity q, Hit plate) => plate.First - q.Last - 1 <= JustBefore && Enumerable.Range(q.Last + 1, plate.First - q.Last - 1).All(at => scene.IsWord(at, "on", "the", "its", "is"));
 
     /// <summary>"2 hp, just hums, 30 amps": behind what it does and with nothing of a plate beside them amps may be drawn as well as marked.</summary>
     public bool MayBeDrawn(Quantity q)
@@ -68,17 +71,17 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     }
 
     private bool IsRightBehind(Quantity q, Hit hit) =>
-        q.First - hit.Last - 1 <= JustBefore && Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1).All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null);
+        q.First - hit.Last - 1 <= JustBefore && Enumerable.Range(hit.Last + 1, q.First - hit.Last - 1).All(at => scene.At(at, "reads") is not null || scene.At(at, "only") is not null || scene.IsWord(at, "at", "of", "a", "is"));
 
     /// <summary>"6.8 A against 4.1 plate", "1390 rpm, plate 1460", "plate says 1725, it is doing 1140": what was measured and what the plate says, side by side.</summary>
     private List<Quantity> AgainstPlate(List<Quantity> sentence)
     {
-        List<Quantity> ordered = Row(sentence, "amp").Count > 0 ? [] : [.. sentence.OrderBy(q => q.First)];
+        List<Quantity> ordered = LineAmps(sentence).Count > 0 ? [] : [.. sentence.OrderBy(q => q.First)];
         var used = new List<Quantity>();
         for (var at = 0; at + 1 < ordered.Count; at++)
         {
             var (one, other) = (ordered[at], ordered[at + 1]);
-            if (one.Values.Count != 1 || other.Values.Count != 1 || other.First - one.Last > Apart || scene.Near(one, JustBefore, "protection") || Compared(one, other) is not { } unit || WhichIsRead(one, other) is not { } read)
+            if (one.Values.Count != 1 || other.Values.Count != 1 || other.First - one.Last > Apart || IsOfOther(one) || scene.Near(one, JustBefore, "protection") || Compared(one, other) is not { } unit || WhichIsRead(one, other) is not { } read)
             {
                 continue;
             }
@@ -115,7 +118,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
         var cue = Enumerable.Range(one.Last + 1, other.First - one.Last - 1).Where(IsCue).Select(at => (int?)at).FirstOrDefault();
         var told = scene.Hits.Exists(hit => hit.Concept is "turns-at" or "draws" or "measured" && hit.First > Math.Max(one.Last, cue ?? 0) && hit.Last < other.First);
         return told && (Stated(one) || cue == one.Last + 1) ? other
-            : !Stated(one) && (cue is not null || IsCue(other.Last + 1) || (Told(one) == "turns-at" && belonging.IsPlate(other))) ? one
+            : !Stated(one) && (cue is not null || IsCue(other.Last + 1) || IsNamed(other) || (Told(one) == "turns-at" && belonging.IsPlate(other))) ? one
             : null;
     }
 
@@ -124,25 +127,41 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>Three lines read one after the other; a single one compares with nothing.</summary>
     private List<Quantity> Lines(List<Quantity> sentence)
     {
-        if (Row(sentence, "amp") is { Count: > 0 } row)
+        if (LineAmps(sentence) is { Count: > 0 } row)
         {
             return File(row, LineCurrents);
         }
 
-        var bare = Row(sentence, string.Empty, MostBareAmps);
-        if (bare.Count > 0 && (scene.Before(bare[0].First, JustBefore, "amps-word") || (scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter" || (hit.Concept == "draws" && scene.At(hit.First, "measured") is null)))))
+        if (sentence.Exists(q => scene.IsWord(q.First - 1, "between")))
         {
-            return File(bare, LineCurrents);
+            return []; // "swings between 30 and 50 amps": the ends of a span
         }
 
         var said = scene.Asked?.About == LineCurrents || sentence.Exists(q => scene.InSentence(LineCurrents, q.First)) || sentence.Exists(Lined);
         List<Quantity> amps = said ? sentence.FindAll(q => q.UnitId == "amp" && !scene.Near(q, Beside, "protection") && !Stated(q)) : [];
         if (said && (amps.Count > 0 || scene.Hits.Exists(hit => hit.Concept == "amps-word" && scene.Tokens[hit.First].Sentence == scene.Tokens[sentence[0].First].Sentence) || scene.Asked?.About == LineCurrents))
         {
-            amps.AddRange(sentence.FindAll(q => q.Unit is null && !scene.IsNominalVolts(q) && !Stated(q)));
+            amps.AddRange(sentence.FindAll(q => q.Unit is null && !scene.IsNominalVolts(q) && !Stated(q) && !IsCount(q)));
         }
 
         return amps.Sum(q => q.Values.Count) < 2 ? [] : File(amps, LineCurrents);
+    }
+
+    /// <summary>"1 leg 0 amps, the other 2 way over": how many, and no amps.</summary>
+    private bool IsCount(Quantity q) => scene.IsWord(q.Last + 1, "leg", "legs", "line", "lines", "phase", "phases", "wire", "wires") || scene.IsWord(q.First - 1, "other");
+
+    /// <summary>Three amps in a row; without their unit where the words around them speak of amps.</summary>
+    private List<Quantity> LineAmps(List<Quantity> sentence)
+    {
+        if (Row(sentence, Amp) is { Count: > 0 } row)
+        {
+            return row;
+        }
+
+        var bare = Row(sentence, string.Empty, MostBareAmps);
+        var spoken = bare.Count > 0 && (scene.Before(bare[0].First, JustBefore, "amps-word")
+            || (scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter" || (hit.Concept == "draws" && scene.At(hit.First, "measured") is null))));
+        return spoken ? bare : [];
     }
 
     /// <summary>"L1 12.4 A L2 12.1 A L3 15.9", "11.2 on L1, 11.4 on L2 and 7.9 on L3", also in several sentences: the figure beside each of the three lines, too small for volts; other amps are the plate's.</summary>
@@ -300,8 +319,11 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
     private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Before(q.First, 1, "amps-are");
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q) || IsBareVolts(q)) && !belonging.IsSupply(q) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q) || IsBareVolts(q)) && !belonging.IsSupply(q) && !IsOfOther(q) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
         && !scene.Near(q, Beside, LineCurrents);
+
+    /// <summary>"The old one ran at 1450".</summary>
+    private bool IsOfOther(Quantity q) => scene.Hits.Exists(hit => hit.Concept == "old-past" && hit.First < q.First && scene.Tokens[hit.First].Clause == scene.Tokens[q.First].Clause);
 
     /// <summary>Whether the plate's word before it claims it, or one behind it that no other figure follows: "12 A on the plate".</summary>
     private bool OnPlate(Quantity q) => Stated(q) || scene.Hits.Exists(hit => hit.Concept == "plate-cue" && hit.First > q.Last && scene.Tokens[hit.First].Sentence == scene.Tokens[q.First].Sentence
@@ -325,7 +347,10 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     };
 
     /// <summary>"The plate says 12 amps".</summary>
-    private bool Stated(Quantity q) => Told(q) == "plate-cue";
+    private bool Stated(Quantity q) => IsNamed(q) || Told(q) == "plate-cue";
+
+    /// <summary>"FLA 17": its unit is a word of the plate.</summary>
+    private bool IsNamed(Quantity q) => Enumerable.Range(q.First, q.Last - q.First + 1).Any(IsCue);
 
     private string? Told(Quantity q)
     {

@@ -179,6 +179,28 @@ public sealed class MishearingTest
     }
 
     [Theory]
+    [InlineData("the roller door at our fire station does not open", false)]
+    [InlineData("the motor caught fire", true)]
+    [InlineData("it burst into flames", true)]
+    [InlineData("the motor is burning", true)]
+    [InlineData("the motor is burning hot", false)]
+    [InlineData("the motor is burning my hand", false)]
+    public void A_fire_station_is_no_fire(string text, bool fire) =>
+        Assert.Equal(fire, Listener.Understand(text).Dangers.Any(danger => danger.Id is "fire" or "smoke"));
+
+    [Theory]
+    [InlineData("the pump turns over by hand with no tight spots", null)]
+    [InlineData("the pump turns over by hand with a tight spot", "rubs")]
+    public void No_tight_spot_is_none(string text, string? outcome) =>
+        Assert.Equal(outcome, Listener.Understand(text).Facts.OfType<Fact.BenchTest>().FirstOrDefault(test => test.Test == "turn-by-hand")?.Outcome);
+
+    [Theory]
+    [InlineData("my meter doesn't measure capacitors", false)]
+    [InlineData("it doesn't have a capacitor", true)]
+    public void A_meter_that_cannot_measure_capacitors_is_no_motor_without_one(string text, bool none) =>
+        Assert.Equal(none, Listener.Understand(text).Facts.Any(fact => fact is Fact.Capacitor { Present: false }));
+
+    [Theory]
     [InlineData("when the blade bites it trips the breaker", "trips-at-once", false)]
     [InlineData("it trips the breaker", "trips-at-once", true)]
     public void What_trips_as_the_tool_bites_does_not_trip_at_once(string text, string symptom, bool told) =>

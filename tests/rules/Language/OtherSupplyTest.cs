@@ -67,4 +67,36 @@ public sealed class OtherSupplyTest
     [InlineData("new motor 230/400 V, the old one was wired in delta", null)]
     public void The_links_of_another_motor_are_not_those_of_this(string text, string? links) =>
         Assert.Equal(links, Listener.Understand(text).Facts.OfType<Fact.Choice>().FirstOrDefault(one => one.Question == Fact.Choice.Links)?.Option);
+
+    /// <summary>What was measured, what it had, and what a generator can give are no plate.</summary>
+    [Theory]
+    [InlineData("between two of the phases at the motor I get 400", "")]
+    [InlineData("15 kW motor on a 40 kVA generator", "kilowatts 15")]
+    [InlineData("I measured from the grinder's body to the radiator and got 110 volts", "")]
+    public void What_is_no_plate_is_not_taken_for_one(string text, string plate) =>
+        Assert.Equal(plate, string.Join(", ", Listener.Understand(text).Facts.OfType<Fact.Plate>().Select(one => $"{one.Field} {one.Value.Text}")));
+
+    [Theory]
+    [InlineData("I measured from the grinder's body to the radiator and got 110 volts", 110.0)]
+    [InlineData("110 volts from the frame to the water pipe", 110.0)]
+    [InlineData("230 volts at the socket", null)]
+    public void Volts_from_the_body_to_a_pipe_are_on_the_frame(string text, double? volts)
+    {
+        var facts = Listener.Understand(text).Facts;
+        Assert.Equal(volts, facts.OfType<Fact.BenchTest>().FirstOrDefault(test => test.Test == "frame-voltage")?.Value);
+        Assert.Equal(volts is null, facts.OfType<Fact.Supply>().Any());
+    }
+
+    [Theory]
+    [InlineData("120 volt saw that I rewired for 240 last weekend. On 120 it ran fine.", 240.0)]
+    [InlineData("it runs on 120", 120.0)]
+    public void What_it_ran_on_before_is_not_the_supply(string text, double volts) =>
+        Assert.Equal(volts, Listener.Understand(text).Facts.OfType<Fact.Supply>().Last(supply => supply.Volts is not null).Volts);
+
+    [Theory]
+    [InlineData("the high leg stayed on the same motor lead when I rolled them", null)]
+    [InlineData("we have a high leg here", "three-phase-delta")]
+    [InlineData("240 V high leg delta", "three-phase-delta")]
+    public void A_leg_that_reads_high_is_no_kind_of_supply(string text, string? system) =>
+        Assert.Equal(system, Listener.Understand(text).Facts.OfType<Fact.Supply>().FirstOrDefault()?.System);
 }

@@ -28,6 +28,11 @@ public sealed class RunFiguresTest
     [InlineData("2 hp runs 4.1 A", null, 4.1)]
     [InlineData("it does not run, 4.1 amps", null, 4.1)]
     [InlineData("6.8 A, breaker is 16 A", null, null)]
+    [InlineData("it pulls 22 amps with nothing on the shaft, plate says 13", 22.0, 13.0)]
+    [InlineData("clamp meter says 23 amps and the plate on the motor says 17", 23.0, 17.0)]
+    [InlineData("amps 22 per clamp, FLA 17", 22.0, 17.0)]
+    [InlineData("turned the overload relay up from 6.5 to 9 amps", null, null)]
+    [InlineData("on the old 16 amp it used to trip", null, null)]
     [InlineData("pulls 3x current", null, null)]
     [InlineData("pulls 3 times the nameplate", null, null)]
     [InlineData("draws 3 fold current", null, null)]
@@ -99,8 +104,34 @@ public sealed class RunFiguresTest
     [InlineData("8.1; 8.3; 10.9 A", "")]
     [InlineData("plate 8.1 8.3 10.9 A", "")]
     [InlineData("drawing 8.1 8.3 10.9 on the three legs", "8.1 8.3 10.9")]
+    [InlineData("clamped each line and got 8.1, 8.3 and 10.9", "8.1 8.3 10.9")]
+    [InlineData("phase currents are 8.1, 8.3 and 10.9", "8.1 8.3 10.9")]
+    [InlineData("1 leg 0 amps, the other 2 are way over", "")]
+    [InlineData("currents swing between 30 and 50 amps on all three", "")]
     [InlineData("i measured 2.1 2.1 2.4 on the three phases", "")]
     public void The_amps_of_the_lines_are_heard_in_a_row_or_beside_each_line(string text, string amps) => Assert.Equal(amps, Values(text, "line-currents"));
+
+    [Theory]
+    [InlineData("amps are 8.1, 8.3 and 10.9 with 8.2 on the plate")]
+    [InlineData("amps are 8.1, 8.3 and 10.9 with the plate at 8.2")]
+    [InlineData("currents 8.1 8.3 10.9 with plate 8.2")]
+    [InlineData("phase currents are 8.1, 8.3 and 10.9 with a plate of 8.2")]
+    public void The_figure_of_the_plate_stands_beside_three_of_the_lines(string text)
+    {
+        Assert.Equal("8.1 8.3 10.9", Values(text, "line-currents"));
+        Assert.Equal(8.2, Listener.Understand(text).Facts.OfType<Fact.Plate>().Single().Value.Number);
+    }
+
+    /// <summary>What another motor did is not this one's, and what its plate said not this one's plate.</summary>
+    [Theory]
+    [InlineData("the old one ran at 1450, this one says 2880 on the plate", 2880.0, 1450.0)]
+    [InlineData("the old one was a 1000 rpm motor and he's put in a 1500 rpm", 1500.0, 1000.0)]
+    public void The_speed_of_the_old_motor_is_not_that_of_the_new(string text, double now, double old)
+    {
+        var heard = Listener.Understand(text).Facts;
+        Assert.Empty(heard.OfType<Fact.Running>());
+        Assert.Equal((now, old), (heard.OfType<Fact.Plate>().Single(plate => plate.Of is null).Value.Number, heard.OfType<Fact.Plate>().Single(plate => plate.Of == Fact.Plate.Old).Value.Number));
+    }
 
     [Theory]
     [InlineData("398 402 397 V", "398 402 397")]
