@@ -8,6 +8,8 @@ internal static class Asides
 {
     private const string Supposed = "supposed";
     private const string Cured = "cured";
+    private const string CuredNow = "cured-now";
+    private const string Mended = "mended";
     private const string Planned = "planned";
     private const string Other = "other-thing";
     private const string Sought = "sought";
@@ -38,12 +40,19 @@ internal static class Asides
                 case Cured or OfAnother:
                     Mark(tokens, tokens.FindIndex(token => token.Sentence == tokens[hit.First].Sentence), token => token.Start < tokens[hit.First].Start);
                     break;
+                case CuredNow when Before(tokens, hits, hit) is { } mended:
+                    Mark(tokens, tokens.FindIndex(token => token.Sentence == tokens[mended.First].Sentence), token => token.Sentence == tokens[mended.First].Sentence && token.Start < tokens[hit.First].Start);
+                    break;
                 case Other when Opens(tokens, hit) && !ComesBack(tokens, hits, hit):
                     Mark(tokens, hit.First, token => token.Clause == tokens[hit.First].Clause);
                     break;
             }
         }
     }
+
+    /// <summary>What was mended in the same sentence or the one before: "I replaced the capacitor because it only hummed. Now it starts right up".</summary>
+    private static Hit? Before(List<Token> tokens, List<Hit> hits, Hit cured) => hits.FindLast(other =>
+        other.Concept == Mended && other.First < cured.First && tokens[cured.First].Sentence - tokens[other.First].Sentence is 0 or 1);
 
     private static Hit? NotFoundAfter(List<Token> tokens, List<Hit> hits, Hit sought) => hits.Find(other =>
         other.Concept == NotFound && other.First > sought.Last && other.First - sought.Last <= ReachOfSearch && tokens[other.First].Sentence == tokens[sought.First].Sentence);

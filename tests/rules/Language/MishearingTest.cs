@@ -178,6 +178,15 @@ public sealed class MishearingTest
         Assert.Equal(shock, heard.Dangers.Count > 0);
     }
 
+    /// <summary>What was mended and starts again hummed only then.</summary>
+    [Theory]
+    [InlineData("I replaced the capacitor on my pool pump because it was just humming. Now it starts right up.", false)]
+    [InlineData("It was humming without turning, so I've put in a new capacitor. It starts now every time.", false)]
+    [InlineData("I replaced the capacitor because it was just humming. Now it trips the breaker.", true)]
+    [InlineData("I replaced the capacitor. Now it just hums.", true)]
+    public void What_was_mended_and_starts_again_does_not_hum(string text, bool hums) =>
+        Assert.Equal(hums, Listener.Understand(text).Symptoms.Any(symptom => symptom is { Id: "hums-no-start", Present: true }));
+
     [Theory]
     [InlineData("the roller door at our fire station does not open", false)]
     [InlineData("the motor caught fire", true)]
@@ -224,6 +233,8 @@ public sealed class MishearingTest
     [InlineData("the brine pump went dead", false)]
     [InlineData("brine got into the motor", true)]
     [InlineData("brine ran down into the stirrer's motor", true)]
+    [InlineData("water pump runs for ten minutes then stops", false)]
+    [InlineData("water ran into the pump motor", true)]
     [InlineData("brine leaked on it", true)]
     public void A_brine_pump_that_runs_is_no_brine_that_ran(string text, bool wet) =>
         Assert.Equal(wet, Listener.Understand(text).Symptoms.Any(symptom => symptom is { Id: "got-wet", Present: true }));
