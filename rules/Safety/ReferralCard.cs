@@ -8,6 +8,8 @@ namespace WireCoach.Rules.Safety;
 /// <summary>The card that goes with the motor: what it is, what it does, what was found, what to look out for.</summary>
 internal static class ReferralCard
 {
+    private const int Lines = 3;
+
     public static IReadOnlyList<Statement> Of(TradeKnowledge knowledge, CaseFile file, IEnumerable<GateCondition> holding)
     {
         var lines = new List<Statement>();
@@ -45,12 +47,14 @@ internal static class ReferralCard
         }
     }
 
-    /// <summary>What each test showed last, with its figure where there is one.</summary>
+    /// <summary>What each test showed last, with its figure where there is one; of three lines that are held against each other, all.</summary>
     private static IEnumerable<Statement> Found(TradeKnowledge knowledge, CaseFile file) => file.BenchTests.Where(test => knowledge.Tests.ContainsKey(test.Test))
-        .GroupBy(test => test.Test, StringComparer.Ordinal).Select(shown => shown.Last())
-        .Select(test => (Id: test.Test, Shown: test is { Value: { } value, Unit: { } unit } ? Statement.Word(Units.Text(value, unit))
-            : test.Outcome is { } outcome ? Statement.Word(outcome, [$"test.{test.Test}.reading-{outcome}"]) : null))
-        .Where(test => test.Shown is not null).Select(test => Statement.Of("safety.found").With("test", Statement.Named($"test.{test.Id}.name")).With("shown", test.Shown!));
+        .GroupBy(test => test.Test, StringComparer.Ordinal)
+        .Select(shown => (Id: shown.Key, Shown: shown.TakeLast(knowledge.Tests[shown.Key].Value?.Against == "spread" ? Lines : 1).Select(Shown).OfType<Statement>().ToList()))
+        .Where(test => test.Shown.Count > 0).Select(test => Statement.Of("safety.found").With("test", Statement.Named($"test.{test.Id}.name")).With("shown", test.Shown));
+
+    private static Statement? Shown(Fact.BenchTest test) => test is { Value: { } value, Unit: { } unit } ? Statement.Word(Units.Text(value, unit))
+        : test.Outcome is { } outcome ? Statement.Word(outcome, [$"test.{test.Test}.reading-{outcome}"]) : null;
 
     private static string Named(TradeKnowledge knowledge, CaseFile file, bool present) => string.Join("; ", file.Symptoms
         .Where(symptom => symptom.Value == present && knowledge.Symptoms.ContainsKey(symptom.Key))

@@ -23,6 +23,19 @@ public sealed class GateEdgesTest
     public void The_kind_of_supply_tells_its_phases(string system, bool three) =>
         Assert.Equal(three, Holds("three-phase", new Fact.Supply { System = system }));
 
+    /// <summary>Who takes over sees all three currents, and of other tests what they showed last.</summary>
+    [Fact]
+    public void The_card_names_all_three_lines()
+    {
+        var card = Judge(Role.Manager, Shock, Amps(55), Amps(62), Amps(58), Amps(70), new Fact.BenchTest { Test = "frame-heat", Value = 80, Unit = "celsius" }, new Fact.BenchTest { Test = "frame-heat", Value = 95, Unit = "celsius" }).TellThem;
+        var found = Assert.Single(Spoken.Lines(card), line => line.Contains("62 A", StringComparison.Ordinal));
+        Assert.Contains("62 A, 58 A, 70 A", found, StringComparison.Ordinal);
+        Assert.Contains("95 °C", found, StringComparison.Ordinal);
+        Assert.DoesNotContain("80 °C", found, StringComparison.Ordinal);
+
+        static Fact Amps(double value) => new Fact.BenchTest { Test = "line-currents", Value = value, Unit = "amp" };
+    }
+
     [Theory]
     [InlineData("converter", true)]
     [InlineData("mains", false)]
