@@ -269,9 +269,9 @@ internal sealed class Figures
             return true;
         }
 
-        if (q.Kind == "phases" && q.Values[0] is not (1 or 2 or 3))
+        if (q.Kind == "phases" && (q.Values[0] is not (1 or 2 or 3) || (q.Values[0] == 2 && _scene.IsWord(q.First - 1, "on", "of", "between", "only", "any"))))
         {
-            return false; // "amps per phase 4.2"
+            return false; // "amps per phase 4.2", "it runs on two phases"
         }
 
         if (q.UnitId == "volt" && (q.Values.All(value => value <= 1) || IsBenchVolts(q)))

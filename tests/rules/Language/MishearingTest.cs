@@ -198,6 +198,25 @@ public sealed class MishearingTest
         Assert.Equal(fire, Listener.Understand(text).Dangers.Any(danger => danger.Id is "fire" or "smoke"));
 
     [Theory]
+    [InlineData("threw the main and opened the doors", null)]
+    [InlineData("the main winding is open", "run-open")]
+    [InlineData("the run winding opened up", "run-open")]
+    public void A_door_that_was_opened_is_no_open_winding(string text, string? outcome) =>
+        Assert.Equal(outcome, Listener.Understand(text).Facts.OfType<Fact.BenchTest>().FirstOrDefault(test => test.Test == "resistance")?.Outcome);
+
+    [Theory]
+    [InlineData("one fuse in the main board was blown, the drive runs", false)]
+    [InlineData("the drive's board is blown", true)]
+    public void A_fuse_in_the_main_board_is_no_electronic_fault(string text, bool fault) =>
+        Assert.Equal(fault, Listener.Understand(text).Facts.OfType<Fact.BenchTest>().Any(test => test is { Test: "electronic-part", Outcome: "fault" }));
+
+    [Theory]
+    [InlineData("it runs on two phases only", null)]
+    [InlineData("supply is 3 phase", 3)]
+    public void Two_phases_that_are_left_are_no_kind_of_supply(string text, int? phases) =>
+        Assert.Equal(phases, Listener.Understand(text).Facts.OfType<Fact.Supply>().FirstOrDefault()?.Phases);
+
+    [Theory]
     [InlineData("the pump turns over by hand with no tight spots", null)]
     [InlineData("the pump turns over by hand with a tight spot", "rubs")]
     public void No_tight_spot_is_none(string text, string? outcome) =>
