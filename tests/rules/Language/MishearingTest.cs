@@ -198,6 +198,16 @@ public sealed class MishearingTest
         Assert.Equal(fire, Listener.Understand(text).Dangers.Any(danger => danger.Id is "fire" or "smoke"));
 
     [Theory]
+    [InlineData("ok it's unplugged, cord is on the bench", false)]
+    [InlineData("it runs fine on the bench", true)]
+    public void A_plug_on_the_bench_is_no_run_without_load(string text, bool unloaded)
+    {
+        var facts = Listener.Understand(text).Facts;
+        Assert.Equal(unloaded, facts.Any(fact => fact is Fact.Symptom { Id: "works-unloaded", Present: true }));
+        Assert.DoesNotContain(facts, fact => fact is Fact.Choice);
+    }
+
+    [Theory]
     [InlineData("threw the main and opened the doors", null)]
     [InlineData("the main winding is open", "run-open")]
     [InlineData("the run winding opened up", "run-open")]
