@@ -6,6 +6,7 @@ internal sealed class Belonging
     private const int FarthestCue = 40;
     private const int ReachBehind = 3;
     private const int NearFeed = 4;
+    private const int NearDevice = 2;
     private readonly Scene _scene;
     private readonly HashSet<int> _companionSentences = [];
     private readonly HashSet<int> _companionClauses = [];
@@ -22,7 +23,7 @@ internal sealed class Belonging
         foreach (var quantity in quantities)
         {
             var token = scene.Tokens[quantity.First];
-            if (quantity.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || quantity.Kind is "service-factor" or "amp" or "sfa")
+            if (quantity.UnitId is "horsepower" or "kilowatt" or "watt" or "rpm" || quantity.Kind is "service-factor" or "sfa" || (quantity.Kind is "amp" && !scene.Near(quantity, NearDevice, "protection")))
             {
                 _companionSentences.Add(token.Sentence);
                 _companionClauses.Add(token.Clause);
@@ -40,7 +41,7 @@ internal sealed class Belonging
     public bool HasCompanion(Quantity q) => _companionSentences.Contains(_scene.Tokens[q.First].Sentence);
 
     /// <summary>Whether volts are plainly those of the supply.</summary>
-    public bool IsSupply(Quantity q) => q.UnitId == "volt" && (Cue(q) == "supply-cue" || FeedsConverter(q));
+    public bool IsSupply(Quantity q) => q.UnitId == "volt" && (Cue(q) == "supply-cue" || Behind(q) == "supply" || FeedsConverter(q));
 
     /// <summary>Whether the noun behind it says that it is the motor's own: "230 V motor".</summary>
     public bool IsPlate(Quantity q) => Behind(q) == "plate";

@@ -26,7 +26,7 @@ internal static class DueVolts
         scene.Add(meant.First, meant.Last, new Fact.Supply { Volts = meant.Values[0] });
         if (!starting(read))
         {
-            scene.Add(read.First, read.Last, new Fact.BenchTest { Test = "supply-voltage", Value = read.Values[0], Unit = "volt" });
+            scene.Add(read.First, read.Last, scene.Near(read, Beside, "at-the-motor") ? new Fact.Running { Volts = read.Values[0] } : new Fact.BenchTest { Test = "supply-voltage", Value = read.Values[0], Unit = "volt" });
         }
 
         return volts;

@@ -7,6 +7,7 @@ namespace WireCoach.Rules.Language;
 internal sealed class Figures
 {
     private const double MostTestVolts = 60;
+    private const double LeastSupplyVolts = 24;
     private const int NearTransformer = 6;
     private const double MostPlateAmps = 200;
     private const double MostSpeeds = 9;
@@ -286,6 +287,8 @@ internal sealed class Figures
 
         switch (q.Kind == "phases" && _supply.EndsBefore(q) ? "supply" : _belonging.Of(q, _supply.HasVolts))
         {
+            case "supply" when q.UnitId == "volt" && q.Values[0] < LeastSupplyVolts && !_belonging.IsSupply(q):
+                return Unsettle(q, "plate/volts", "supply/volts"); // "3 volts with it off"
             case "supply":
                 _supply.Take(q);
                 _supply.TakePhases(q);
@@ -324,7 +327,7 @@ internal sealed class Figures
 
         if (RunFigures.IsOfLineVolts(q) && _scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !_scene.InSentence("capacitor", q.First))
         {
-            _scene.Add(q.First, q.Last, new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
+            _scene.Add(q.First, q.Last, Near(q, 3)("at-the-motor") ? new Fact.Running { Volts = q.Values[0] } : new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
             return true;
         }
 
@@ -350,7 +353,7 @@ internal sealed class Figures
             return _belonging.IsLeftBehind(q) || NominalVolts(q, companions);
         }
 
-        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && (companions || _belonging.IsPlate(q) || _scene.InSentence("plate-cue", q.First)))
+        if (q.Values.Count == 1 && _scene.At(q.First, "plate-speed") is not null && !_runs.HasSpeed(q) && (companions || _belonging.IsPlate(q) || _scene.InSentence("plate-cue", q.First)))
         {
             _scene.Add(q.First, q.Last, new Fact.Plate { Field = "rpm", Value = PlateValue.Of(q.Values), Unit = "rpm" });
             return true;

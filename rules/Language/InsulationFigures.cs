@@ -7,6 +7,7 @@ internal sealed class InsulationFigures(Scene scene, List<Quantity> open, Belong
 {
     private const int NearMegohms = 4;
     private const int SaidNear = 2;
+    private const double LongestTest = 20;
 
     /// <summary>"Megs came up 1.2 at 500 V": the unit is the subject, some words before the figure.</summary>
     public bool IsBare(Quantity q) => q.Unit is null && q.Values.Count == 1 && !IsBareTestVolts(q)
@@ -31,7 +32,7 @@ internal sealed class InsulationFigures(Scene scene, List<Quantity> open, Belong
             Megohms = q.UnitId == "ohm" ? q.Values[0] / 1e6 : q.Values[0],
             Celsius = celsius?.Values[0],
             TestVolts = volts?.Values[0],
-            AtMinute = minute?.Values[0],
+            AtMinute = minute?.Values[0] is { } at and <= LongestTest ? at : null, // "after two hours with a lamp inside" is no minute of a test
         });
         List<Quantity> used = [.. new[] { celsius, volts, minute }.OfType<Quantity>()];
         used.ForEach(one => scene.Use(one.First, one.Last));

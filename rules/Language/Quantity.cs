@@ -199,7 +199,7 @@ internal sealed class QuantityReader(Scene scene, UnitBook units)
         var end = scene.IsWord(at - 1, ":", "=", "of", "is", "-") && !(scene.IsWord(at - 1, "-") && scene[at]!.Glued) ? at - 2 : at - 1;
         for (var first = Math.Max(0, end - 2); first <= end; first++)
         {
-            if (!_taken[first] && !scene.Tokens[first].Used && units.At(scene, first, false) is { } unit && unit.Last == end && !IsSentenceWord(unit.Unit) && !(unit.Unit.Id == "phases" && scene.Tokens[at].Value > MostPhases)) // "phase to phase 402" counts nothing
+            if (!_taken[first] && !scene.Tokens[first].Used && units.At(scene, first, false) is { } unit && unit.Last == end && !IsSentenceWord(unit.Unit) && !(unit.Unit.Unit == "celsius" && scene.Tokens[end].Text.Length == 1) && !(unit.Unit.Id == "phases" && scene.Tokens[at].Value > MostPhases)) // "phase to phase 402" counts nothing, and "C 30 µF" is a capacitor
             {
                 return (unit.Unit, first);
             }

@@ -61,13 +61,16 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>"With 11.3 on the plate".</summary>
     private bool IsOn(Quantity q, Hit plate) => plate.First - q.Last - 1 <= JustBefore && Enumerable.Range(q.Last + 1, plate.First - q.Last - 1).All(at => scene.IsWord(at, "on", "the", "its", "is"));
 
+    /// <summary>"1440 on the plate, and 1490 with the belt off": one plate has one speed.</summary>
+    public bool HasSpeed(Quantity q) => !scene.InSentence("old-past", q.First) && scene.Facts.Any(fact => fact.Fact is Fact.Plate { Field: "rpm" } && scene.Tokens[fact.At].Sentence == scene.Tokens[q.First].Sentence);
+
     /// <summary>"2 hp, just hums, 30 amps": behind what it does and with nothing of a plate beside them amps may be drawn as well as marked.</summary>
     public bool MayBeDrawn(Quantity q)
     {
         var sentence = scene.Tokens[q.First].Sentence;
         var does = scene.Hits.FindLast(hit => Doings.Contains(hit.Concept) && hit.Last < q.First && scene.Tokens[hit.First].Sentence == sentence);
         return does is not null && q.Values.Count == 1 && !scene.InSentence("plate-cue", q.First)
-            && !quantities.Exists(other => other.First > does.Last && !ReferenceEquals(other, q) && scene.Tokens[other.First].Sentence == sentence);
+            && (scene.IsWord(q.First - 1, "at") || !quantities.Exists(other => other.First > does.Last && !ReferenceEquals(other, q) && scene.Tokens[other.First].Sentence == sentence));
     }
 
     private bool IsRightBehind(Quantity q, Hit hit) =>
@@ -319,7 +322,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>"Amps are 7.0": the unit stands in the words right before it.</summary>
     private bool IsBareAmps(Quantity q) => q.Unit is null && q.Values.Count == 1 && scene.Before(q.First, 1, "amps-are");
 
-    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q) || IsBareVolts(q)) && !belonging.IsSupply(q) && !IsOfOther(q) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
+    private bool IsMeasured(Quantity q) => q.Values.Count == 1 && (q.UnitId != "volt" || IsOfLineVolts(q) || scene.Asked is not null) && (q.UnitId is "volt" or "amp" or "rpm" || IsBareSpeed(q) || IsBareVolts(q)) && !belonging.IsSupply(q) && !IsOfOther(q) && !scene.InClause("shock-word", q.First) && !(q.UnitId == "volt" && belonging.IsPlate(q)) && !scene.Near(q, JustBefore, "protection")
         && !scene.Near(q, Beside, LineCurrents);
 
     /// <summary>"The old one ran at 1450".</summary>

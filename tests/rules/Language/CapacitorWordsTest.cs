@@ -36,6 +36,7 @@ public sealed class CapacitorWordsTest
     [InlineData("I have a 30 uF run cap and a 100 uF start cap", "30 run, 100 start")]
     [InlineData("a 30 uF 370 V run cap and a 189-227 uF start cap", "30 run, 189 start")]
     [InlineData("start cap 189 uF and run cap 30 uF", "189 start, 30 run")]
+    [InlineData("plate: 1.1 kW 7.1 A 2800 min-1 C 30 uF 450 V", "30 unknown")]
     public void Each_of_two_capacitors_is_for_what_stands_beside_it(string text, string uses) =>
         Assert.Equal(uses, string.Join(", ", Listener.Understand(text).Facts.OfType<Fact.Capacitor>().Select(one => $"{one.Microfarads} {one.Use}")));
 }

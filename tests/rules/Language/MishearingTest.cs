@@ -207,6 +207,15 @@ public sealed class MishearingTest
         Assert.DoesNotContain(facts, fact => fact is Fact.Choice);
     }
 
+    [Fact]
+    public void Insulation_over_some_megohms_is_no_dirt()
+    {
+        var heard = Listener.Understand("Overload set at 5.0. Insulation over 500 Meg at 500 V, after two hours with a lamp inside.");
+        Assert.DoesNotContain(heard.Facts, fact => fact is Fact.BenchTest);
+        Assert.Empty(heard.Questions);
+        Assert.Equal((500.0, null), (heard.Facts.OfType<Fact.Insulation>().Single().Megohms, heard.Facts.OfType<Fact.Insulation>().Single().AtMinute));
+    }
+
     [Theory]
     [InlineData("threw the main and opened the doors", null)]
     [InlineData("the main winding is open", "run-open")]

@@ -79,13 +79,38 @@ public sealed class OtherSupplyTest
     [Theory]
     [InlineData("I measured from the grinder's body to the radiator and got 110 volts", 110.0)]
     [InlineData("110 volts from the frame to the water pipe", 110.0)]
+    [InlineData("found 110 V between frame and the water pipe with it running", 110.0)]
     [InlineData("230 volts at the socket", null)]
     public void Volts_from_the_body_to_a_pipe_are_on_the_frame(string text, double? volts)
     {
         var facts = Listener.Understand(text).Facts;
         Assert.Equal(volts, facts.OfType<Fact.BenchTest>().FirstOrDefault(test => test.Test == "frame-voltage")?.Value);
         Assert.Equal(volts is null, facts.OfType<Fact.Supply>().Any());
+        Assert.DoesNotContain(facts, fact => fact is Fact.Symptom { Id: "got-wet" });
     }
+
+    [Theory]
+    [InlineData("3 volts with it off")]
+    [InlineData("7 V on it")]
+    public void Volts_that_no_mains_has_are_asked_after(string text) =>
+        Assert.Empty(Listener.Understand(text).Facts.OfType<Fact.Supply>());
+
+    [Theory]
+    [InlineData("I get 236 V at the socket but only 198 at the motor when it's pulling", 236.0, 198.0)]
+    [InlineData("236 V at the socket, 198 at the pump while it runs", 236.0, null)]
+    public void Volts_at_the_motor_are_not_those_of_the_supply(string text, double supply, double? running)
+    {
+        var facts = Listener.Understand(text).Facts;
+        Assert.Equal(supply, facts.OfType<Fact.Supply>().Single(one => one.Volts is not null).Volts);
+        Assert.Equal(running, facts.OfType<Fact.Running>().FirstOrDefault()?.Volts);
+        Assert.DoesNotContain(facts, fact => fact is Fact.BenchTest { Test: "supply-voltage" });
+    }
+
+    [Theory]
+    [InlineData("fed from a 20 A breaker, 120 V", null)]
+    [InlineData("1 hp, 120 V", 120.0)]
+    public void Volts_beside_a_breaker_are_no_plate(string text, double? plate) =>
+        Assert.Equal(plate, Listener.Understand(text).Facts.OfType<Fact.Plate>().FirstOrDefault(one => one.Field == "volts")?.Value.Number);
 
     [Theory]
     [InlineData("120 volt saw that I rewired for 240 last weekend. On 120 it ran fine.", 240.0)]
