@@ -27,8 +27,8 @@ internal sealed class CauseEffects(TradeKnowledge knowledge)
 
     /// <summary>Starting torque with what the capacitor has left of its marking.</summary>
     public IReadOnlyList<Statement> WeakCapacitor(CaseFile file) =>
-        file.Capacitors.FindLast(capacitor => capacitor is { Present: true, Microfarads: not null, MeasuredMicrofarads: > 0 }) is { Microfarads: { } marked, MeasuredMicrofarads: { } measured } read
-        && measured < marked && read.Use != "run"
+        file.Capacitors.FindLast(capacitor => capacitor is { Present: true, Use: not "run", Microfarads: not null, MeasuredMicrofarads: > 0 }) is { Microfarads: { } marked, MeasuredMicrofarads: { } measured }
+        && measured < marked
             ? [Ranged(Statement.Of("effect.weak-capacitor", ("measured", Units.Text(measured, "microfarad")), ("marked", Units.Text(marked, "microfarad"))), _effects.StartingTorqueWithCapacitor(marked, measured))]
             : [];
 

@@ -163,9 +163,13 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
 
         var bare = Row(sentence, string.Empty, MostBareAmps);
         var spoken = bare.Count > 0 && (scene.Before(bare[0].First, JustBefore, "amps-word")
-            || (scene.Hits.Exists(hit => hit.Concept == LineCurrents) && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter" || (hit.Concept == "draws" && scene.At(hit.First, "measured") is null))));
+            || (OfLines && scene.Hits.Exists(hit => hit.Concept is "amps-word" or "instrument.clamp-meter" || (hit.Concept == "draws" && scene.At(hit.First, "measured") is null))));
         return spoken ? bare : [];
     }
+
+    /// <summary>Whether the message speaks of three lines, or of a motor that has them.</summary>
+    private bool OfLines => quantities.Exists(q => q is { Kind: "phases", Values: [OfThreeLines] })
+        || scene.Hits.Exists(hit => hit.Concept is LineCurrents or "family.three-phase" or "links-star" or "links-delta" || Conductors.Contains(hit.Concept));
 
     /// <summary>"L1 12.4 A L2 12.1 A L3 15.9", "11.2 on L1, 11.4 on L2 and 7.9 on L3", also in several sentences: the figure beside each of the three lines, too small for volts; other amps are the plate's.</summary>
     private List<Quantity> OnEachLine(List<Quantity> open)

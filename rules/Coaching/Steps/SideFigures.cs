@@ -45,21 +45,24 @@ internal static class SideFigures
         })
         : [];
 
-    private static IEnumerable<Statement> Health(Workup work) =>
-        Measured(work) is { } measured && (measured.Own ?? Marked(work)) is { } marked
+    private static IEnumerable<Statement> Health(Workup work) => Measured(work).Select(measured => (measured.Own ?? Marked(work)) is { } marked
         && CapacitorCalculator.Calculate(work.Knowledge, new CapacitorInput
         {
             Marked = new CapacitorPart(marked.Microfarads, marked.MicrofaradsTo, marked.Volts, marked.Use is "start" or "run" ? marked.Use : "unknown"),
             Measured = new CapacitorMeasured { Microfarads = measured.Microfarads },
-        }).Value is { Verdict: not "unknown" } report ? [report.Why] : [];
+        }).Value is { Verdict: not "unknown" } report ? report.Why : null).OfType<Statement>();
 
-    /// <summary>What was measured last of a capacitor on the motor, and its own marks where they stand beside it.</summary>
-    private static (double Microfarads, Fact.Capacitor? Own)? Measured(Workup work) => work.File.Facts.Select(fact => fact switch
+    /// <summary>What was measured last of each capacitor on the motor, and its own marks where they stand beside it; what has none beside it is the latest of all.</summary>
+    private static IEnumerable<(double Microfarads, Fact.Capacitor? Own)> Measured(Workup work)
     {
-        Fact.Capacitor { Present: true, Spare: false } capacitor when CapacitorReadings.Measured(work.Knowledge, capacitor, work.File) is { } read => (read, capacitor.Microfarads is null ? null : capacitor),
-        Fact.BenchTest { Test: CapacitorReadings.Test, Value: { } value } => (value, null),
-        _ => ((double, Fact.Capacitor?)?)null,
-    }).LastOrDefault(one => one is not null);
+        var read = work.File.Facts.Select(fact => fact switch
+        {
+            Fact.Capacitor { Present: true, Spare: false } capacitor when CapacitorReadings.Measured(work.Knowledge, capacitor, work.File) is { } microfarads => (microfarads, capacitor.Microfarads is null ? null : capacitor),
+            Fact.BenchTest { Test: CapacitorReadings.Test, Value: { } value } => (value, null),
+            _ => ((double, Fact.Capacitor?)?)null,
+        }).OfType<(double Microfarads, Fact.Capacitor? Own)>().ToList();
+        return read is [.., { Own: null } last] ? [last] : read.GroupBy(one => one.Own?.Use).Select(same => same.Last());
+    }
 
     /// <summary>Three volts and three amps that were told beside a job: how unequal they are, and what is left of the rating.</summary>
     private static IEnumerable<Statement> Unequal(Workup work) => new[]

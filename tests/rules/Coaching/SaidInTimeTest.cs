@@ -24,6 +24,18 @@ public sealed class SaidInTimeTest
         Assert.StartsWith("test.", turns[start + 2].Asked == "shaft-free-guarded" ? turns[start + 3].Asked : turns[start + 2].Asked, StringComparison.Ordinal);
     }
 
+    /// <summary>Each of two capacitors that were measured is judged, and of one that was measured twice the last.</summary>
+    [Fact]
+    public void Each_capacitor_that_was_measured_is_judged()
+    {
+        Fact.Capacitor start = new() { Microfarads = 88, MicrofaradsTo = 108, MeasuredMicrofarads = 61, Use = "start" }, run = new() { Microfarads = 30, MeasuredMicrofarads = 20, Use = "run" };
+        Assert.Equal(["capacitors.good", "capacitors.weak"], Judged(start, run, run with { MeasuredMicrofarads = 29 }));
+        Assert.Equal(["capacitors.good"], Judged(start, run, new Fact.BenchTest { Test = "capacitance", Value = 29, Unit = "microfarad" }));
+
+        static IEnumerable<string> Judged(params Fact[] facts) => Coach.Assess(CaseFile.From(new CaseOpening(Role.Technician, Region.NorthAmerica), [new Fact.Goal { Id = "diagnose" }, new Fact.Symptom { Id = "hums-no-start" }, .. facts]))
+            .Say.Select(one => one.Id).Where(id => id.StartsWith("capacitors.", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
+    }
+
     /// <summary>A test that is done live puts power on; a look at the motor after it waits for isolation once more.</summary>
     [Fact]
     public void No_hand_goes_to_the_shaft_while_power_may_be_on()

@@ -31,6 +31,10 @@ public sealed class CauseEffectsTest
     public void A_start_capacitor_that_lost_some_of_its_mark_leaves_less_torque(double marked, double measured, string use, bool present, bool said) =>
         Assert.Equal(said, Said("start-capacitor-weak", Weak(marked, measured) with { Use = use, Present = present }).Count > 0);
 
+    [Fact]
+    public void A_good_run_capacitor_read_after_it_changes_nothing_of_a_weak_one_for_the_start() =>
+        Assert.NotEmpty(Said("start-capacitor-weak", Weak(100, 60) with { Use = "start" }, Weak(30, 29) with { Use = "run" }));
+
     /// <summary>(volts ÷ rated)² of the torque: 80 % of the volts leave 64 %.</summary>
     [Fact]
     public void Low_volts_are_those_at_the_motor_then_those_of_the_run_then_those_of_the_supply()

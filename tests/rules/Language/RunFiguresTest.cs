@@ -109,6 +109,8 @@ public sealed class RunFiguresTest
     [InlineData("drawing 8.1 8.3 10.9 on the three legs", "8.1 8.3 10.9")]
     [InlineData("clamped each line and got 8.1, 8.3 and 10.9", "8.1 8.3 10.9")]
     [InlineData("phase currents are 8.1, 8.3 and 10.9", "8.1 8.3 10.9")]
+    [InlineData("3 phase pump, clamp shows 8.1, 8.3 and 10.9, plate 8.2", "8.1 8.3 10.9")]
+    [InlineData("clamp shows 8.1, 8.3 and 10.9", "")]
     [InlineData("1 leg 0 amps, the other 2 are way over", "")]
     [InlineData("currents swing between 30 and 50 amps on all three", "")]
     [InlineData("i measured 2.1 2.1 2.4 on the three phases", "")]
