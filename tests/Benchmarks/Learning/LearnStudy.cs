@@ -12,7 +12,7 @@ namespace WireCoach.Benchmarks.Learning;
 
 /// <summary>
 /// Learns from the sets that may be read how strongly each word speaks for each symptom, what words tell in their order, and how far that and the phrases are to be believed,
-/// and writes all of it into the knowledge.
+/// and, asked to, writes all of it into the knowledge; unjudged, it leaves the belief as it is.
 /// </summary>
 /// <remarks>
 /// The weights of words are those of a logistic regression for each symptom and each denial, held small; what their order tells is a network that <see cref="Teacher"/> teaches.
@@ -58,18 +58,31 @@ internal static partial class LearnStudy
         lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)]));
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
-        var folds = FoldsOf(lines);
+        var folds = args.Contains("unjudged") ? [] : FoldsOf(lines);
         List<List<Line>> lessons = [.. folds.Select(apart => lines.FindAll(line => !apart.Contains(line.File))), .. args.Contains("write") ? Enumerable.Repeat(lines, Kept) : []];
         var networks = lessons.Select((taught, seed) => (taught, seed)).AsParallel().AsOrdered().Select(one => Teacher.Taught(shape, one.taught.ConvertAll(line => line.Lesson!), one.seed)).ToList();
         Console.WriteLine($"{networks.Count} networks taught");
 
-        var likelihoods = folds.SelectMany((apart, fold) => Unseen(lessons[fold], [.. lines.Where(line => apart.Contains(line.File)).Where((_, at) => at % JudgedOneOf == 0)], names, words.Count, new WordNetwork(shape, networks[fold]))).ToList();
-        var belief = Believe(likelihoods);
-        Print(likelihoods, belief);
+        if (folds.Count > 0)
+        {
+            var likelihoods = folds.SelectMany((apart, fold) => Unseen(lessons[fold], [.. lines.Where(line => apart.Contains(line.File)).Where((_, at) => at % JudgedOneOf == 0)], names, words.Count, new WordNetwork(shape, networks[fold]))).ToList();
+            Judge(likelihoods, args.Contains("write"));
+        }
+
         if (args.Contains("write"))
         {
             Write(rows, words, lines);
             WriteOrder(ordered, meanings, networks.TakeLast(Kept).Select(network => WordNetwork.Written(shape, network)));
+        }
+    }
+
+    /// <summary>How far all of it is to be believed, by messages that nobody learnt from.</summary>
+    private static void Judge(List<Judged> likelihoods, bool write)
+    {
+        var belief = Believe(likelihoods);
+        Print(likelihoods, belief);
+        if (write)
+        {
             WriteBelief(belief);
         }
     }

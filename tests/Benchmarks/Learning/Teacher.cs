@@ -8,7 +8,7 @@ internal sealed class Teacher
 {
     private const int Rounds = 6;
     private const int Together = 32;
-    private const int Longest = 100;
+    private const int Longest = 200;
     private const double Hidden = 0.1;
     private const float Dropped = 0.4f;
     private const float Rate = 2e-3f;

@@ -14,10 +14,10 @@ public sealed class ListenerTest(ITestOutputHelper output)
     /// <summary>How many lines of a set are heard as they were written, and how many that nobody wrote at the most: what is understood once stays understood, but for one that goes where others come.</summary>
     private static readonly Dictionary<string, (int Right, int Invented)> Kept = new(StringComparer.Ordinal)
     {
-        ["development-first.yaml"] = (165, 5),
+        ["development-first.yaml"] = (163, 1),
         ["development-second.yaml"] = (163, 7),
-        ["development-third.yaml"] = (206, 12),
-        ["development-fourth.yaml"] = (126, 7),
+        ["development-third.yaml"] = (203, 9),
+        ["development-fourth.yaml"] = (125, 5),
         ["development-fifth.yaml"] = (67, 8),
         ["development-sixth.yaml"] = (190, 7),
         ["development-seventh.yaml"] = (212, 8),
@@ -42,7 +42,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-sixth.yaml", 0.95, 0.95)]
     [InlineData("development-seventh.yaml", 0.95, 0.95)]
     [InlineData("held-out.yaml")]
-    [InlineData("held-out-second.yaml", 0.90, 0.92)]
+    [InlineData("held-out-second.yaml", 0.92, 0.93)]
     [InlineData("development-eighth.yaml", 0.95, 0.90)]
     [InlineData("development-ninth.yaml", 0.90, 0.88, 0.90)]
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
@@ -51,9 +51,10 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-thirteenth.yaml", 0.90, 0.86, 0)]
     [InlineData("development-fifteenth.yaml", 0.85, 0.87, 0)]
     [InlineData("development-sixteenth.yaml", 0.87, 0.90, 0)]
-    [InlineData("held-out-third.yaml", 0.85, 0.83, 0)]
-    [InlineData("held-out-fourth.yaml", 0.83, 0.84, 0)]
-    [InlineData("held-out-fifth.yaml", 0.81, 0.81, 0)]
+    [InlineData("development-seventeenth.yaml", 0.88, 0.84, 0)]
+    [InlineData("held-out-third.yaml", 0.85, 0.85, 0)]
+    [InlineData("held-out-fourth.yaml", 0.86, 0.84, 0)]
+    [InlineData("held-out-fifth.yaml", 0.86, 0.81, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);

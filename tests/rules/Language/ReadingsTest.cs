@@ -173,7 +173,7 @@ public sealed class ReadingsTest
     [InlineData("red frame 0.4", "reading red frame 0.4")]
     [InlineData("red to the frame 0.4", "reading red frame 0.4")]
     [InlineData("red - case open", "reading red frame open")]
-    [InlineData("it hums, to the frame", "hums-no-start")]
+    [InlineData("it just hums, to the frame", "hums-no-start")]
     public void All_leads_are_read_together_and_each_one_alone(string text, string brief) => Assert.Equal(brief, Heard(text, "red", "blue"));
 
     [Theory]
