@@ -165,6 +165,10 @@ public sealed class MishearingTest
     [InlineData("as soon as the tool bites it slows to a crawl", false)]
     [InlineData("the drill bites and stalls", false)]
     [InlineData("it stops when the cutter bites into the oak", false)]
+    [InlineData("the plug is too hot to touch and it smells a bit", false)]
+    [InlineData("it sounds a bit off", false)]
+    [InlineData("it gave me a bite off the frame", true)]
+    [InlineData("when I touch it it bites", true)]
     [InlineData("the saw bites me when I touch it", true)]
     [InlineData("the drill bites when I touch it", true)]
     [InlineData("the frame bites into my hand", true)]
@@ -175,7 +179,7 @@ public sealed class MishearingTest
     {
         var heard = Listener.Understand(text);
         Assert.Equal(shock, heard.Symptoms.Any(symptom => symptom is { Id: "shock-from-frame", Present: true }));
-        Assert.Equal(shock, heard.Dangers.Count > 0);
+        Assert.Equal(shock, heard.Dangers.Any(danger => danger.Id == "shock-felt"));
     }
 
     /// <summary>What was mended and starts again hummed only then.</summary>
