@@ -11,6 +11,7 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     private const string Agreed = "answer-agreed";
     private const string PlateField = "plate.";
     private const string Transformer = "instrument.low-voltage-ac";
+    private static readonly string[] Unsure = ["what", "how", "why", "who", "which", "where", "when", "whether", "if", "do", "does", "think", "guess", "suppose", "hope"];
 
     /// <summary>The answer with its facts, or <see langword="null"/> where the message holds none.</summary>
     public (HeardAnswer Answer, IReadOnlyList<Fact> Facts)? Read()
@@ -191,8 +192,9 @@ internal sealed class AnswerGrammar(Scene scene, ReadingGrammar readings, List<Q
     /// <summary>"Yes" agrees wherever it stands; "ok", "it is" and "done" only by themselves: "it is five years old", "the capacitor looks ok" and "had its bearings done" agree to nothing.</summary>
     private bool Consents(Hit hit) => !hit.Denied && (hit.Concept == "answer-yes" || (hit.Concept is "answer-done" or Agreed && StandsAlone(hit)));
 
+    /// <summary>"What do you think it is" and "I hope it is" agree to nothing.</summary>
     private bool StandsAlone(Hit hit) => Enumerable.Range(0, scene.Tokens.Count).Where(at => scene.Tokens[at].Clause == scene.Tokens[hit.First].Clause && scene.Tokens[at].Kind != TokenKind.Mark)
-        .All(at => smallTalk.Contains(scene.Tokens[at].Text) || scene.Hits.Exists(other => other.Concept.StartsWith("answer-", StringComparison.Ordinal) && other.Places.Contains(at)));
+        .All(at => !scene.IsWord(at, Unsure) && (smallTalk.Contains(scene.Tokens[at].Text) || scene.Hits.Exists(other => other.Concept.StartsWith("answer-", StringComparison.Ordinal) && other.Places.Contains(at))));
 
     /// <summary>"No, red to blue was 5.1": a no before a reading or a joint takes back what was said of it, and leaves open what is to be confirmed.</summary>
     private bool Corrects(Hit no) => no.First == 0 && scene.Facts.Any(fact => fact.Fact is Fact.Reading or Fact.Joint);

@@ -26,11 +26,15 @@ internal static class DueVolts
         scene.Add(meant.First, meant.Last, new Fact.Supply { Volts = meant.Values[0] });
         if (!starting(read))
         {
-            scene.Add(read.First, read.Last, scene.Near(read, Beside, "at-the-motor") ? new Fact.Running { Volts = read.Values[0] } : new Fact.BenchTest { Test = "supply-voltage", Value = read.Values[0], Unit = "volt" });
+            scene.Add(read.First, read.Last, Measured(scene, read));
         }
 
         return volts;
     }
+
+    /// <summary>Volts that were read: at the motor those that it runs on, elsewhere those of the supply.</summary>
+    public static Fact Measured(Scene scene, Quantity read) => scene.Near(read, Beside, "at-the-motor")
+        ? new Fact.Running { Volts = read.Values[0] } : new Fact.BenchTest { Test = "supply-voltage", Value = read.Values[0], Unit = "volt" };
 
     /// <summary>Those that are said to be due, or that name the supply: "198 on a 230 supply".</summary>
     private static Quantity? Meant(Scene scene, List<Quantity> volts) =>

@@ -327,7 +327,7 @@ internal sealed class Figures
 
         if (RunFigures.IsOfLineVolts(q) && _scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !_scene.InSentence("capacitor", q.First))
         {
-            _scene.Add(q.First, q.Last, Near(q, 3)("at-the-motor") ? new Fact.Running { Volts = q.Values[0] } : new Fact.BenchTest { Test = "supply-voltage", Value = q.Values[0], Unit = "volt" });
+            _scene.Add(q.First, q.Last, DueVolts.Measured(_scene, q));
             return true;
         }
 

@@ -6,7 +6,6 @@ internal static class MachineNumbers
     private const string Machine = "application.";
     private const string Plain = "any-machine";
     private const int Highest = 99;
-    private const int LeastVolts = 80;
 
     /// <summary>Claims them, and makes them part of the machine's name.</summary>
     public static void Claim(Scene scene, UnitBook units)
@@ -16,7 +15,7 @@ internal static class MachineNumbers
         {
             var hit = scene.Hits[at];
             var named = hit.Concept.StartsWith(Machine, StringComparison.Ordinal);
-            if ((named || hit.Concept == Plain) && Number(scene, hit.Last + 1, named, units) is { } last && !(scene.Tokens[last].Value >= LeastVolts && atMotor.Contains(hit.Last)))
+            if ((named || hit.Concept == Plain) && Number(scene, hit.Last + 1, named, units) is { } last && !(scene.Tokens[last].Value >= RunFigures.LeastLineVolts && atMotor.Contains(hit.Last)))
             {
                 scene.Use(hit.Last + 1, last);
                 scene.Hits[at] = named ? hit with { Places = [.. hit.Places, .. Enumerable.Range(hit.Last + 1, last - hit.Last)] } : hit;

@@ -5,6 +5,9 @@ namespace WireCoach.Rules.Language;
 /// <summary>Reads what was measured on a motor under power: volts, amps and speed of one that runs, the amps of three lines.</summary>
 internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belonging belonging)
 {
+    /// <summary>The least that line volts are.</summary>
+    public const double LeastLineVolts = 80;
+
     private const string LineCurrents = "line-currents";
     private const string Amp = "amp";
     private const string OfLine = "run-current.";
@@ -16,7 +19,6 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private const double LeastSpeed = 300;
     private const double MostSpeed = 6000;
     private const double Together = 1.15;
-    private const double LeastLineVolts = 80;
     private const double MostBareAmps = 200;
     private const double MostLineVolts = 700;
     private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];

@@ -167,6 +167,9 @@ public sealed class MishearingTest
     [InlineData("it stops when the cutter bites into the oak", false)]
     [InlineData("the plug is too hot to touch and it smells a bit", false)]
     [InlineData("it sounds a bit off", false)]
+    [InlineData("it has been a bit off since spring", false)]
+    [InlineData("I got a bit of a shock from it", true)]
+    [InlineData("I have been bit by it", true)]
     [InlineData("it gave me a bite off the frame", true)]
     [InlineData("when I touch it it bites", true)]
     [InlineData("the saw bites me when I touch it", true)]
@@ -353,6 +356,12 @@ public sealed class MishearingTest
 
     [Theory]
     [InlineData("is it done?", null)]
+    [InlineData("what do you think it is", null)]
+    [InlineData("so what is it then", null)]
+    [InlineData("I hope it is", null)]
+    [InlineData("no idea if it is", false)]
+    [InlineData("it is", true)]
+    [InlineData("yes I think so", true)]
     [InlineData("done", true)]
     public void What_is_asked_back_confirms_nothing(string text, bool? confirmed) =>
         Assert.Equal(confirmed, Listener.Understand(text, leads: [], asked: new OpenQuestion { Id = "isolated", Kind = QuestionKind.Confirm, About = "confirm" }).Answer?.Confirmed);
