@@ -9,14 +9,14 @@ namespace WireCoach.Rules.Language;
 /// <remarks>All sums run in one order on every machine, so the same message has the same odds everywhere.</remarks>
 internal sealed class WordNetwork
 {
-    private const int Edge = NetworkShape.Widest - 1;
     private const int Eight = 8;
     private const int Four = 4;
     private const float Finest = sbyte.MaxValue;
     private readonly NetworkShape _shape;
     private readonly float[] _weights;
+    private readonly PatternBank _patterns;
 
-    public WordNetwork(NetworkShape shape, float[] weights) => (_shape, _weights) = (shape, weights);
+    public WordNetwork(NetworkShape shape, float[] weights) => (_shape, _weights, _patterns) = (shape, weights, new PatternBank(shape, weights));
 
     /// <summary>The weights as they are kept: each group of them its largest, then all in steps of a hundred and twenty-seventh of that.</summary>
     public static string Written(NetworkShape shape, float[] weights)
@@ -58,13 +58,13 @@ internal sealed class WordNetwork
     /// <summary>The logarithm of the odds of each row.</summary>
     public double[] Odds(IReadOnlyList<(int Word, int[] Meanings)> said)
     {
-        var looks = new float[(said.Count + Edge + Edge) * _shape.Size];
+        var looks = _patterns.Looks(said.Count);
         for (var at = 0; at < said.Count; at++)
         {
-            Look(said[at], Place(looks, at));
+            Look(said[at], _patterns.Place(looks, at));
         }
 
-        var (features, _) = Strongest(looks, said.Count);
+        var (features, _) = _patterns.Strongest(looks, said.Count);
         var odds = new double[_shape.Rows];
         for (var row = 0; row < odds.Length; row++)
         {
@@ -74,9 +74,6 @@ internal sealed class WordNetwork
         return odds;
     }
 
-    /// <summary>Where the numbers of a word stand among those of a message, which has empty words before and behind it.</summary>
-    public Span<float> Place(float[] looks, int at) => looks.AsSpan((at + Edge) * _shape.Size, _shape.Size);
-
     /// <summary>Adds what stands for a word and its meanings.</summary>
     public void Look((int Word, int[] Meanings) said, Span<float> look)
     {
@@ -85,32 +82,6 @@ internal sealed class WordNetwork
         {
             Add(_weights.AsSpan(_shape.Meaning(meaning), look.Length), look);
         }
-    }
-
-    /// <summary>How strongly each pattern answers where it fits best, and at which number of the message that begins; −1 where it fits nowhere.</summary>
-    public (float[] Features, int[] Places) Strongest(float[] looks, int words)
-    {
-        var (features, places) = (new float[_shape.Features], new int[_shape.Features]);
-        Array.Fill(places, -1);
-        for (var width = 1; width <= NetworkShape.Widest; width++)
-        {
-            for (var filter = 0; filter < _shape.Filters; filter++)
-            {
-                var feature = ((width - 1) * _shape.Filters) + filter;
-                var pattern = _weights.AsSpan(_shape.Pattern(width, filter), width * _shape.Size);
-                var basis = _weights[_shape.PatternBase(feature)];
-                for (var start = Edge + 1 - width; start < Edge + words; start++)
-                {
-                    var fit = basis + Product(pattern, looks.AsSpan(start * _shape.Size, pattern.Length));
-                    if (fit > features[feature])
-                    {
-                        (features[feature], places[feature]) = (fit, start * _shape.Size);
-                    }
-                }
-            }
-        }
-
-        return (features, places);
     }
 
     /// <summary>Adds one row of numbers, so many times, to another of the same length.</summary>

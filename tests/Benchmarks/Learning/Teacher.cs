@@ -23,12 +23,14 @@ internal sealed class Teacher
     private readonly float[] _weights;
     private readonly float[] _slope;
     private readonly WordNetwork _network;
+    private readonly PatternBank _patterns;
 
     private Teacher(NetworkShape shape, int seed)
     {
         (_shape, _chance, _weights, _slope) = (shape, new Random(seed), new float[Rounded(shape.Count)], new float[Rounded(shape.Count)]);
         _network = new WordNetwork(shape, _weights);
         Begin();
+        _patterns = new PatternBank(shape, _weights);
     }
 
     /// <summary>The weights that the lessons teach.</summary>
@@ -50,6 +52,7 @@ internal sealed class Teacher
                 }
 
                 steps.Down(teacher._weights, teacher._slope, 1f / some.Length, Steepest, rate);
+                teacher._patterns.Fill(teacher._weights);
             }
         }
 
@@ -87,14 +90,14 @@ internal sealed class Teacher
     private void Teach(Lesson lesson)
     {
         var said = lesson.Said.Take(Longest).Select(word => _chance.NextDouble() < Hidden ? word with { Word = _shape.Unknown } : word).ToList();
-        var looks = new float[(said.Count + (2 * (NetworkShape.Widest - 1))) * _shape.Size];
+        var looks = _patterns.Looks(said.Count);
         for (var at = 0; at < said.Count; at++)
         {
-            _network.Look(said[at], _network.Place(looks, at));
+            _network.Look(said[at], _patterns.Place(looks, at));
         }
 
         var kept = Drop(looks);
-        var (features, places) = _network.Strongest(looks, said.Count);
+        var (features, places) = _patterns.Strongest(looks, said.Count);
         var heard = Drop(features);
         var pulls = new float[features.Length];
         for (var row = 0; row < _shape.Rows; row++)
@@ -135,7 +138,7 @@ internal sealed class Teacher
 
         for (var at = 0; at < said.Count; at++)
         {
-            var pull = _network.Place(back, at);
+            var pull = _patterns.Place(back, at);
             WordNetwork.Add(pull, _slope.AsSpan(_shape.Word(said[at].Word), pull.Length));
             foreach (var meaning in said[at].Meanings)
             {

@@ -58,7 +58,7 @@ internal static class TurnStudy
     {
         var (opening, turning, hearing) = (services.GetRequiredService<Opening>(), services.GetRequiredService<Turning>(), services.GetRequiredService<Hearing>());
         var json = services.GetRequiredService<RoleJson>()[Role.Technician];
-        var times = new List<double>();
+        var (times, each) = (new List<double>(), Talk.ToDictionary(text => text, _ => new List<double>()));
         for (var round = 0; round < rounds; round++)
         {
             var begun = opening.Read(new NewSession { Role = Role.Technician, Region = Region.NorthAmerica }).Value!;
@@ -72,6 +72,7 @@ internal static class TurnStudy
                 if (round > rounds / 5)
                 {
                     times.Add(Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+                    each[text].Add(times[^1]);
                 }
 
                 live = turned.After;
@@ -79,6 +80,7 @@ internal static class TurnStudy
         }
 
         Console.WriteLine($"turn in process: median {Quantile(times, 0.5):0.000} ms, p99 {Quantile(times, 0.99):0.000} ms ({times.Count} turns)");
+        Console.WriteLine($"the slowest of its messages, the {Talk.Index().MaxBy(said => Quantile(each[said.Item], 0.5)).Index + 1}th: median {each.Values.Max(taken => Quantile(taken, 0.5)):0.000} ms");
         await Task.CompletedTask;
     }
 

@@ -41,6 +41,23 @@ public sealed class WordNetworkTest
         Assert.Equal(WordNetwork.Written(Shape, weights), WordNetwork.Written(Shape, weights));
     }
 
+    [Theory]
+    [InlineData(8, 8)]
+    [InlineData(16, 24)]
+    [InlineData(24, 40)]
+    public void Patterns_that_look_together_answer_as_each_by_itself(int size, int filters)
+    {
+        var chance = new Random(size);
+        var shape = new NetworkShape(Words: 20, Meanings: 5, Rows: 3, size, filters);
+        var weights = Enumerable.Range(0, shape.Count).Select(_ => (float)(chance.NextDouble() - 0.5)).ToArray();
+        var network = new WordNetwork(shape, weights);
+        for (var words = 0; words < 14; words++)
+        {
+            var said = Enumerable.Range(0, words).Select(_ => (chance.Next(21), Enumerable.Range(0, chance.Next(3)).Select(_ => chance.Next(5)).ToArray())).ToList();
+            Assert.All(network.Odds(said).Zip(OneByOne(shape, weights, said)), two => Assert.Equal(two.Second, two.First, 1e-3));
+        }
+    }
+
     [Fact]
     public void Weights_of_nothing_are_kept_as_nothing() =>
         Assert.Equal([0, 0], WordNetwork.Read(Shape, WordNetwork.Written(Shape, new float[Shape.Count])).Odds([(Hum, [])]));
@@ -56,6 +73,17 @@ public sealed class WordNetworkTest
             .Concat(Enumerable.Range(0, Shape.Rows).Select(Shape.RowBase));
         Assert.Equal(Enumerable.Range(0, Shape.Count), places);
         Assert.Equal(Shape.Count, Shape.Groups().Sum());
+    }
+
+    /// <summary>The odds reckoned number by number, pattern by pattern.</summary>
+    private static IEnumerable<double> OneByOne(NetworkShape shape, float[] weights, List<(int Word, int[] Meanings)> said)
+    {
+        double Look(int at, int number) => at < 0 || at >= said.Count ? 0 : weights[shape.Word(said[at].Word) + number] + said[at].Meanings.Sum(meaning => (double)weights[shape.Meaning(meaning) + number]);
+        double Fit(int width, int filter, int start) => weights[shape.PatternBase(((width - 1) * shape.Filters) + filter)]
+            + Enumerable.Range(0, width * shape.Size).Sum(at => weights[shape.Pattern(width, filter) + at] * Look(start + (at / shape.Size), at % shape.Size));
+        double[] features = [.. Enumerable.Range(1, NetworkShape.Widest).SelectMany(width => Enumerable.Range(0, shape.Filters).Select(filter =>
+            said.Count == 0 ? 0 : Math.Max(0, Enumerable.Range(1 - width, said.Count + width - 1).Max(start => Fit(width, filter, start)))))];
+        return Enumerable.Range(0, shape.Rows).Select(row => weights[shape.RowBase(row)] + features.Select((feature, at) => feature * weights[shape.Row(row) + at]).Sum());
     }
 
     /// <summary>Knows "not hum": two for each of the words where they stand in this order, less two; a loud hum is three more.</summary>
