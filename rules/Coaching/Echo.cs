@@ -101,7 +101,7 @@ public static class Echo
     {
         if (!capacitor.Present)
         {
-            return Statement.Of(capacitor.Use switch { "start" => "echo.no-start-capacitor", "run" => "echo.no-run-capacitor", _ => "echo.no-capacitor" });
+            return Statement.Of($"echo.no-{Named(capacitor)}");
         }
 
         Statement[] parts =
@@ -114,9 +114,12 @@ public static class Echo
             .. capacitor.ThroughAmps is { } through ? [Statement.Of("echo.capacitor-through", ("amps", Units.Text(through, "amp")))] : Array.Empty<Statement>(),
             .. capacitor.MeasuredMicrofarads is { } measured ? [Statement.Of("echo.capacitor-measured", ("microfarads", Units.Text(measured, "microfarad")))] : Array.Empty<Statement>(),
         ];
-        return parts.Length == 0 && !capacitor.Spare ? Statement.Of("echo.capacitor")
-            : capacitor.Spare ? Statement.Of("echo.capacitor-spare").With("marks", parts) : Statement.Of("echo.capacitor-marked").With("marks", parts);
+        return capacitor.Spare ? Statement.Of("echo.capacitor-spare").With("marks", parts)
+            : parts.Length == 0 ? Statement.Of($"echo.{Named(capacitor)}") : Statement.Of($"echo.{Named(capacitor)}-marked").With("marks", parts);
     }
+
+    /// <summary>By what it is for: of two, each has its own marks.</summary>
+    private static string Named(Fact.Capacitor capacitor) => capacitor.Use switch { "start" => "start-capacitor", "run" => "run-capacitor", _ => "capacitor" };
 
     private static Statement Test(Fact.BenchTest test)
     {

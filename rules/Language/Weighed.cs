@@ -9,6 +9,7 @@ internal sealed class Weighed
     private const int MostOffered = 3;
     private const int FewestWords = 2;
     private const string Unmarked = "leads-unmarked";
+    private const string AsksStraight = "asks-straight";
     private const string Swollen = "capacitor-swollen";
     private static readonly string[] ByFigures = ["high-current", "low-voltage-at-motor", "unequal-phase-currents"];
     private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
@@ -97,7 +98,10 @@ internal sealed class Weighed
         return told.Count == 0 ? all : all.FindAll(at => !clauses.Contains(Clause(at)) && !sentences.Contains(Sentence(at)));
     }
 
-    private HashSet<int> Asked() => [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.IsWord(at, CountedWords.Asking)).Select(Sentence)];
+    /// <summary>The sentences that ask, by their sign or by how they begin: "does it turn left or right".</summary>
+    private HashSet<int> Asked() => [.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.IsWord(at, CountedWords.Asking) || (IsFirst(at) && _scene.StartingAt(at).Any(hit => hit.Concept == AsksStraight))).Select(Sentence)];
+
+    private bool IsFirst(int at) => at == 0 || _scene.Tokens[at - 1].Sentence != _scene.Tokens[at].Sentence;
 
     /// <summary>The sentence that it stands in, or that it ends.</summary>
     private int Sentence(int at) => _scene.Tokens[_scene.IsWord(at, CountedWords.Asking) && at > 0 ? at - 1 : at].Sentence;
