@@ -42,6 +42,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             }
 
             taken.UnionWith(DueVolts.Read(scene, here, Starting));
+            taken.UnionWith(PairVolts.Read(scene, here.FindAll(q => !taken.Contains(q))));
             here.RemoveAll(taken.Contains);
             taken.UnionWith(Lines(here));
             taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));
@@ -222,15 +223,16 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
 
     private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by", "then"));
 
-    /// <summary>"398 402 397 V": volts of three lines that lie close together are no list of plate volts.</summary>
+    /// <summary>"398 402 397 V": volts of three lines that lie close together, or are said to be between lines, are no list of plate volts.</summary>
     private List<Quantity> LineVolts(List<Quantity> sentence)
     {
         var row = Row(sentence, "volt");
         row = row.Count == 0 && sentence.Exists(q => scene.InSentence("measured", q.First) || scene.InSentence("supply-noun", q.First) || scene.InSentence(LineCurrents, q.First) || scene.InSentence("line-volts", q.First)) ? Row(sentence, string.Empty) : row;
         row = row.Count == 0 && IsWholeMessage(sentence) ? Row(sentence, string.Empty) : row;
+        var ofPairs = row.Count == 0 || (scene.InSentence("between-lines", row[0].First) && !scene.InSentence("plate-cue", row[0].First));
         row = row.Count == 0 ? sentence.FindAll(IsBetweenLines) : row;
         List<double> volts = [.. row.SelectMany(q => q.Values)];
-        return volts.Count == OfThreeLines && volts.Max() <= Together * volts.Min() && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
+        return volts.Count == OfThreeLines && (ofPairs || volts.Max() <= Together * volts.Min()) && volts.Distinct().Count() > 1 ? File(row, "supply-voltage") : [];
     }
 
     /// <summary>"L1-L2 462": volts right behind two lines.</summary>

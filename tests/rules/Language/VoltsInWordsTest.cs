@@ -21,6 +21,12 @@ public sealed class VoltsInWordsTest
     [InlineData("my 240 V supply reads 221 V at the terminals while it starts", "supply volts=240; bench voltage-at-motor-starting 221")]
     [InlineData("I measured 115 on one outlet and 230 on the other", "bench supply-voltage 115; bench supply-voltage 230")]
     [InlineData("230 at the board, 191 at the borehole pump while it gets away", "supply volts=230; bench voltage-at-motor-starting 191; application")]
+    [InlineData("I get 400 between two of them and 230 with the third", "bench supply-voltage 400; bench supply-voltage 230")]
+    [InlineData("400 V between L1 and L2 but only 210 V to L3", "bench supply-voltage 400; bench supply-voltage 210")]
+    [InlineData("measured 235 between two of them and 190 to the manufactured leg", "bench supply-voltage 235; bench supply-voltage 190")]
+    [InlineData("L1-L2 400, L2-L3 232, L1-L3 230", "bench supply-voltage 400; bench supply-voltage 232; bench supply-voltage 230")]
+    [InlineData("phase to phase I have 401, 398 and 232", "bench supply-voltage 401; bench supply-voltage 398; bench supply-voltage 232")]
+    [InlineData("the supply can be 208, 240 or 480", "supply volts=208; supply volts=240; supply volts=480")]
     [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
     public void Each_is_heard_for_what_it_is(string text, string brief) => Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text))));
 
