@@ -160,7 +160,7 @@ public sealed class MishearingTest
     public void Two_wires_that_run_one_way_tell_nothing_of_three_currents() =>
         Assert.DoesNotContain(Listener.Understand("conveyor gearmotor 24 V DC two wires runs one way only, want it reversible").Symptoms, symptom => symptom.Id == "unequal-phase-currents");
 
-    /// <summary>A tool bites into its work; what bites a hand is a shock, whatever it is.</summary>
+    /// <summary>A tool bites into its work, and a belt is pulled; what bites or belts a hand is a shock, whatever it is.</summary>
     [Theory]
     [InlineData("as soon as the tool bites it slows to a crawl", false)]
     [InlineData("the drill bites and stalls", false)]
@@ -176,9 +176,19 @@ public sealed class MishearingTest
     [InlineData("the drill bites when I touch it", true)]
     [InlineData("the frame bites into my hand", true)]
     [InlineData("when the saw bites it gives me a tingle", true)]
+    [InlineData("my son gave the belt a tug and it went", false)]
+    [InlineData("I took the belt off", false)]
+    [InlineData("we got a new belt for it", false)]
+    [InlineData("it has got a belt and two pulleys", false)]
+    [InlineData("it gave me a good belt", true)]
+    [InlineData("I got a belt", true)]
+    [InlineData("got a belt that threw me back", true)]
+    [InlineData("got a proper belt", true)]
+    [InlineData("I got a belt when I touched the case", true)]
+    [InlineData("had a good belt off the lathe", true)]
     [InlineData("it bites", true)]
     [InlineData("the casing bites", true)]
-    public void A_tool_that_bites_into_its_work_is_no_shock(string text, bool shock)
+    public void A_tool_that_bites_into_its_work_and_a_belt_that_is_pulled_are_no_shock(string text, bool shock)
     {
         var heard = Listener.Understand(text);
         Assert.Equal(shock, heard.Symptoms.Any(symptom => symptom is { Id: "shock-from-frame", Present: true }));

@@ -56,6 +56,9 @@ public sealed class WishesTest
     [InlineData("it turns the other way now", null)]
     [InlineData("change it to 230", "change-voltage")]
     [InlineData("we changed it to 230 last year", null)]
+    [InlineData("how should I rewire it for 240?", "change-voltage")]
+    [InlineData("can I change it to 240?", "change-voltage")]
+    [InlineData("should I switch it to 240?", null)]
     public void A_wish_is_heard_as_the_job(string text, string? goal) => Assert.Equal(goal, Listener.Understand(text).Goal);
 
     [Theory]
