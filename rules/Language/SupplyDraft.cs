@@ -8,6 +8,7 @@ internal sealed class SupplyDraft(Scene scene)
     private Fact.Supply? _fact;
     private int _first = int.MaxValue;
     private int _last = -1;
+    private Quantity? _before;
 
     public bool HasVolts => _fact?.Volts is not null;
 
@@ -39,8 +40,23 @@ internal sealed class SupplyDraft(Scene scene)
         }
     }
 
+    /// <summary>"120 or 240, I don't know": which of them it is has to be asked, and none is taken.</summary>
+    private bool IsEither(Quantity q) => _before is { } before && before.Values[0] != q.Values[0]
+        && Enumerable.Range(before.Last + 1, Math.Max(0, q.First - before.Last - 1)) is var between && between.Any(at => scene.IsWord(at, "or")) && between.All(at => scene.IsWord(at, "or", "either", "maybe", "perhaps", "possibly"));
+
     public void TakeVolts(Quantity q)
     {
+        var either = IsEither(q);
+        var first = _before?.First ?? q.First;
+        _before = q;
+        if (either)
+        {
+            _fact = _fact is null ? null : _fact with { Volts = null };
+            scene.Use(first, q.Last);
+            scene.Unsettled.Add(new Leftover(scene.Span(first, q.Last), ["supply/volts"]));
+            return;
+        }
+
         if (_fact?.Volts is not null && _fact.Volts != q.Values[0])
         {
             Flush();
@@ -103,7 +119,7 @@ internal sealed class SupplyDraft(Scene scene)
 
     private void Flush()
     {
-        if (_fact is not null)
+        if (_fact is { Volts: not null } or { Hertz: not null } or { Phases: not null } or { System: not null })
         {
             scene.Note(_first, _last, _fact);
         }

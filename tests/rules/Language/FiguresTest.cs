@@ -115,6 +115,8 @@ public sealed class FiguresTest
     [InlineData("plate 10 A", "supply.protection-amps", null)]
     [InlineData("100 ft of 16 gauge cord", "supply.length-metres", "30.48")]
     [InlineData("cord is 100 ft", "supply.length-metres", "30.48")]
+    [InlineData("50 m extension cord", "supply.length-metres", "50")]
+    [InlineData("at the end of 30 m of 1.5 mm2 cable", "supply.length-metres", "30")]
     [InlineData("100 ft of 16 gauge, an extension cord", "supply.length-metres", "30.48")]
     [InlineData("the cord is 16 gauge and the shed is 100 ft off", "supply.length-metres", "30.48")]
     [InlineData("the shed is 100 ft off", "supply.length-metres", null)]

@@ -26,7 +26,10 @@ public sealed class VoltsInWordsTest
     [InlineData("measured 235 between two of them and 190 to the manufactured leg", "bench supply-voltage 235; bench supply-voltage 190")]
     [InlineData("L1-L2 400, L2-L3 232, L1-L3 230", "bench supply-voltage 400; bench supply-voltage 232; bench supply-voltage 230")]
     [InlineData("phase to phase I have 401, 398 and 232", "bench supply-voltage 401; bench supply-voltage 398; bench supply-voltage 232")]
-    [InlineData("the supply can be 208, 240 or 480", "supply volts=208; supply volts=240; supply volts=480")]
+    [InlineData("120 or 240 I don't know", "")]
+    [InlineData("supply is 208 or 240, not sure which, three phase", "supply phases=3")]
+    [InlineData("120 or 240, I'd go for 240", "supply volts=240")]
+    [InlineData("plate 208-230/460, I've 240 three phase", "plate volts 208/230/460; supply volts=240 phases=3")]
     [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
     public void Each_is_heard_for_what_it_is(string text, string brief) => Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text))));
 
