@@ -120,7 +120,7 @@ internal sealed class Belonging
     }
 
     /// <summary>"Change it from 115 to 230": what it has now and is to leave.</summary>
-    public bool IsLeftBehind(Quantity q) => _scene.IsWord(q.First - 1, "from") && _scene.InSentence("voltage-change", q.First) && !FeedsConverter(q);
+    public bool IsLeftBehind(Quantity q) => _scene.IsWord(q.First - 1, "from") && _scene.InSentence("voltage-change", q.First);
 
     private string? Lonely(Quantity q, bool suppliesVolts)
     {

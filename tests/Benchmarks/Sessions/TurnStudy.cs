@@ -80,7 +80,7 @@ internal static class TurnStudy
         }
 
         Console.WriteLine($"turn in process: median {Quantile(times, 0.5):0.000} ms, p99 {Quantile(times, 0.99):0.000} ms ({times.Count} turns)");
-        Console.WriteLine($"the slowest of its messages, the {Talk.Index().MaxBy(said => Quantile(each[said.Item], 0.5)).Index + 1}th: median {each.Values.Max(taken => Quantile(taken, 0.5)):0.000} ms");
+        Console.WriteLine($"the slowest of its messages is number {Talk.Index().MaxBy(said => Quantile(each[said.Item], 0.5)).Index + 1}: median {each.Values.Max(taken => Quantile(taken, 0.5)):0.000} ms");
         await Task.CompletedTask;
     }
 
