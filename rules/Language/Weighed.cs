@@ -12,7 +12,7 @@ internal sealed class Weighed
     private const string AsksStraight = "asks-straight";
     private const string Swollen = "capacitor-swollen";
     private static readonly string[] ByFigures = ["high-current", "low-voltage-at-motor", "unequal-phase-currents"];
-    private static readonly string[] Elsewhere = ["figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
+    private static readonly string[] Elsewhere = ["cap-there", "plug-lies", "figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
     private readonly Likeness _likeness;
     private readonly Scene _scene;
     private readonly double[] _chances;

@@ -71,7 +71,7 @@ internal static partial class LearnStudy
 
         if (args.Contains("write"))
         {
-            Write(rows, words, lines);
+            Write(rows, words, lines, knowledge);
             WriteOrder(ordered, meanings, networks.TakeLast(Kept).Select(network => WordNetwork.Written(shape, network)));
         }
     }
@@ -124,11 +124,11 @@ internal static partial class LearnStudy
     /// <summary>Whether a word can stand in a row of words between quotation marks.</summary>
     private static bool IsPlain(string word) => !word.AsSpan().ContainsAny(['"', '\\', ' ']);
 
-    /// <summary>The weights of the words for one row, the last that of no word.</summary>
-    private static double[] Fit(List<Line> lines, string row, int words)
+    /// <summary>The weights of the words for one row, the last that of no word, looked for from those that are known on.</summary>
+    private static double[] Fit(List<Line> lines, string row, int words, double[]? known = null)
     {
         var told = lines.ConvertAll(line => line.Expected.Contains(row));
-        return Smallest(words + 1, weights =>
+        return Smallest(known ?? new double[words + 1], weights =>
         {
             var (value, gradient) = (0.5 * weights.Sum(weight => weight * weight), weights.ToArray());
             for (var at = 0; at < lines.Count; at++)
@@ -152,7 +152,7 @@ internal static partial class LearnStudy
     private static Dictionary<string, double> Believe(List<Judged> judged)
     {
         var inputs = judged.ConvertAll(one => one.Inputs.Select(input => input.Value).ToArray());
-        var found = Smallest(inputs[0].Length, weights =>
+        var found = Smallest(new double[inputs[0].Length], weights =>
         {
             var (value, gradient) = (0.5 * weights.Sum(weight => weight * weight), weights.ToArray());
             for (var at = 0; at < inputs.Count; at++)
@@ -184,14 +184,14 @@ internal static partial class LearnStudy
 
     private static double Miss(double odds) => odds > 0 ? Math.Log(1 + Math.Exp(-odds)) : Math.Log(1 + Math.Exp(odds)) - odds;
 
-    private static double[] Smallest(int size, Func<double[], (double Value, double[] Gradient)> loss)
+    private static double[] Smallest(double[] from, Func<double[], (double Value, double[] Gradient)> loss)
     {
         var objective = ObjectiveFunction.Gradient(at =>
         {
             var (value, gradient) = loss(at.AsArray() ?? at.ToArray());
             return (value, Vector<double>.Build.Dense(gradient));
         });
-        return new LimitedMemoryBfgsMinimizer(1e-4, 1e-8, 1e-9, 8, 300).FindMinimum(objective, Vector<double>.Build.Dense(size)).MinimizingPoint.ToArray();
+        return new LimitedMemoryBfgsMinimizer(1e-4, 1e-8, 1e-9, 8, 300).FindMinimum(objective, Vector<double>.Build.DenseOfArray(from)).MinimizingPoint.ToArray();
     }
 
     private static void Print(List<Judged> judged, Dictionary<string, double> belief)
@@ -213,17 +213,22 @@ internal static partial class LearnStudy
         Console.WriteLine(string.Join(", ", belief.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}: {one.Value:0.00}"))));
     }
 
-    private static void Write(List<KeyValuePair<string, int>> rows, List<string> words, List<Line> lines)
+    private static void Write(List<KeyValuePair<string, int>> rows, List<string> words, List<Line> lines, TradeKnowledge knowledge)
     {
+        var likeness = new Likeness(knowledge.Words, knowledge.Rules["likeness"], []);
         var written = rows.AsParallel().AsOrdered().Select(row =>
         {
-            var weights = Fit(lines, row.Key, words.Count);
+            var weights = Fit(lines, row.Key, words.Count, Known(likeness, knowledge.Words, row.Key, words));
             var speaking = words.Select((word, at) => (word, Rounded: Math.Round(weights[at] / Step))).Where(one => Math.Abs(one.Rounded) >= (CountedWords.IsPair(one.word) ? LeastTogether : 1))
                 .Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.word} {one.Rounded * Step:0.0}"));
             return string.Create(CultureInfo.InvariantCulture, $"- {{ id: {row.Key}, messages: {row.Value}, before: {weights[^1]:0.00}, words: \"{string.Join(' ', speaking)}\" }}");
         }).ToList();
         Keep("told", written);
     }
+
+    /// <summary>What was learnt before of a row, as far as its words are still there.</summary>
+    private static double[]? Known(Likeness likeness, Vocabulary known, string row, List<string> words) =>
+        likeness.Names.ToList().IndexOf(row) is var place and >= 0 ? [.. words.Select(word => likeness.Weight(word, place)), known.Told[row].Before] : null;
 
     private static void WriteOrder(List<string> words, List<string> meanings, IEnumerable<string> weights) =>
         Keep("order", [$"- {{ id: words-in-order, size: {Size}, filters: {Filters}, words: \"{string.Join(' ', words)}\", meanings: \"{string.Join(' ', meanings)}\", weights: [{string.Join(", ", weights.Select(one => $"\"{one}\""))}] }}"]);

@@ -69,6 +69,9 @@ public sealed class LikenessTest
     [Theory]
     [InlineData("would it growl with a bad bearing?")]
     [InlineData("my grandmother taught at the village school")]
+    [InlineData("it has a capacitor")]
+    [InlineData("the cord is on the bench")]
+    [InlineData("does it turn left or right")]
     public void A_question_and_talk_tell_no_symptom(string text)
     {
         var heard = Listener.Understand(text);
