@@ -41,8 +41,16 @@ internal sealed class SupplyDraft(Scene scene)
     }
 
     /// <summary>"120 or 240, I don't know", "we have 120 and 240": which of them it is has to be asked, and none is taken.</summary>
-    private bool IsEither(Quantity q) => _before is { } before && before.Values[0] != q.Values[0]
-        && Enumerable.Range(before.Last + 1, Math.Max(0, q.First - before.Last - 1)) is var between && between.Any(at => scene.IsWord(at, "or", "and", "&")) && between.All(at => scene.IsWord(at, "or", "and", "&", "also", "either", "maybe", "perhaps", "possibly"));
+    private bool IsEither(Quantity q)
+    {
+        if (_before is not { } before || before.Values[0] == q.Values[0])
+        {
+            return false;
+        }
+
+        int[] between = [.. Enumerable.Range(before.Last + 1, Math.Max(0, q.First - before.Last - 1))];
+        return Array.Exists(between, at => scene.IsWord(at, "or", "and", "&")) && Array.TrueForAll(between, at => scene.IsWord(at, "or", "and", "&", "also", "either", "maybe", "perhaps", "possibly"));
+    }
 
     public void TakeVolts(Quantity q)
     {
