@@ -42,7 +42,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             }
 
             taken.UnionWith(DueVolts.Read(scene, here, Starting));
-            taken.UnionWith(PairVolts.Read(scene, here.FindAll(q => !taken.Contains(q))));
+            taken.UnionWith(File(PairVolts.Of(scene, here.FindAll(q => !taken.Contains(q))), "supply-voltage"));
             here.RemoveAll(taken.Contains);
             taken.UnionWith(Lines(here));
             taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));

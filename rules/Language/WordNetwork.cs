@@ -14,9 +14,11 @@ internal sealed class WordNetwork
     private const float Finest = sbyte.MaxValue;
     private readonly NetworkShape _shape;
     private readonly float[] _weights;
-    private readonly PatternBank _patterns;
 
-    public WordNetwork(NetworkShape shape, float[] weights) => (_shape, _weights, _patterns) = (shape, weights, new PatternBank(shape, weights));
+    public WordNetwork(NetworkShape shape, float[] weights) => (_shape, _weights, Patterns) = (shape, weights, new PatternBank(shape, weights));
+
+    /// <summary>Its patterns, laid out to look at words; taught weights are to be filled in again.</summary>
+    public PatternBank Patterns { get; }
 
     /// <summary>The weights as they are kept: each group of them its largest, then all in steps of a hundred and twenty-seventh of that.</summary>
     public static string Written(NetworkShape shape, float[] weights)
@@ -58,13 +60,13 @@ internal sealed class WordNetwork
     /// <summary>The logarithm of the odds of each row.</summary>
     public double[] Odds(IReadOnlyList<(int Word, int[] Meanings)> said)
     {
-        var looks = _patterns.Looks(said.Count);
+        var looks = Patterns.Looks(said.Count);
         for (var at = 0; at < said.Count; at++)
         {
-            Look(said[at], _patterns.Place(looks, at));
+            Look(said[at], Patterns.Place(looks, at));
         }
 
-        var (features, _) = _patterns.Strongest(looks, said.Count);
+        var (features, _) = Patterns.Strongest(looks, said.Count);
         var odds = new double[_shape.Rows];
         for (var row = 0; row < odds.Length; row++)
         {

@@ -23,14 +23,13 @@ internal sealed class Teacher
     private readonly float[] _weights;
     private readonly float[] _slope;
     private readonly WordNetwork _network;
-    private readonly PatternBank _patterns;
 
     private Teacher(NetworkShape shape, int seed)
     {
         (_shape, _chance, _weights, _slope) = (shape, new Random(seed), new float[Rounded(shape.Count)], new float[Rounded(shape.Count)]);
         _network = new WordNetwork(shape, _weights);
         Begin();
-        _patterns = new PatternBank(shape, _weights);
+        _network.Patterns.Fill(_weights);
     }
 
     /// <summary>The weights that the lessons teach.</summary>
@@ -52,7 +51,7 @@ internal sealed class Teacher
                 }
 
                 steps.Down(teacher._weights, teacher._slope, 1f / some.Length, Steepest, rate);
-                teacher._patterns.Fill(teacher._weights);
+                teacher._network.Patterns.Fill(teacher._weights);
             }
         }
 
@@ -90,14 +89,14 @@ internal sealed class Teacher
     private void Teach(Lesson lesson)
     {
         var said = lesson.Said.Take(Longest).Select(word => _chance.NextDouble() < Hidden ? word with { Word = _shape.Unknown } : word).ToList();
-        var looks = _patterns.Looks(said.Count);
+        var looks = _network.Patterns.Looks(said.Count);
         for (var at = 0; at < said.Count; at++)
         {
-            _network.Look(said[at], _patterns.Place(looks, at));
+            _network.Look(said[at], _network.Patterns.Place(looks, at));
         }
 
         var kept = Drop(looks);
-        var (features, places) = _patterns.Strongest(looks, said.Count);
+        var (features, places) = _network.Patterns.Strongest(looks, said.Count);
         var heard = Drop(features);
         var pulls = new float[features.Length];
         for (var row = 0; row < _shape.Rows; row++)
@@ -138,7 +137,7 @@ internal sealed class Teacher
 
         for (var at = 0; at < said.Count; at++)
         {
-            var pull = _patterns.Place(back, at);
+            var pull = _network.Patterns.Place(back, at);
             WordNetwork.Add(pull, _slope.AsSpan(_shape.Word(said[at].Word), pull.Length));
             foreach (var meaning in said[at].Meanings)
             {
