@@ -325,7 +325,7 @@ internal sealed class Figures
             return true;
         }
 
-        if (RunFigures.IsOfLineVolts(q) && _scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !_scene.InSentence("capacitor", q.First))
+        if (RunFigures.IsOfLineVolts(q) && !_runs.IsUnsettled(q) && _scene.InSentence("measured", q.First) && Near(q, 4)("supply-noun") && !_scene.InSentence("capacitor", q.First))
         {
             _scene.Add(q.First, q.Last, DueVolts.Measured(_scene, q));
             return true;

@@ -29,7 +29,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     public IReadOnlySet<Quantity> Read(List<Quantity> open)
     {
         var taken = new HashSet<Quantity>(open.FindAll(IsMultiple), ReferenceEqualityComparer.Instance);
-        open = open.FindAll(q => !taken.Contains(q));
+        open = open.FindAll(q => !taken.Contains(q) && !IsUnsettled(q));
         taken.UnionWith(File(OnEachLine(open), LineCurrents));
         foreach (var sentence in open.Where(q => !taken.Contains(q)).GroupBy(q => scene.Tokens[q.First].Sentence).ToList())
         {
@@ -55,6 +55,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
 
     /// <summary>"Pulls 3x current", "2 times the nameplate": so many times something, and no figure of its own.</summary>
     private bool IsMultiple(Quantity q) => q.Unit is null && scene.IsWord(q.Last + 1, "x", "times", "fold") && scene[q.Last + 2] is { Kind: TokenKind.Word };
+
+    /// <summary>"Supply is 120 or 240": which of them it is nobody has measured yet.</summary>
+    public bool IsUnsettled(Quantity q) => scene.IsNominalVolts(q) && quantities.Exists(other => scene.IsNominalVolts(other) && (scene.AreAlternatives(q, other) || scene.AreAlternatives(other, q)));
 
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1

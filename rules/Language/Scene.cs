@@ -155,6 +155,13 @@ internal sealed class Scene
     /// <summary>"Do I need 230": volts that are only asked about.</summary>
     public bool IsAskedAbout(Quantity q) => EndsIn(q, "asked-volts");
 
+    /// <summary>"120 or 240, I don't know", "we have 120 and 240": two figures of which one holds.</summary>
+    public bool AreAlternatives(Quantity one, Quantity next)
+    {
+        int[] between = [.. Enumerable.Range(one.Last + 1, Math.Max(0, next.First - one.Last - 1))];
+        return one.Values[0] != next.Values[0] && Array.Exists(between, at => IsWord(at, "or", "and", "&")) && Array.TrueForAll(between, at => IsWord(at, "or", "and", "&", "also", "either", "maybe", "perhaps", "possibly"));
+    }
+
     private bool EndsIn(Quantity q, string concept)
     {
         for (var at = q.First - 1; at >= 0 && at >= q.First - FarthestWish; at--)

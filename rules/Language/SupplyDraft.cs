@@ -40,28 +40,15 @@ internal sealed class SupplyDraft(Scene scene)
         }
     }
 
-    /// <summary>"120 or 240, I don't know", "we have 120 and 240": which of them it is has to be asked, and none is taken.</summary>
-    private bool IsEither(Quantity q)
-    {
-        if (_before is not { } before || before.Values[0] == q.Values[0])
-        {
-            return false;
-        }
-
-        int[] between = [.. Enumerable.Range(before.Last + 1, Math.Max(0, q.First - before.Last - 1))];
-        return Array.Exists(between, at => scene.IsWord(at, "or", "and", "&")) && Array.TrueForAll(between, at => scene.IsWord(at, "or", "and", "&", "also", "either", "maybe", "perhaps", "possibly"));
-    }
-
     public void TakeVolts(Quantity q)
     {
-        var either = IsEither(q);
-        var first = _before?.First ?? q.First;
+        var before = _before;
         _before = q;
-        if (either)
+        if (before is not null && scene.AreAlternatives(before, q))
         {
             _fact = _fact is null ? null : _fact with { Volts = null };
-            scene.Use(first, q.Last);
-            scene.Unsettled.Add(new Leftover(scene.Span(first, q.Last), ["supply/volts"]));
+            scene.Use(before.First, q.Last);
+            scene.Unsettled.Add(new Leftover(scene.Span(before.First, q.Last), ["supply/volts"])); // which of them it is has to be asked
             return;
         }
 

@@ -97,6 +97,7 @@ public sealed class UnderstandingTest
     [InlineData("it hummed and would not start until we fitted a new capacitor")]
     [InlineData("the stirrer got hot last summer, but a new fan cured that")]
     [InlineData("the fridge hums and trips the breaker")]
+    [InlineData("It is new. The old one used to smoke.")]
     [InlineData("I was told to listen for a squeal")]
     [InlineData("I'd like one with a thermal cutout that resets itself")]
     public void What_is_supposed_over_or_of_something_else_is_no_symptom(string text) =>
