@@ -22,6 +22,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private const double MostBareAmps = 200;
     private const double MostLineVolts = 700;
     private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
+    private static readonly string[] Either = ["or"];
     private static readonly string[] Doings = ["hum", "growl", "only-hum", "stall", "trip", "slow", "hot", "smoke"];
     private readonly List<Quantity> _drawn = [];
 
@@ -57,7 +58,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private bool IsMultiple(Quantity q) => q.Unit is null && scene.IsWord(q.Last + 1, "x", "times", "fold") && scene[q.Last + 2] is { Kind: TokenKind.Word };
 
     /// <summary>"Supply is 120 or 240": which of them it is nobody has measured yet.</summary>
-    public bool IsUnsettled(Quantity q) => scene.IsNominalVolts(q) && quantities.Exists(other => scene.IsNominalVolts(other) && (scene.AreAlternatives(q, other) || scene.AreAlternatives(other, q)));
+    public bool IsUnsettled(Quantity q) => quantities.Exists(other => (scene.AreJoined(q, other, Either) || scene.AreJoined(other, q, Either)) && scene.IsNominalVolts(q) && scene.IsNominalVolts(other));
 
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
     public bool IsPlateAmps(Quantity q) => q.Values.Count == 1

@@ -6,6 +6,7 @@ namespace WireCoach.Rules.Language;
 /// <summary>One message while it is being read: tokens, concepts, and what was made of them so far.</summary>
 internal sealed class Scene
 {
+    private const int FarthestJoined = 5;
     private const int FarthestWish = 12;
     private readonly List<Hit>[] _starts;
     private readonly HashSet<(string Concept, int Clause)> _clauses = [];
@@ -155,11 +156,16 @@ internal sealed class Scene
     /// <summary>"Do I need 230": volts that are only asked about.</summary>
     public bool IsAskedAbout(Quantity q) => EndsIn(q, "asked-volts");
 
-    /// <summary>"120 or 240, I don't know", "we have 120 and 240": two figures of which one holds.</summary>
-    public bool AreAlternatives(Quantity one, Quantity next)
+    /// <summary>"120 or 240, I don't know": two figures with such a word between them and nothing else that counts.</summary>
+    public bool AreJoined(Quantity one, Quantity next, string[] joints)
     {
-        int[] between = [.. Enumerable.Range(one.Last + 1, Math.Max(0, next.First - one.Last - 1))];
-        return one.Values[0] != next.Values[0] && Array.Exists(between, at => IsWord(at, "or", "and", "&")) && Array.TrueForAll(between, at => IsWord(at, "or", "and", "&", "also", "either", "maybe", "perhaps", "possibly"));
+        if (next.First - one.Last is < 2 or > FarthestJoined)
+        {
+            return false;
+        }
+
+        int[] between = [.. Enumerable.Range(one.Last + 1, next.First - one.Last - 1)];
+        return one.Values[0] != next.Values[0] && Array.Exists(between, at => IsWord(at, joints)) && Array.TrueForAll(between, at => IsWord(at, [.. joints, "also", "either", "maybe", "perhaps", "possibly"]));
     }
 
     private bool EndsIn(Quantity q, string concept)

@@ -5,6 +5,7 @@ namespace WireCoach.Rules.Language;
 /// <summary>Collects what is said of the supply into one fact.</summary>
 internal sealed class SupplyDraft(Scene scene)
 {
+    private static readonly string[] Alternatives = ["or", "and", "&"];
     private Fact.Supply? _fact;
     private int _first = int.MaxValue;
     private int _last = -1;
@@ -44,7 +45,7 @@ internal sealed class SupplyDraft(Scene scene)
     {
         var before = _before;
         _before = q;
-        if (before is not null && scene.AreAlternatives(before, q))
+        if (before is not null && scene.AreJoined(before, q, Alternatives))
         {
             _fact = _fact is null ? null : _fact with { Volts = null };
             scene.Use(before.First, q.Last);

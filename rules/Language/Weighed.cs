@@ -8,6 +8,7 @@ internal sealed class Weighed
 {
     private const int MostOffered = 3;
     private const int FewestWords = 2;
+    private const int FewestTelling = 4;
     private const string Unmarked = "leads-unmarked";
     private const string AsksStraight = "asks-straight";
     private const string Swollen = "capacitor-swollen";
@@ -44,9 +45,8 @@ internal sealed class Weighed
         }
 
         var likely = Likely();
-        var figures = _scene.Tokens.Exists(token => token.Kind == TokenKind.Number); // "the voltage at the motor is 238": whether that is little is reckoned
         var settled = Settled();
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row])) && !(figures && ByFigures.Contains(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
+        var open = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
         var taken = open[false].TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
         taken.AddRange(open[true].TakeWhile(row => likely[row] > _likeness.Limit("denied")).Where(row => _likeness.MayDeny(row) && !taken.Exists(one => one.Id == Likeness.Symptom(_likeness.Names[row]))).Select(Taken).ToList());
         if (taken.Count == 0 && heardNothing && open[false].First() is var nearest && likely[nearest] > _likeness.Limit("asked"))
@@ -71,19 +71,28 @@ internal sealed class Weighed
             settled.Add(Swollen); // one that is gone, dead, or wanted need not bulge
         }
 
+        var figures = _scene.Tokens.Count(token => token.Kind == TokenKind.Number);
+        settled.UnionWith(ByFigures.Where(symptom => figures == 1 || (figures > 1 && IsReckoned(symptom)))); // "the voltage at the motor is 238": whether that is little is reckoned
         return settled;
     }
 
-    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, or what is only asked, what was read is judged by its figure, and what is wanted has not been done.</summary>
+    /// <summary>Whether figures were heard by which a symptom is reckoned.</summary>
+    private bool IsReckoned(string symptom) => _scene.Facts.Any(fact => symptom == "low-voltage-at-motor"
+        ? fact.Fact is Fact.Running { Volts: not null } or Fact.BenchTest { Test: "supply-voltage" or "voltage-at-motor" }
+        : fact.Fact is Fact.Running { Amps: not null } or Fact.BenchTest { Test: "line-currents" });
+
+    /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, or what is only asked, what was read is judged by its figure, and what is wanted has not been done. Where something is told beside all that, the whole may be sure enough.</summary>
     private List<double> Likely()
     {
         var symptoms = Places("symptom");
-        var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
+        var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number or TokenKind.Tag } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
         var wished = Places("goal").Select(Clause).ToHashSet();
         var elsewhere = _scene.Places(Elsewhere);
         var asked = Asked();
-        var free = _free.FindAll(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at)));
-        return [.. _chances.Zip(Chances(free), Math.Min)];
+        var speaking = Enumerable.Range(0, _scene.Tokens.Count).Where(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at))).ToList();
+        var free = speaking.Intersect(_free).ToList();
+        var talks = speaking.Count == _scene.Tokens.Count || speaking.Count(at => _scene.Tokens[at].Kind == TokenKind.Word) >= FewestTelling;
+        return [.. _chances.Zip(Chances(free), (whole, part) => talks && whole > _likeness.Limit("sure") ? whole : Math.Min(whole, part))];
     }
 
     private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits.Concat(one.Again)).SelectMany(hit => hit.Places)];
@@ -108,15 +117,9 @@ internal sealed class Weighed
 
     private int Clause(int at) => _scene.Tokens[at].Clause;
 
+    /// <summary>Of what stops all work a doubt warns and stops as well as its telling does; it is asked after only where the words all but rule it out.</summary>
     private bool IsDoubtful(Conclusion one) =>
-        one is { Kind: "symptom", Aside: false } && !_likeness.IsCertain(one) && _likeness.Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit("left") && Nearby(one)[row] < _likeness.Limit("left");
-
-    /// <summary>How likely each row is by the sentences of a phrase alone: of a long story most speaks of something else.</summary>
-    private double[] Nearby(Conclusion one)
-    {
-        var sentences = one.Hits.Select(hit => Sentence(hit.First)).ToHashSet();
-        return Chances([.. Enumerable.Range(0, _scene.Tokens.Count).Where(at => sentences.Contains(Sentence(at)))]);
-    }
+        one is { Kind: "symptom", Aside: false } && _likeness.Row(one) is var row and >= 0 && _chances[row] < _likeness.Limit(_likeness.IsCertain(one) ? "ruled-out" : "left");
 
     /// <summary>How likely each row is by some of the words; the same words are weighed once.</summary>
     private double[] Chances(IReadOnlyList<int> places)

@@ -120,7 +120,7 @@ public sealed class LikenessTest
 
     /// <summary>Over much of what may be read: likeness adds, denies and doubts, but never contradicts a phrase, and neither denies nor doubts what warns of danger.</summary>
     [Fact]
-    public void Likeness_contradicts_nothing_and_neither_denies_nor_doubts_a_danger()
+    public void Likeness_contradicts_nothing_and_denies_no_danger()
     {
         var stopping = Trade.Knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var (taken, denied, doubted) = (0, 0, 0);
@@ -143,7 +143,6 @@ public sealed class LikenessTest
                 else if (read.StartsWith("doubt/", StringComparison.Ordinal))
                 {
                     doubted++;
-                    Assert.DoesNotContain(symptom, stopping);
                     Assert.Contains(heard.Facts.OfType<Fact.Choice>(), choice => choice.Question == Fact.Choice.Doubted + symptom);
                     Assert.DoesNotContain(heard.Symptoms, one => one.Id == symptom && one.Present);
                 }
@@ -153,6 +152,17 @@ public sealed class LikenessTest
         }
 
         Assert.True(taken > 50 && denied > 5 && doubted > 5, $"{taken} taken, {denied} denied, {doubted} doubted");
+    }
+
+    /// <summary>Of what stops all work a doubt counts for the gate as its telling does, so asking after it takes no warning away.</summary>
+    [Theory]
+    [InlineData("The lathe is in a damp workshop and it hums when I switch it on", "got-wet")]
+    [InlineData("The plug of the stirrer goes soft and hot, but I can smell nothing.", "smoke-or-burnt-smell")]
+    public void A_danger_that_the_words_all_but_rule_out_is_asked_after(string text, string symptom)
+    {
+        var heard = Listener.Understand(text);
+        Assert.DoesNotContain(heard.Symptoms, one => one.Id == symptom);
+        Assert.Contains(heard.Facts.OfType<Fact.Choice>(), choice => choice.Question == Fact.Choice.Doubted + symptom);
     }
 
     /// <summary>Lines of all sets.</summary>
