@@ -157,15 +157,13 @@ internal sealed class Scene
     public bool IsAskedAbout(Quantity q) => EndsIn(q, "asked-volts");
 
     /// <summary>"120 or 240, I don't know": two figures with such a word between them and nothing else that counts.</summary>
-    public bool AreJoined(Quantity one, Quantity next, string[] joints)
-    {
-        if (next.First - one.Last is < 2 or > FarthestJoined)
-        {
-            return false;
-        }
+    public bool AreJoined(Quantity one, Quantity next, string[] joints) =>
+        next.First - one.Last is > 1 and <= FarthestJoined && one.Values[0] != next.Values[0] && AreJoints(one.Last + 1, next.First - 1, joints);
 
-        int[] between = [.. Enumerable.Range(one.Last + 1, next.First - one.Last - 1)];
-        return one.Values[0] != next.Values[0] && Array.Exists(between, at => IsWord(at, joints)) && Array.TrueForAll(between, at => IsWord(at, [.. joints, "also", "either", "maybe", "perhaps", "possibly"]));
+    private bool AreJoints(int first, int last, string[] joints)
+    {
+        int[] between = [.. Enumerable.Range(first, last - first + 1)];
+        return Array.Exists(between, at => IsWord(at, joints)) && Array.TrueForAll(between, at => IsWord(at, [.. joints, "also", "either", "maybe", "perhaps", "possibly"]));
     }
 
     private bool EndsIn(Quantity q, string concept)
