@@ -118,7 +118,7 @@ public sealed class LikenessTest
         Assert.Empty(Listener.Understand("sounds like someone threw a handful of gravel in the bearings", asked: asked).Symptoms);
     }
 
-    /// <summary>Over much of what may be read: likeness adds, denies and doubts, but never contradicts a phrase, and neither denies nor doubts what warns of danger.</summary>
+    /// <summary>Over much of what may be read: likeness adds, denies and doubts, but never contradicts a phrase, and never denies what warns of danger.</summary>
     [Fact]
     public void Likeness_contradicts_nothing_and_denies_no_danger()
     {
