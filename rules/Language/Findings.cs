@@ -55,6 +55,8 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
         var span = scene.Span(first, last);
         switch (said.Kind)
         {
+            case "symptom" when said.Aside && Warns(said):
+                break;
             case "symptom" when said.Aside:
                 scene.Unsettled.Add(new Leftover(span, ["aside/" + said.Id]));
                 break;
@@ -116,6 +118,10 @@ internal sealed class Findings(Scene scene, Vocabulary words, List<Conclusion> c
                 break;
         }
     }
+
+    /// <summary>Whether the same words are taken for a danger: what stops the job is not passed over as an aside in one breath.</summary>
+    private bool Warns(Conclusion aside) =>
+        concluded.Exists(other => other is { Kind: "danger", Said: true } && other.Hits.Concat(other.Again).SelectMany(hit => hit.Places).Intersect(aside.Hits.SelectMany(hit => hit.Places)).Any());
 
     /// <summary>The words among and behind those of a question that no concept knows: "paper shredder" in "the paper shredder we did last week".</summary>
     private string? Unheard(Conclusion said)

@@ -19,6 +19,7 @@ public sealed class Listener
     private readonly ShortForms _forms;
     private readonly Likeness _likeness;
     private readonly double _usualPercent;
+    private readonly TradeRule _unequal;
 
     /// <summary>A listener for these words.</summary>
     /// <param name="knowledge">The facts of the trade.</param>
@@ -32,6 +33,7 @@ public sealed class Listener
         _forms = new ShortForms(knowledge);
         _likeness = new Likeness(_words, knowledge.Rules["likeness"], knowledge.GateConditions.Values.Where(condition => condition.Stops).SelectMany(condition => condition.When).Select(when => when.Symptom).OfType<string>());
         _usualPercent = knowledge.Rules["first-run-amps"]["loaded-percent"];
+        _unequal = knowledge.Rules["current-unbalance"];
         _smallTalk = [.. SmallTalk.Where(_words.Concepts.ContainsKey).SelectMany(id => _words.Concepts[id].Words).Select(Phrase.Letters)];
     }
 
@@ -122,12 +124,12 @@ public sealed class Listener
             facts.RemoveAll(fact => fact is Fact.Capacitor { Present: true, Microfarads: null, MeasuredMicrofarads: null, Volts: null, AcrossVolts: null }); // its marks say already that there is one
         }
 
-        var over = RunFacts.OverPlate(facts, _usualPercent) ?? RunFacts.OfPlate(scene, quantities, _usualPercent);
-        facts.AddRange(over is null ? [] : [over]);
+        List<Fact.Symptom> reckoned = [.. new[] { RunFacts.AgainstPlate(facts, _usualPercent) ?? RunFacts.OfPlate(scene, quantities, _usualPercent), RunFacts.Unequal(scene, facts, _unequal) }.OfType<Fact.Symptom>()];
+        facts.AddRange(reckoned);
         return heard.Understood with
         {
             Facts = facts,
-            Symptoms = [.. heard.Understood.Symptoms, .. likely, .. over is null ? Array.Empty<HeardSymptom>() : [new HeardSymptom(over.Id, over.Present, over.Span!)]],
+            Symptoms = [.. heard.Understood.Symptoms, .. likely, .. reckoned.Select(one => new HeardSymptom(one.Id, one.Present, one.Span!))],
             Goal = facts.OfType<Fact.Goal>().LastOrDefault()?.Id,
             Answer = answered?.Answer,
             AnswerFacts = answered is null ? [] : [.. facts.Where(answered.Value.Facts.Contains)],

@@ -1,11 +1,14 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Language;
 
-/// <summary>What follows when all figures of a message are read: one run told in several sentences, and a current above the plate's.</summary>
+/// <summary>What follows when all figures of a message are read: one run told in several sentences, a current above the plate's, and lines whose currents differ.</summary>
 internal static class RunFacts
 {
     private const string HighCurrent = "high-current";
+    private const string Unequals = "unequal-phase-currents";
+    private const int AllLines = 3;
     private const int JustBehind = 3;
     private static readonly string[] Currents = ["draws", "amps-are", "amps-word", "line-currents"];
 
@@ -22,17 +25,46 @@ internal static class RunFacts
         return [.. facts.Where(fact => !ReferenceEquals(fact, other)).Select(fact => ReferenceEquals(fact, one) ? whole : fact)];
     }
 
-    /// <summary>"Drawing 5.6 A, nameplate 4.4 A": too much current, though nobody says so; of two plate currents only more than the greater counts.</summary>
+    /// <summary>"Drawing 5.6 A, nameplate 4.4 A": too much current or no more than is due, though nobody says so; of two plate currents only more than the greater is too much, and only less than the smaller is not.</summary>
     /// <param name="facts">What was heard.</param>
     /// <param name="percent">Share of the plate's amps that is no more than usual.</param>
-    public static Fact.Symptom? OverPlate(List<Fact> facts, double percent)
+    public static Fact.Symptom? AgainstPlate(List<Fact> facts, double percent)
     {
-        var drawn = facts.OfType<Fact.Running>().FirstOrDefault(run => run.Amps is not null);
+        var run = facts.OfType<Fact.Running>().FirstOrDefault(run => run.Amps is not null);
+        var lines = Lines(facts);
         var plate = facts.OfType<Fact.Plate>().Where(fact => fact is { Field: "amps", Of: null } && fact.Value.Numbers.Count > 0).ToList();
-        return drawn is not null && plate is [var rated] && 100 * drawn.Amps > percent * rated.Value.Numbers.Max() && !facts.Exists(fact => fact is Fact.Symptom { Id: HighCurrent })
-            ? new Fact.Symptom { Id = HighCurrent, Present = true, Span = drawn.Span }
+        if (plate is not [var rated] || (run is null && lines.Count == 0) || facts.Exists(fact => fact is Fact.Symptom { Id: HighCurrent }))
+        {
+            return null;
+        }
+
+        var (drawn, span) = (Math.Max(run?.Amps ?? 0, lines.Max(line => line.Value) ?? 0), run?.Span ?? lines[0].Span);
+        return 100 * drawn > percent * rated.Value.Numbers.Max() ? new Fact.Symptom { Id = HighCurrent, Present = true, Span = span }
+            : drawn <= rated.Value.Numbers.Min() ? new Fact.Symptom { Id = HighCurrent, Present = false, Span = span }
             : null;
     }
+
+    /// <summary>"One phase at 2.1 amps, the others at 5.6 and 5.9": unequal or equal by the rule, though nobody says which; two figures do where it is told that they are those of all lines. Those that were asked for are the test's.</summary>
+    /// <param name="scene">The message.</param>
+    /// <param name="facts">What was heard.</param>
+    /// <param name="rule">From how many percent of their mean currents are unequal, and up to how many they are equal.</param>
+    public static Fact.Symptom? Unequal(Scene scene, List<Fact> facts, TradeRule rule)
+    {
+        var lines = Lines(facts);
+        var amps = lines.ConvertAll(line => line.Value!.Value);
+        if (scene.Asked is { Kind: QuestionKind.Quantity } || facts.Exists(fact => fact is Fact.Symptom { Id: Unequals }) || !(amps.Count == AllLines || (amps.Count == AllLines - 1 && Enumerable.Range(0, scene.Tokens.Count).Any(at => scene.IsWord(at, "other", "others", "rest")))))
+        {
+            return null;
+        }
+
+        double[][] all = amps.Count == AllLines ? [[.. amps]] : [.. amps.Select(twice => (double[])[.. amps, twice])];
+        var percents = all.Select(one => 100 * one.Max(amp => Math.Abs(amp - one.Average())) / one.Average()).ToList();
+        return percents.Min() > rule["investigate-percent"] ? new Fact.Symptom { Id = Unequals, Present = true, Span = lines[0].Span }
+            : percents.Max() <= rule["note-percent"] ? new Fact.Symptom { Id = Unequals, Present = false, Span = lines[0].Span }
+            : null;
+    }
+
+    private static List<Fact.BenchTest> Lines(List<Fact> facts) => [.. facts.OfType<Fact.BenchTest>().Where(test => test is { Test: "line-currents", Value: not null })];
 
     /// <summary>"Pulling 130 percent of FLA": the share of the plate's amps is told, and neither of the two.</summary>
     /// <param name="scene">The message.</param>

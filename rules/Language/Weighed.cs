@@ -12,7 +12,10 @@ internal sealed class Weighed
     private const string Unmarked = "leads-unmarked";
     private const string AsksStraight = "asks-straight";
     private const string Swollen = "capacitor-swollen";
-    private static readonly string[] ByFigures = ["high-current", "low-voltage-at-motor", "unequal-phase-currents"];
+    private const string Smoke = "smoke-or-burnt-smell";
+    private const string LowVolts = "low-voltage-at-motor";
+    private const string Unequal = "unequal-phase-currents";
+    private static readonly string[] ByFigures = ["high-current", LowVolts, Unequal];
     private static readonly string[] Elsewhere = ["cap-there", "plug-lies", "figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
     private readonly Likeness _likeness;
     private readonly Scene _scene;
@@ -39,14 +42,16 @@ internal sealed class Weighed
     /// </summary>
     public IReadOnlyList<HeardSymptom> Add(bool heardNothing)
     {
-        if (_scene.Asked is { About: not ("symptom" or "goal") } || Enumerable.Range(0, _scene.Tokens.Count).Count(at => _scene.Tokens[at].Kind == TokenKind.Word && !_scene.IsWord(at, "and", "or")) < FewestWords)
+        var words = Enumerable.Range(0, _scene.Tokens.Count).Count(at => _scene.Tokens[at].Kind == TokenKind.Word && !_scene.IsWord(at, "and", "or"));
+        if (_scene.Asked is { About: not ("symptom" or "goal") } || words < FewestWords || words <= _scene.Tokens.Count(token => token.Kind == TokenKind.Number))
         {
             return [];
         }
 
-        var likely = Likely();
         var settled = Settled();
-        var open = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row]))).OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
+        var unsettled = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row])) && !IsReckoned(_likeness.Names[row])).ToList();
+        var likely = Likely(unsettled);
+        var open = unsettled.OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
         var taken = open[false].TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
         taken.AddRange(open[true].TakeWhile(row => likely[row] > _likeness.Limit("denied")).Where(row => _likeness.MayDeny(row) && !taken.Exists(one => one.Id == Likeness.Symptom(_likeness.Names[row]))).Select(Taken).ToList());
         if (taken.Count == 0 && heardNothing && open[false].First() is var nearest && likely[nearest] > _likeness.Limit("asked"))
@@ -71,18 +76,33 @@ internal sealed class Weighed
             settled.Add(Swollen); // one that is gone, dead, or wanted need not bulge
         }
 
-        var figures = _scene.Tokens.Count(token => token.Kind == TokenKind.Number);
-        settled.UnionWith(ByFigures.Where(symptom => figures == 1 || (figures > 1 && IsReckoned(symptom)))); // "the voltage at the motor is 238": whether that is little is reckoned
+        if (_scene.Places("smell-of-gas").Count > 0)
+        {
+            settled.Add(Smoke); // what smells of gas does not burn yet
+        }
+
         return settled;
     }
 
-    /// <summary>Whether figures were heard by which a symptom is reckoned.</summary>
-    private bool IsReckoned(string symptom) => _scene.Facts.Any(fact => symptom == "low-voltage-at-motor"
-        ? fact.Fact is Fact.Running { Volts: not null } or Fact.BenchTest { Test: "supply-voltage" or "voltage-at-motor" }
-        : fact.Fact is Fact.Running { Amps: not null } or Fact.BenchTest { Test: "line-currents" });
+    /// <summary>Whether a row is told by figures that were heard: "the voltage at the motor is 238". Two volts told against each other may say that they are low before anything to judge them by is known.</summary>
+    private bool IsReckoned(string row)
+    {
+        var symptom = Likeness.Symptom(row);
+        var figures = ByFigures.Contains(symptom) ? _scene.Tokens.Count(token => token.Kind == TokenKind.Number) : 0;
+        return figures == 1 || (figures > 1 && symptom switch
+        {
+            LowVolts => Likeness.IsDenial(row) && Has(fact => fact is Fact.Running { Volts: not null } or Fact.BenchTest { Test: "supply-voltage" or "voltage-at-motor" }),
+            Unequal => Has(IsAmps),
+            _ => Has(IsAmps) && (Likeness.IsDenial(row) || Has(fact => fact is Fact.Plate { Field: "amps" })),
+        });
+
+        bool Has(Predicate<Fact> told) => _scene.Facts.Any(fact => told(fact.Fact));
+        static bool IsAmps(Fact fact) => fact is Fact.Running { Amps: not null } or Fact.BenchTest { Test: "line-currents" };
+    }
 
     /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, or what is only asked, what was read is judged by its figure, and what is wanted has not been done. Where something is told beside all that, the whole may be sure enough.</summary>
-    private List<double> Likely()
+    /// <param name="open">The rows that are neither told nor settled: where the whole message is sure or finds them unlikely, its parts need not be weighed.</param>
+    private double[] Likely(List<int> open)
     {
         var symptoms = Places("symptom");
         var figures = Enumerable.Range(0, _scene.Tokens.Count).Where(at => _scene.Tokens[at] is { Used: true, Kind: TokenKind.Number or TokenKind.Tag } && !symptoms.Contains(at)).Select(Clause).ToHashSet();
@@ -92,7 +112,10 @@ internal sealed class Weighed
         var speaking = Enumerable.Range(0, _scene.Tokens.Count).Where(at => !_scene.Tokens[at].Aside && !elsewhere.Contains(at) && !figures.Contains(Clause(at)) && !wished.Contains(Clause(at)) && !asked.Contains(Sentence(at))).ToList();
         var free = speaking.Intersect(_free).ToList();
         var talks = speaking.Count == _scene.Tokens.Count || speaking.Count(at => _scene.Tokens[at].Kind == TokenKind.Word) >= FewestTelling;
-        return [.. _chances.Zip(Chances(free), (whole, part) => talks && whole > _likeness.Limit("sure") ? whole : Math.Min(whole, part))];
+        return open.TrueForAll(row => IsSure(_chances[row]) || _chances[row] <= _likeness.Limit("asked")) ? _chances
+            : [.. _chances.Zip(Chances(free), (whole, part) => IsSure(whole) ? whole : Math.Min(whole, part))];
+
+        bool IsSure(double whole) => talks && whole > _likeness.Limit("sure");
     }
 
     private HashSet<int> Places(string kind) => [.. Concluded.FindAll(one => one.Kind == kind).SelectMany(one => one.Hits.Concat(one.Again)).SelectMany(hit => hit.Places)];

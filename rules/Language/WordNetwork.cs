@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics;
 namespace WireCoach.Rules.Language;
 
 /// <summary>
-/// Tells symptoms by words in their order: patterns of one to five words in a row, each answering as strongly as it fits anywhere in the message.
+/// Tells symptoms by words in their order: each word is read among its neighbours, then patterns of one to five words in a row answer, each as strongly as it fits anywhere in the message.
 /// </summary>
 /// <remarks>All sums run in one order on every machine, so the same message has the same odds everywhere.</remarks>
 internal sealed class WordNetwork
@@ -15,10 +15,24 @@ internal sealed class WordNetwork
     private readonly NetworkShape _shape;
     private readonly float[] _weights;
 
-    public WordNetwork(NetworkShape shape, float[] weights) => (_shape, _weights, Patterns) = (shape, weights, new PatternBank(shape, weights));
+    public WordNetwork(NetworkShape shape, float[] weights) =>
+        (_shape, _weights, Readings, Patterns) = (shape, weights, [.. Enumerable.Range(0, NetworkShape.Readings).Select(reading => new Neighbours(shape, reading, weights))], new PatternBank(shape, weights));
 
-    /// <summary>Its patterns, laid out to look at words; taught weights are to be filled in again.</summary>
+    /// <summary>How each word is read among its neighbours, reading by reading.</summary>
+    public IReadOnlyList<Neighbours> Readings { get; }
+
+    /// <summary>Its patterns, laid out to look at words.</summary>
     public PatternBank Patterns { get; }
+
+    /// <summary>Takes over the weights as they were taught since.</summary>
+    public void Fill()
+    {
+        Patterns.Fill(_weights);
+        foreach (var reading in Readings)
+        {
+            reading.Fill(_weights);
+        }
+    }
 
     /// <summary>The weights as they are kept: each group of them its largest, then all in steps of a hundred and twenty-seventh of that.</summary>
     public static string Written(NetworkShape shape, float[] weights)
@@ -66,6 +80,11 @@ internal sealed class WordNetwork
             Look(said[at], Patterns.Place(looks, at));
         }
 
+        foreach (var reading in Readings)
+        {
+            Read(looks, reading.Sums(Patterns.Words(looks), said.Count));
+        }
+
         var (features, _) = Patterns.Strongest(looks, said.Count);
         var odds = new double[_shape.Rows];
         for (var row = 0; row < odds.Length; row++)
@@ -83,6 +102,15 @@ internal sealed class WordNetwork
         foreach (var meaning in said.Meanings)
         {
             Add(_weights.AsSpan(_shape.Meaning(meaning), look.Length), look);
+        }
+    }
+
+    /// <summary>Adds to what stands for the words what their sums let through.</summary>
+    public void Read(float[] looks, float[] sums)
+    {
+        for (var at = 0; at * _shape.Sums < sums.Length; at++)
+        {
+            Neighbours.Take(sums.AsSpan(at * _shape.Sums, _shape.Sums), Patterns.Place(looks, at));
         }
     }
 

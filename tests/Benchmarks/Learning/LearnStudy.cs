@@ -12,7 +12,7 @@ namespace WireCoach.Benchmarks.Learning;
 
 /// <summary>
 /// Learns from the sets that may be read how strongly each word speaks for each symptom, what words tell in their order, and how far that and the phrases are to be believed,
-/// and, asked to, writes all of it into the knowledge; unjudged, it leaves the belief as it is.
+/// and, asked to, writes all of it into the knowledge; unjudged, it leaves the belief as it is, and for the order alone the weights of the words too.
 /// </summary>
 /// <remarks>
 /// The weights of words are those of a logistic regression for each symptom and each denial, held small; what their order tells is a network that <see cref="Teacher"/> teaches.
@@ -58,7 +58,7 @@ internal static partial class LearnStudy
         lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)]));
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
-        var folds = args.Contains("unjudged") ? [] : FoldsOf(lines);
+        var folds = args.Contains("unjudged") || args.Contains("order") ? [] : FoldsOf(lines);
         List<List<Line>> lessons = [.. folds.Select(apart => lines.FindAll(line => !apart.Contains(line.File))), .. args.Contains("write") ? Enumerable.Repeat(lines, Kept) : []];
         var networks = lessons.Select((taught, seed) => (taught, seed)).AsParallel().AsOrdered().Select(one => Teacher.Taught(shape, one.taught.ConvertAll(line => line.Lesson!), one.seed)).ToList();
         Console.WriteLine($"{networks.Count} networks taught");
@@ -71,7 +71,11 @@ internal static partial class LearnStudy
 
         if (args.Contains("write"))
         {
-            Write(rows, words, lines, knowledge);
+            if (!args.Contains("order"))
+            {
+                Write(rows, words, lines, knowledge);
+            }
+
             WriteOrder(ordered, meanings, networks.TakeLast(Kept).Select(network => WordNetwork.Written(shape, network)));
         }
     }

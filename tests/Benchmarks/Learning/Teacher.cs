@@ -14,6 +14,8 @@ internal sealed class Teacher
     private const float Rate = 2e-3f;
     private const double Slowing = 0.8;
     private const float Steepest = 2;
+    private const int Between = 8;
+    private const float Newest = 0.01f;
     private const float WordSpread = 0.1f;
     private const float RowSpread = 0.03f;
     private const float Seldom = -3;
@@ -29,14 +31,14 @@ internal sealed class Teacher
         (_shape, _chance, _weights, _slope) = (shape, new Random(seed), new float[Rounded(shape.Count)], new float[Rounded(shape.Count)]);
         _network = new WordNetwork(shape, _weights);
         Begin();
-        _network.Patterns.Fill(_weights);
+        _network.Fill();
     }
 
-    /// <summary>The weights that the lessons teach.</summary>
+    /// <summary>The weights that the lessons teach: the mean of what they were lately, for each step leans to the last messages.</summary>
     public static float[] Taught(NetworkShape shape, IReadOnlyList<Lesson> lessons, int seed)
     {
         var teacher = new Teacher(shape, seed);
-        var steps = new Descent(teacher._weights.Length);
+        var (steps, step, mean) = (new Descent(teacher._weights.Length), 0, teacher._weights.ToArray());
         var order = lessons.ToArray();
         for (var round = 0; round < Rounds; round++)
         {
@@ -51,29 +53,54 @@ internal sealed class Teacher
                 }
 
                 steps.Down(teacher._weights, teacher._slope, 1f / some.Length, Steepest, rate);
-                teacher._network.Patterns.Fill(teacher._weights);
+                teacher._network.Fill();
+                if (++step % Between == 0)
+                {
+                    Near(mean, teacher._weights, Math.Max(Newest, (float)Between / (Between + step)));
+                }
             }
+
+            Console.WriteLine($"network {seed}: round {round + 1} of {Rounds}");
         }
 
-        return teacher._weights;
+        return mean;
+    }
+
+    private static void Near(float[] mean, float[] newest, float share)
+    {
+        for (var at = 0; at < mean.Length; at++)
+        {
+            mean[at] += share * (newest[at] - mean[at]);
+        }
     }
 
     private static int Rounded(int count) => (count + Vector256<float>.Count - 1) / Vector256<float>.Count * Vector256<float>.Count;
 
     private void Begin()
     {
-        Spread(0, _shape.Pattern(1, 0), WordSpread);
+        Spread(0, _shape.Neighbour(0, 0), WordSpread);
+        for (var reading = 0; reading < NetworkShape.Readings; reading++)
+        {
+            Scatter(_shape.Neighbour(reading, 0), _shape.NeighbourBase(reading, 0), NetworkShape.Near * _shape.Size);
+        }
+
         for (var width = 1; width <= NetworkShape.Widest; width++)
         {
-            var reach = 1 / MathF.Sqrt(width * _shape.Size);
-            for (var at = _shape.Pattern(width, 0); at < _shape.Pattern(width + 1, 0); at++)
-            {
-                _weights[at] = reach * ((2 * _chance.NextSingle()) - 1);
-            }
+            Scatter(_shape.Pattern(width, 0), _shape.Pattern(width + 1, 0), width * _shape.Size);
         }
 
         Spread(_shape.Row(0), _shape.RowBase(0), RowSpread);
         Array.Fill(_weights, Seldom, _shape.RowBase(0), _shape.Rows);
+    }
+
+    /// <summary>Numbers evenly about nought, the nearer to it the more of them are added up.</summary>
+    private void Scatter(int from, int to, int added)
+    {
+        var reach = 1 / MathF.Sqrt(added);
+        for (var at = from; at < to; at++)
+        {
+            _weights[at] = reach * ((2 * _chance.NextSingle()) - 1);
+        }
     }
 
     /// <summary>Numbers about nought, most of them no farther away than this.</summary>
@@ -96,6 +123,14 @@ internal sealed class Teacher
         }
 
         var kept = Drop(looks);
+        var read = new List<(float[] Looks, float[] Sums)>();
+        foreach (var reading in _network.Readings)
+        {
+            var sums = reading.Sums(_network.Patterns.Words(looks), said.Count);
+            read.Add(([.. looks], sums));
+            _network.Read(looks, sums);
+        }
+
         var (features, places) = _network.Patterns.Strongest(looks, said.Count);
         var heard = Drop(features);
         var pulls = new float[features.Length];
@@ -109,11 +144,11 @@ internal sealed class Teacher
             WordNetwork.Add(weights, pulls, pull);
         }
 
-        Back(said, looks, kept, places, [.. pulls.Zip(heard, (pull, share) => pull * share)]);
+        Back(said, BackThroughReadings(read, BackThroughPatterns(looks, places, [.. pulls.Zip(heard, (pull, share) => pull * share)])), kept);
     }
 
-    /// <summary>From the patterns back to what stands for the words.</summary>
-    private void Back(List<(int Word, int[] Meanings)> said, float[] looks, float[] kept, int[] places, float[] pulls)
+    /// <summary>From the patterns back to the words as they were read.</summary>
+    private float[] BackThroughPatterns(float[] looks, int[] places, float[] pulls)
     {
         var back = new float[looks.Length];
         for (var feature = 0; feature < pulls.Length; feature++)
@@ -130,6 +165,40 @@ internal sealed class Teacher
             WordNetwork.Add(_weights.AsSpan(from, length), back.AsSpan(places[feature], length), pulls[feature]);
         }
 
+        return back;
+    }
+
+    /// <summary>From the words as they were read back to the words as they stand.</summary>
+    private float[] BackThroughReadings(List<(float[] Looks, float[] Sums)> read, float[] back)
+    {
+        for (var reading = read.Count - 1; reading >= 0; reading--)
+        {
+            var (looks, sums) = read[reading];
+            var before = back.ToArray();
+            var pulls = new float[_shape.Sums];
+            for (var at = 0; at * pulls.Length < sums.Length; at++)
+            {
+                Neighbours.Back(sums.AsSpan(at * pulls.Length, pulls.Length), _network.Patterns.Place(back, at), pulls);
+                WordNetwork.Add(pulls, _slope.AsSpan(_shape.NeighbourBase(reading, 0), pulls.Length));
+                var seen = _network.Patterns.About(looks, at);
+                var pulled = _network.Patterns.About(before, at);
+                for (var sum = 0; sum < pulls.Length; sum++)
+                {
+                    var from = _shape.Neighbour(reading, sum);
+                    WordNetwork.Add(seen, _slope.AsSpan(from, seen.Length), pulls[sum]);
+                    WordNetwork.Add(_weights.AsSpan(from, seen.Length), pulled, pulls[sum]);
+                }
+            }
+
+            back = before;
+        }
+
+        return back;
+    }
+
+    /// <summary>From the words as they stand to what stands for them.</summary>
+    private void Back(List<(int Word, int[] Meanings)> said, float[] back, float[] kept)
+    {
         for (var at = 0; at < back.Length; at++)
         {
             back[at] *= kept[at];

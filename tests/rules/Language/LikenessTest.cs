@@ -104,7 +104,7 @@ public sealed class LikenessTest
     [Fact]
     public void Where_nothing_is_heard_of_words_that_tell_something_it_is_asked_what_they_mean()
     {
-        var heard = Listener.Understand("it has lost its courage");
+        var heard = Listener.Understand("it has lost its spirit");
         Assert.Empty(heard.Symptoms);
         var asked = Assert.Single(heard.NotUnderstood, left => left.Reads.Count > 0);
         Assert.InRange(asked.Reads.Count, 1, 3);

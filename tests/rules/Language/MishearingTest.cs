@@ -97,9 +97,23 @@ public sealed class MishearingTest
     [InlineData("pulling 118% of nameplate current", true)]
     [InlineData("pulls 85 percent of nameplate current", false)]
     [InlineData("the heaters are set to 115 percent of FLA", null)]
-    [InlineData("draws 7 A, efficiency 84 percent, plate 8 A", null)]
+    [InlineData("draws 7 A, efficiency 84 percent, plate 8 A", false)]
+    [InlineData("draws 8.2 A, plate 8 A", null)]
+    [InlineData("draws 8.2 A", null)]
+    [InlineData("we clamped the legs, amps are 62, 58 and 70 with the plate at 60", true)]
+    [InlineData("currents 5.2 5.3 5.2 with plate 5.6", false)]
     public void A_share_of_the_plates_current_tells_whether_it_is_too_much(string text, bool? high) =>
         Assert.Equal(high, Listener.Understand(text).Symptoms.FirstOrDefault(one => one.Id == "high-current")?.Present);
+
+    [Theory]
+    [InlineData("one phase at 2.1 amps and the others at 5.6 and 5.9", true)]
+    [InlineData("he found only 9 amps on one phase and 19 on the other two", true)]
+    [InlineData("amps are 11.1, 11.0, 11.2 on the legs", false)]
+    [InlineData("phase currents are 88, 79 and 81", null)]
+    [InlineData("9 amps on one phase, 19 on another", null)]
+    [InlineData("1 to 2, 3 and 4 open", null)]
+    public void Currents_of_three_lines_tell_whether_they_are_unequal(string text, bool? unequal) =>
+        Assert.Equal(unequal, Listener.Understand(text).Symptoms.FirstOrDefault(one => one.Id == "unequal-phase-currents")?.Present);
 
     [Theory]
     [InlineData("330 V across it and 0.82 A through it", false)]

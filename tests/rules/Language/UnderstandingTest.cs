@@ -111,6 +111,14 @@ public sealed class UnderstandingTest
         Assert.DoesNotContain(Listener.Understand("it hums and won't start").NotUnderstood, left => left.Reads.Any(read => read.StartsWith("aside/", StringComparison.Ordinal)));
     }
 
+    [Fact]
+    public void What_is_of_another_motor_but_warns_is_not_said_back_as_an_aside_too()
+    {
+        var heard = Listener.Understand("It is new. The old one used to smoke.");
+        Assert.Contains(heard.Dangers, danger => danger.Id == "smoke");
+        Assert.DoesNotContain(heard.NotUnderstood, left => left.Reads.Contains("aside/smoke-or-burnt-smell"));
+    }
+
     [Theory]
     [InlineData("the lead is singed", "hums-no-start")]
     [InlineData("cranked the new belts till they sing", "smoke-or-burnt-smell")]

@@ -33,7 +33,7 @@ public sealed class VoltsInWordsTest
     [InlineData("phase to phase 400, 415 and 380 with it running", "bench supply-voltage 400; bench supply-voltage 415; bench supply-voltage 380")]
     [InlineData("120 or 240, I'd go for 240", "supply volts=240")]
     [InlineData("plate 208-230/460, I've 240 three phase", "plate volts 208/230/460; supply volts=240 phases=3")]
-    [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
+    [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "unequal-phase-currents; bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
     public void Each_is_heard_for_what_it_is(string text, string brief) => Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text))));
 
     [Theory]

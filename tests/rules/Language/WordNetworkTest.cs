@@ -2,7 +2,7 @@ using WireCoach.Rules.Language;
 
 namespace WireCoach.Rules.Tests.Language;
 
-/// <summary>Patterns of words in a row, on a network that is small enough to reckon by hand.</summary>
+/// <summary>Words among their neighbours and patterns of words in a row, on a network that is small enough to reckon by hand.</summary>
 public sealed class WordNetworkTest
 {
     private const int Not = 0;
@@ -25,6 +25,24 @@ public sealed class WordNetworkTest
     [Fact]
     public void What_a_word_means_counts_beside_it() =>
         Assert.Equal(Basis + (Weight * 5), NotHum().Odds([(Not, []), (Hum, [Loud])])[0]);
+
+    [Theory]
+    [InlineData(new[] { Hum }, 1.0)]
+    [InlineData(new[] { Not, Hum }, 1.0 + (4 * 0.75))]
+    [InlineData(new[] { Not, 2, Hum }, 4 * 0.75)]
+    [InlineData(new[] { Hum, Not }, 1.0)]
+    public void A_word_takes_on_what_its_neighbours_make_of_it_as_far_as_its_gate_is_open(int[] words, double look)
+    {
+        var weights = new float[Shape.Count];
+        const int beforeIt = (NetworkShape.Near / 2) - 1;
+        weights[Shape.Word(Hum) + 1] = 1;
+        weights[Shape.Word(Not)] = 1;
+        weights[Shape.Neighbour(0, 1) + (beforeIt * Shape.Size)] = 4;
+        weights[Shape.Neighbour(0, Shape.Size + 1) + (beforeIt * Shape.Size)] = 1;
+        weights[Shape.Pattern(1, 0) + 1] = 1;
+        weights[Shape.Row(0)] = 1;
+        Assert.Equal(look, new WordNetwork(Shape, weights).Odds([.. words.Select(word => (word, Array.Empty<int>()))])[0], 1e-5);
+    }
 
     [Fact]
     public void What_is_kept_is_read_again_as_near_as_its_steps_allow()
@@ -67,6 +85,8 @@ public sealed class WordNetworkTest
     {
         var places = Enumerable.Range(0, 3).SelectMany(word => Enumerable.Range(Shape.Word(word), Shape.Size))
             .Concat(Enumerable.Range(Shape.Meaning(0), Shape.Size))
+            .Concat(Enumerable.Range(0, NetworkShape.Readings).SelectMany(reading =>
+                Enumerable.Range(0, Shape.Sums).SelectMany(sum => Enumerable.Range(Shape.Neighbour(reading, sum), NetworkShape.Near * Shape.Size)).Concat(Enumerable.Range(0, Shape.Sums).Select(sum => Shape.NeighbourBase(reading, sum)))))
             .Concat(Enumerable.Range(1, NetworkShape.Widest).SelectMany(width => Enumerable.Range(0, Shape.Filters).SelectMany(filter => Enumerable.Range(Shape.Pattern(width, filter), width * Shape.Size))))
             .Concat(Enumerable.Range(0, Shape.Features).Select(Shape.PatternBase))
             .Concat(Enumerable.Range(0, Shape.Rows).SelectMany(row => Enumerable.Range(Shape.Row(row), Shape.Features)))
@@ -78,7 +98,16 @@ public sealed class WordNetworkTest
     /// <summary>The odds reckoned number by number, pattern by pattern.</summary>
     private static IEnumerable<double> OneByOne(NetworkShape shape, float[] weights, List<(int Word, int[] Meanings)> said)
     {
-        double Look(int at, int number) => at < 0 || at >= said.Count ? 0 : weights[shape.Word(said[at].Word) + number] + said[at].Meanings.Sum(meaning => (double)weights[shape.Meaning(meaning) + number]);
+        double[][] looks = [.. said.Select(word => Enumerable.Range(0, shape.Size).Select(number => weights[shape.Word(word.Word) + number] + word.Meanings.Sum(meaning => (double)weights[shape.Meaning(meaning) + number])).ToArray())];
+        double Look(int at, int number) => at < 0 || at >= said.Count ? 0 : looks[at][number];
+        for (var reading = 0; reading < NetworkShape.Readings; reading++)
+        {
+            double Sum(int at, int sum) => weights[shape.NeighbourBase(reading, sum)] + Enumerable.Range(0, NetworkShape.Near * shape.Size)
+                .Sum(seen => weights[shape.Neighbour(reading, sum) + seen] * Look(at + (seen / shape.Size) - (NetworkShape.Near / 2), seen % shape.Size));
+            double Gate(double sum) => 0.5 + (0.5 * sum / (1 + Math.Abs(sum)));
+            looks = [.. looks.Select((look, at) => look.Select((seen, number) => seen + (Sum(at, number) * Gate(Sum(at, shape.Size + number)))).ToArray())];
+        }
+
         double Fit(int width, int filter, int start) => weights[shape.PatternBase(((width - 1) * shape.Filters) + filter)]
             + Enumerable.Range(0, width * shape.Size).Sum(at => weights[shape.Pattern(width, filter) + at] * Look(start + (at / shape.Size), at % shape.Size));
         double[] features = [.. Enumerable.Range(1, NetworkShape.Widest).SelectMany(width => Enumerable.Range(0, shape.Filters).Select(filter =>

@@ -146,7 +146,7 @@ public sealed class HearingTest(ServiceFixture service) : IClassFixture<ServiceF
     public async Task Where_nothing_is_understood_that_tells_something_the_nearest_symptoms_are_named()
     {
         var id = await Open();
-        var reply = await Say(id, "it has lost its courage");
+        var reply = await Say(id, "it has lost its spirit");
         Assert.DoesNotContain(reply.GetProperty("understood").EnumerateArray(), fact => fact.GetProperty("kind").GetString() == "symptom");
         Assert.Single(reply.GetProperty("say").EnumerateArray(), said => said.GetProperty("id").GetString() == "reply.maybe");
     }
