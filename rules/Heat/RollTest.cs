@@ -27,8 +27,8 @@ public static class RollTest
         }
 
         var rule = knowledge.Rules["current-unbalance"];
-        var worst = roll.MaxBy(Unbalance.Percent)!;
-        var percent = rule.Quote(Unbalance.Percent(worst), "percent", Unbalance.Inputs(worst, "amp"));
+        var worst = roll.MaxBy(Spread.Percent)!;
+        var percent = rule.Quote(Spread.Percent(worst), "percent", Unbalance.Inputs(worst, "amp"));
         if (percent.Value <= rule["note-percent"])
         {
             return new UnbalanceReport { Percent = percent, Verdict = "ok", Why = Statement.Of("heat.roll-nothing").With("percent", percent) };

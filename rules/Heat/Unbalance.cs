@@ -55,7 +55,7 @@ public static class Unbalance
         }
 
         var rule = knowledge.Rules["voltage-unbalance"];
-        var percent = rule.Quote(Percent(volts), "percent", Inputs(volts, "volt"));
+        var percent = rule.Quote(Spread.Percent(volts), "percent", Inputs(volts, "volt"));
         var derating = Derating(knowledge, percent);
         var verdict = percent.Value <= rule["full-rating-percent"] + Slack ? "ok" : percent.Value <= rule["do-not-run-percent"] + Slack && derating is not null ? "derate" : "do-not-run";
         var sequence = NegativeSequence(volts) is { } share ? knowledge.Rules["negative-sequence"].Quote(share, "percent", Inputs(volts, "volt")) : null;
@@ -87,7 +87,7 @@ public static class Unbalance
         }
 
         var rule = knowledge.Rules["current-unbalance"];
-        var percent = rule.Quote(Percent(amps), "percent", Inputs(amps, "amp"));
+        var percent = rule.Quote(Spread.Percent(amps), "percent", Inputs(amps, "amp"));
         var lost = amps.Min() < rule["lost-share"] * amps.Average();
         var (verdict, why) = lost ? ("lost-phase", Statement.Of("heat.amps-lost"))
             : percent.Value > rule["investigate-percent"] ? ("investigate", Statement.Of("heat.amps-investigate"))
@@ -117,8 +117,6 @@ public static class Unbalance
 
         return null;
     }
-
-    internal static double Percent(IReadOnlyList<double> values) => 100 * values.Max(value => Math.Abs(value - values.Average())) / values.Average();
 
     internal static string Inputs(IReadOnlyList<double> values, string unit) => string.Join(", ", values.Select(value => Units.Text(value, unit, 5)));
 

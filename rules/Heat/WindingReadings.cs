@@ -24,7 +24,7 @@ public static class WindingReadings
         }
 
         var rule = knowledge.Rules["resistance-unbalance"];
-        var percent = rule.Quote(Unbalance.Percent(ohms), "percent", Unbalance.Inputs(ohms, "ohm"));
+        var percent = rule.Quote(Spread.Percent(ohms), "percent", Unbalance.Inputs(ohms, "ohm"));
         var least = Resolvable(knowledge, ohms.Max(), resolutionOhms);
         var spread = rule.Quote(ohms.Max() - ohms.Min(), "ohm", Unbalance.Inputs(ohms, "ohm"));
         var fine = percent.Value <= rule["ok-percent"];

@@ -1,4 +1,5 @@
 using WireCoach.Rules.Cases;
+using WireCoach.Rules.Quantities;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Language;
@@ -58,7 +59,7 @@ internal static class RunFacts
         }
 
         double[][] all = amps.Count == AllLines ? [[.. amps]] : [.. amps.Select(twice => (double[])[.. amps, twice])];
-        var percents = all.Select(one => 100 * one.Max(amp => Math.Abs(amp - one.Average())) / one.Average()).ToList();
+        var percents = all.Select(Spread.Percent).ToList();
         return percents.Min() > rule["investigate-percent"] ? new Fact.Symptom { Id = Unequals, Present = true, Span = lines[0].Span }
             : percents.Max() <= rule["note-percent"] ? new Fact.Symptom { Id = Unequals, Present = false, Span = lines[0].Span }
             : null;
