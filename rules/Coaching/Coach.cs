@@ -149,12 +149,13 @@ public sealed class Coach
 
     /// <summary>Whoever is kept off a machine is told why, what it may be and whose it is, and nothing that could be done to it.</summary>
     private static IEnumerable<Statement> Say(Workup work, ClosedTask? refused, bool beyond) => work.Gate.KeptFor is not null
-        ? [work.Gate.Reason!, .. FindFault.Say(work, shut: true), .. work.Gate.TellThem]
+        ? [work.Gate.Reason!, .. StillCounts(work), .. FindFault.Say(work, shut: true), .. work.Gate.TellThem]
         : SayAll(work, refused, beyond);
 
     private static IEnumerable<Statement> SayAll(Workup work, ClosedTask? refused, bool beyond) =>
     [
         .. work.Gate is { Reason: { } reason } && (work.Gate.Stop || work.Gate.ReferOut) ? [reason] : Array.Empty<Statement>(),
+        .. StillCounts(work),
         .. refused is null ? Array.Empty<Statement>() : [refused.Reason],
         .. BeforePower.SayUnproved(work),
         .. BeforePower.SayFailed(work),
@@ -173,6 +174,9 @@ public sealed class Coach
         .. HeatUnderLoad.Say(work),
         .. OtherJobs.Say(work),
     ];
+
+    /// <summary>A danger that was told ends when it is taken back, not when the opposite is said: whoever says that is told how.</summary>
+    private static IEnumerable<Statement> StillCounts(Workup work) => work.Gate.DeniedSince.Select(symptom => Statement.Of("coach.still-counts").With("symptom", Statement.Named($"symptom.{symptom}")));
 
     private static IEnumerable<Caution> Standing(Workup work, Question? next) => (next?.Cautions ?? [])
         .Where(id => !work.Gate.Cautions.Any(caution => caution.Id == id))

@@ -61,6 +61,9 @@ internal sealed partial class CaseSigns
                 && CaseFile.EarthOhms(_file.Facts[earth]) is { } ohms && EarthJudge.Judge(_knowledge, ohms, _file.Region).Value is { Verdict: "pass" });
     }
 
+    /// <summary>Whether a symptom was denied after this place in the order of facts.</summary>
+    public bool IsDenied(string symptom, int since) => since >= 0 && Last(fact => fact is Fact.Symptom { Present: false } said && said.Id == symptom) > since;
+
     /// <summary>What was told, and what may have been: to warn, a doubt is enough.</summary>
     private int? Told(string symptom) => _file.Symptoms.TryGetValue(symptom, out var present)
         ? present ? Last(fact => fact is Fact.Symptom said && said.Id == symptom) : null

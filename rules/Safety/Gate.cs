@@ -41,6 +41,9 @@ public sealed record Gate
     /// <summary>Whether the machine was isolated and nothing has put power on since.</summary>
     internal bool IsIsolated { get; init; }
 
+    /// <summary>Symptoms whose danger still counts though it was denied since.</summary>
+    internal IReadOnlyList<string> DeniedSince { get; init; } = [];
+
     /// <summary>Whether a task is open now.</summary>
     /// <param name="task">A task id.</param>
     public bool Opens(string task) => Allowed.Contains(task, StringComparer.Ordinal);

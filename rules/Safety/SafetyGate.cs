@@ -34,6 +34,7 @@ public sealed class SafetyGate(TradeKnowledge knowledge)
             IsIsolated = signs.Meets("isolated", -1),
             KeptFor = holding.Find(held => held.Condition.KeepsOff.Contains(role, StringComparer.Ordinal))?.Condition.Rows.Select(row => row.ReferTo).FirstOrDefault(to => to is not null),
             Holding = [.. holding.Select(held => held.Condition.Id)],
+            DeniedSince = [.. holding.SelectMany(held => held.Condition.When.Select(trigger => trigger.Symptom).OfType<string>().Where(symptom => signs.IsDenied(symptom, held.Position)))],
             Cautions = Cautions(holding, verdicts, referring),
             TellThem = ReferralCard.Of(knowledge, file, holding.Select(held => held.Condition)),
         };

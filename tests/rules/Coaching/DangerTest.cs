@@ -94,6 +94,21 @@ public sealed class DangerTest
     public void In_practice_nothing_keeps_anybody_off() =>
         Assert.Null(Coach.Assess(CaseFile.From(new CaseOpening(Role.Homeowner, Region.NorthAmerica, Practice: true), [new Fact.Symptom { Id = "shock-from-frame" }])).Gate.KeptFor);
 
+    [Theory]
+    [InlineData(Role.Homeowner, "It smokes", "smoke-or-burnt-smell")]
+    [InlineData(Role.Technician, "It smokes", "smoke-or-burnt-smell")]
+    [InlineData(Role.Manager, "It gave me a shock when I touched the case", "shock-from-frame")]
+    public void Who_denies_a_danger_afterwards_is_told_that_it_still_counts(Role role, string danger, string symptom)
+    {
+        var heard = Listener.Hear(danger).Value!;
+        var file = CaseFile.From(new CaseOpening(role, Region.Iec), [.. heard.Facts, .. heard.Dangers.Select(one => SafetyGate.Heard(one.Id, one.Span))]);
+        Assert.DoesNotContain(Coach.Assess(file).Say, one => one.Id == "coach.still-counts");
+
+        var denied = Coach.Assess(file.With(new Fact.Symptom { Id = symptom, Present = false }));
+        Assert.Single(denied.Say, one => one.Id == "coach.still-counts");
+        Assert.Equal(Coach.Assess(file).Gate.Reason!.Id, denied.Gate.Reason!.Id);
+    }
+
     /// <summary>A plug pulled where gas is smelled can light it: no other caution is said beside.</summary>
     [Fact]
     public void Where_gas_is_smelled_nothing_else_is_told_to_be_done()

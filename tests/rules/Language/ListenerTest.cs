@@ -31,6 +31,9 @@ public sealed class ListenerTest(ITestOutputHelper output)
         ["development-sixteenth.yaml"] = (90, 11),
     };
 
+    /// <summary>Symptoms that tell what was before, not what it does.</summary>
+    private static readonly HashSet<string> History = ["got-wet", "stood-unused", "just-rewired", "supply-changed", "motor-replaced", "protection-bypassed"];
+
     private static readonly HashSet<string> HeldOut = ["held-out.yaml", "held-out-second.yaml", "held-out-third.yaml", "held-out-fourth.yaml", "held-out-fifth.yaml"];
 
     [Theory]
@@ -81,7 +84,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
 
     private static (string Table, SortedDictionary<string, Count> Counts) Measure(string file)
     {
-        var counts = new SortedDictionary<string, Count>(StringComparer.Ordinal);
+        var (counts, parts) = (new SortedDictionary<string, Count>(StringComparer.Ordinal), new SortedDictionary<string, Count>(StringComparer.Ordinal));
         var table = new StringBuilder().AppendLine(file);
         foreach (var utterance in Utterance.Read(file))
         {
@@ -92,10 +95,16 @@ public sealed class ListenerTest(ITestOutputHelper output)
             expected.RemoveAll(line => IsLeftToFigures(line, heard));
             var missed = expected.Except(heard.Concat(heard.Select(line => line.Split(' ')[0]).Where(kind => kind is "capacitor" or "application")), StringComparer.Ordinal).ToList();
             var invented = heard.Except(expected, StringComparer.Ordinal).Where(line => !expected.Contains(Brief.Kind(line)) && Brief.Kind(line) is not "application" && !Follows(line, expected)).ToList();
-            foreach (var kind in expected.Concat(heard).Select(Brief.Kind).Distinct(StringComparer.Ordinal))
+            Add(counts, Brief.Kind);
+            Add(parts, line => Brief.Kind(line) != "symptom" ? null : line.StartsWith("no ", StringComparison.Ordinal) ? "- that it is not so" : History.Contains(line) ? "- its history" : "- what it does");
+
+            void Add(SortedDictionary<string, Count> to, Func<string, string?> kind)
             {
-                var right = expected.Count(line => Brief.Kind(line) == kind) - missed.Count(line => Brief.Kind(line) == kind);
-                counts[kind] = counts.GetValueOrDefault(kind, Count.None) + new Count(right, missed.Count(line => Brief.Kind(line) == kind), invented.Count(line => Brief.Kind(line) == kind));
+                foreach (var one in expected.Concat(heard).Select(kind).OfType<string>().Distinct(StringComparer.Ordinal))
+                {
+                    to[one] = to.GetValueOrDefault(one, Count.None)
+                        + new Count(expected.Count(line => kind(line) == one && !missed.Contains(line)), missed.Count(line => kind(line) == one), invented.Count(line => kind(line) == one));
+                }
             }
 
             // A held-out set shows its figures only: who tunes to its lines has no held-out set any more.
@@ -105,9 +114,9 @@ public sealed class ListenerTest(ITestOutputHelper output)
             }
         }
 
-        foreach (var (kind, count) in counts)
+        foreach (var (kind, count) in counts.SelectMany(kind => kind.Key == "symptom" ? parts.Prepend(kind) : [kind]))
         {
-            table.AppendLine($"{kind,-14} recall {count.Recall:0.000} precision {count.Precision:0.000} F1 {count.F1:0.000}  ({count.Right} right, {count.Missed} missed, {count.Invented} invented)");
+            table.AppendLine($"{kind,-20} recall {count.Recall:0.000} precision {count.Precision:0.000} F1 {count.F1:0.000}  ({count.Right} right, {count.Missed} missed, {count.Invented} invented)");
         }
 
         return (table.ToString(), counts);
