@@ -145,8 +145,8 @@ internal sealed class Lexicon
         }
     }
 
-    /// <summary>A new subject ends what a "not" reaches: "won't turn, it hums", but not "can't get it to turn" or "don't hear it hum".</summary>
+    /// <summary>A new subject ends what a "not" reaches: "won't turn, it hums" and "not running fast its running slow", but not "can't get it to turn" or "don't hear it hum".</summary>
     private bool Breaks(List<Token> tokens, int at, bool[] inside) =>
-        _pronouns.Contains(tokens[at].Text) && at > 0 && !inside[at - 1] && !_senses.Contains(tokens[at - 1].Text)
+        (_pronouns.Contains(tokens[at].Text) || (tokens[at].Text == "its" && at + 1 < tokens.Count && tokens[at + 1].Text.EndsWith("ing", StringComparison.Ordinal))) && at > 0 && !inside[at - 1] && !_senses.Contains(tokens[at - 1].Text)
         && !(at + 1 < tokens.Count && tokens[at + 1].Text is "to" or "by" or "with" or "at" or "up" or "or" or "over");
 }

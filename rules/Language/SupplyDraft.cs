@@ -5,13 +5,13 @@ namespace WireCoach.Rules.Language;
 /// <summary>Collects what is said of the supply into one fact.</summary>
 internal sealed class SupplyDraft(Scene scene)
 {
-    private static readonly string[] Alternatives = ["or", "and", "&"];
+    private const int ThreePhase = 3;
     private Fact.Supply? _fact;
     private int _first = int.MaxValue;
     private int _last = -1;
-    private Quantity? _before;
+    private Quantity? _pair;
 
-    public bool HasVolts => _fact?.Volts is not null;
+    public bool HasVolts => _fact?.Volts is not null || _pair is not null;
 
     public void Take(Quantity q)
     {
@@ -43,13 +43,10 @@ internal sealed class SupplyDraft(Scene scene)
 
     public void TakeVolts(Quantity q)
     {
-        var before = _before;
-        _before = q;
-        if (before is not null && scene.AreJoined(before, q, Alternatives))
+        if (q is { IsRange: false, Values.Count: > 1 })
         {
-            _fact = _fact is null ? null : _fact with { Volts = null };
-            scene.Use(before.First, q.Last);
-            scene.Unsettled.Add(new Leftover(scene.Span(before.First, q.Last), ["supply/volts"])); // which of them it is has to be asked
+            _pair = q;
+            Reach(q.First, q.Last);
             return;
         }
 
@@ -70,8 +67,27 @@ internal sealed class SupplyDraft(Scene scene)
             Named(hit);
         }
 
+        OfPair();
         ThroughConverter();
         Flush();
+    }
+
+    /// <summary>"277/480 V, three phase": a line to neutral and between lines, and between lines is what a three-phase motor gets; "120/240" gives both, and which of them it is has to be asked.</summary>
+    private void OfPair()
+    {
+        if (_pair is null || _fact?.Volts is not null)
+        {
+            return;
+        }
+
+        if (_fact?.Phases == ThreePhase && _pair.Values.Count == 2)
+        {
+            _fact = _fact with { Volts = _pair.Values.Max() };
+        }
+        else
+        {
+            scene.Unsettled.Add(new Leftover(scene.Span(_pair.First, _pair.Last), ["supply/volts"]));
+        }
     }
 
     /// <summary>"On a converter, 230 V single-phase in": what reaches the motor are three phases.</summary>

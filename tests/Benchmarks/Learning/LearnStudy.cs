@@ -16,7 +16,7 @@ namespace WireCoach.Benchmarks.Learning;
 /// </summary>
 /// <remarks>
 /// The weights of words are those of a logistic regression for each symptom and each denial, held small; what their order tells is a network that <see cref="Teacher"/> teaches.
-/// The belief is learnt from the told sets only, of whose lines no phrase was ever made, and each of them weighed by what the other sets taught: so it is what holds for a message that nobody has read.
+/// The belief is learnt from plain told sets only, of whose lines no phrase was ever made, weighed by what the other sets taught: so it is what holds for a message that nobody has read, written as people write.
 /// </remarks>
 internal static partial class LearnStudy
 {
@@ -27,8 +27,7 @@ internal static partial class LearnStudy
     private const int Size = 96;
     private const int Filters = 128;
     private const int Kept = 2;
-    private const int Folds = 3;
-    private const int JudgedOneOf = 4;
+    private const int OneOf = 3;
     private const double Loose = 2;
     private const double Step = 0.2;
     private const double LeastTogether = 2;
@@ -55,18 +54,18 @@ internal static partial class LearnStudy
         var names = rows.ConvertAll(row => row.Key);
         var shape = new NetworkShape(ordered.Count, meanings.Count, rows.Count, Size, Filters);
         var (numbers, meant) = (WordOrder.Numbered(ordered), WordOrder.Numbered(meanings));
-        lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)]));
+        lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)], ToldSets.IsPlain(line.File)));
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
-        var folds = args.Contains("unjudged") || args.Contains("order") ? [] : FoldsOf(lines);
-        List<List<Line>> lessons = [.. folds.Select(apart => lines.FindAll(line => !apart.Contains(line.File))), .. args.Contains("write") ? Enumerable.Repeat(lines, Kept) : []];
+        var apart = args.Contains("unjudged") || args.Contains("order") ? [] : Apart(lines);
+        var others = lines.FindAll(line => !apart.Contains(line.File));
+        List<List<Line>> lessons = [.. apart.Count > 0 ? Enumerable.Repeat(others, Kept) : [], .. args.Contains("write") ? Enumerable.Repeat(lines, Kept) : []];
         var networks = lessons.Select((taught, seed) => (taught, seed)).AsParallel().AsOrdered().Select(one => Teacher.Taught(shape, one.taught.ConvertAll(line => line.Lesson!), one.seed)).ToList();
         Console.WriteLine($"{networks.Count} networks taught");
 
-        if (folds.Count > 0)
+        if (apart.Count > 0)
         {
-            var likelihoods = folds.SelectMany((apart, fold) => Unseen(lessons[fold], [.. lines.Where(line => apart.Contains(line.File)).Where((_, at) => at % JudgedOneOf == 0)], names, words.Count, new WordNetwork(shape, networks[fold]))).ToList();
-            Judge(likelihoods, args.Contains("write"));
+            Judge(Unseen(others, lines.FindAll(line => apart.Contains(line.File) && line.Lesson!.Plain), names, words.Count, networks[..Kept].ConvertAll(weights => new WordNetwork(shape, weights))), args.Contains("write"));
         }
 
         if (args.Contains("write"))
@@ -104,21 +103,18 @@ internal static partial class LearnStudy
         }
     }
 
-    /// <summary>The told sets in parts.</summary>
-    private static List<HashSet<string>> FoldsOf(List<Line> lines)
-    {
-        var files = lines.Select(line => line.File).Where(ToldSets.IsTold).Distinct(StringComparer.Ordinal).ToList();
-        return [.. Enumerable.Range(0, Folds).Select(fold => files.Where((_, at) => at % Folds == fold).ToHashSet(StringComparer.Ordinal))];
-    }
+    /// <summary>One told set of three, kept apart to judge by.</summary>
+    private static HashSet<string> Apart(List<Line> lines) =>
+        [.. lines.Select(line => line.File).Where(ToldSets.IsTold).Distinct(StringComparer.Ordinal).Where((_, at) => at % OneOf == 0)];
 
-    /// <summary>Each row of some lines, by what others taught; one line of four does to judge by.</summary>
-    private static List<Judged> Unseen(List<Line> taught, List<Line> asked, List<string> rows, int words, WordNetwork network)
+    /// <summary>Each row of some lines, by what others taught.</summary>
+    private static List<Judged> Unseen(List<Line> taught, List<Line> asked, List<string> rows, int words, List<WordNetwork> networks)
     {
-        var inOrder = asked.ConvertAll(line => network.Odds(line.Lesson!.Said));
+        var inOrder = asked.ConvertAll(line => networks.ConvertAll(network => network.Odds(line.Lesson!.Said)));
         return [.. rows.Select((row, place) => (row, place)).AsParallel().AsOrdered().SelectMany(one =>
         {
             var weights = Fit(taught, one.row, words);
-            return asked.Select((line, at) => new Judged(line, one.row, (Score(line, weights), inOrder[at][one.place]))).ToList();
+            return asked.Select((line, at) => new Judged(line, one.row, (Score(line, weights), inOrder[at].Average(odds => odds[one.place])))).ToList();
         })];
     }
 

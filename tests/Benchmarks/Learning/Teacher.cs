@@ -12,6 +12,9 @@ internal sealed class Teacher
     private const double Hidden = 0.1;
     private const float Dropped = 0.4f;
     private const float Rate = 2e-3f;
+    private const int PlainRounds = 4;
+    private const float PlainRate = 6e-4f;
+    private const double Unusual = 0.25;
     private const double Slowing = 0.8;
     private const float Steepest = 2;
     private const int Between = 8;
@@ -34,36 +37,45 @@ internal sealed class Teacher
         _network.Fill();
     }
 
-    /// <summary>The weights that the lessons teach: the mean of what they were lately, for each step leans to the last messages.</summary>
+    /// <summary>The weights that the lessons teach, all of them first and then mostly what is written plainly: that is what comes.</summary>
     public static float[] Taught(NetworkShape shape, IReadOnlyList<Lesson> lessons, int seed)
     {
         var teacher = new Teacher(shape, seed);
-        var (steps, step, mean) = (new Descent(teacher._weights.Length), 0, teacher._weights.ToArray());
-        var order = lessons.ToArray();
-        for (var round = 0; round < Rounds; round++)
+        teacher.Teach(seed, lessons, Rounds, Rate, share: 1);
+        teacher.Teach(seed, lessons, PlainRounds, PlainRate, share: Unusual);
+        return teacher._weights;
+    }
+
+    /// <summary>Some rounds of lessons, all that are plain and some of the others; what stays are the mean weights of late, for each step leans to the last messages.</summary>
+    private void Teach(int seed, IReadOnlyList<Lesson> lessons, int rounds, float fastest, double share)
+    {
+        var (steps, step, mean) = (new Descent(_weights.Length), 0, _weights.ToArray());
+        for (var round = 0; round < rounds; round++)
         {
-            teacher._chance.Shuffle(order);
-            var rate = Rate * (float)Math.Pow(1 - ((double)round / Rounds), Slowing);
+            var order = lessons.Where(lesson => lesson.Plain || _chance.NextDouble() < share).ToArray();
+            _chance.Shuffle(order);
+            var rate = fastest * (float)Math.Pow(1 - ((double)round / rounds), Slowing);
             foreach (var some in order.Chunk(Together))
             {
-                Array.Clear(teacher._slope);
+                Array.Clear(_slope);
                 foreach (var lesson in some)
                 {
-                    teacher.Teach(lesson);
+                    Teach(lesson);
                 }
 
-                steps.Down(teacher._weights, teacher._slope, 1f / some.Length, Steepest, rate);
-                teacher._network.Fill();
+                steps.Down(_weights, _slope, 1f / some.Length, Steepest, rate);
+                _network.Fill();
                 if (++step % Between == 0)
                 {
-                    Near(mean, teacher._weights, Math.Max(Newest, (float)Between / (Between + step)));
+                    Near(mean, _weights, Math.Max(Newest, (float)Between / (Between + step)));
                 }
             }
 
-            Console.WriteLine($"network {seed}: round {round + 1} of {Rounds}");
+            Console.WriteLine($"network {seed}: round {round + 1} of {rounds}, {order.Length} messages");
         }
 
-        return mean;
+        mean.CopyTo(_weights, 0);
+        _network.Fill();
     }
 
     private static void Near(float[] mean, float[] newest, float share)

@@ -64,6 +64,12 @@ public sealed class MishearingTest
         Assert.Equal(symptoms, string.Join(' ', Listener.Understand(text).Symptoms.Where(one => one.Present).Select(one => one.Id)));
 
     [Theory]
+    [InlineData("its not running fast its running slow", "runs-slow")]
+    [InlineData("it's not getting hot it's getting loud", "runs-hot")]
+    public void A_new_it_is_ends_a_denial(string text, string symptom) =>
+        Assert.Equal(symptom == "runs-slow", Assert.Single(Listener.Understand(text).Symptoms, one => one.Id == symptom).Present);
+
+    [Theory]
     [InlineData("it wont come up to speed and hums", false)]
     [InlineData("it hums, but give it a push and it comes up to speed", true)]
     public void What_does_not_come_up_to_speed_has_not_been_spun(string text, bool spun) =>

@@ -47,6 +47,23 @@ public sealed class OtherSupplyTest
         Assert.DoesNotContain(facts, one => one is Fact.Choice { Question: Fact.Choice.WiredFor });
     }
 
+    /// <summary>Of several volts none is taken but those between the lines of a three-phase supply.</summary>
+    [Theory]
+    [InlineData("supply is 208, 240 or 480", null)]
+    [InlineData("supply is 208 V, 240 V or 480 V", null)]
+    [InlineData("supply 120, 208 or 240 volts", null)]
+    [InlineData("the supply is 208 or 240 V", null)]
+    [InlineData("the supply is 208 or 240 or 480, I don't know", null)]
+    [InlineData("I have 230 V and 400 V in the shop", null)]
+    [InlineData("the supply is 120/240", null)]
+    [InlineData("supply 120/240 V single phase", null)]
+    [InlineData("we have 230/400 V here", null)]
+    [InlineData("277/480 V supply, three phase", 480.0)]
+    [InlineData("120/208 V three phase supply", 208.0)]
+    [InlineData("supply is 230 V, the motor plate says 115 or 230 V", 230.0)]
+    public void Which_of_several_volts_the_supply_has_is_not_guessed(string text, double? volts) =>
+        Assert.Equal(volts, Listener.Understand(text).Facts.OfType<Fact.Supply>().Select(one => one.Volts).SingleOrDefault(one => one is not null));
+
     /// <summary>A converter makes three phases of one; who only asks whether one would do has one phase.</summary>
     [Theory]
     [InlineData("three phase motor 230/400 V, runs on a frequency converter with 230 V single phase in", "230/400", 230.0, 3, true)]

@@ -1,3 +1,4 @@
+using System.Globalization;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Tests.Language;
@@ -5,6 +6,9 @@ namespace WireCoach.Rules.Tests.Language;
 /// <summary>The sets from which words are learnt, and what their lines tell.</summary>
 internal static class ToldSets
 {
+    private const int LastEasy = 30;
+    private const int FirstStory = 54;
+
     /// <summary>Where the sets are.</summary>
     public static string Folder { get; } = Path.Combine(Repository.Root, "tests", "rules", "Language");
 
@@ -13,6 +17,9 @@ internal static class ToldSets
 
     /// <summary>Sets of which no phrase may be made: from their lines only the weights of words are learnt.</summary>
     public static bool IsTold(string file) => file.StartsWith("told-", StringComparison.Ordinal);
+
+    /// <summary>Sets of what people write as it comes; the others were looked for to be as unusual as words can be.</summary>
+    public static bool IsPlain(string file) => !IsTold(file) || int.Parse(file.AsSpan("told-".Length, 2), CultureInfo.InvariantCulture) is <= LastEasy or >= FirstStory;
 
     /// <summary>The symptoms and denials of a line, as the rows of told words are named.</summary>
     public static HashSet<string> Symptoms(Utterance line) =>
