@@ -27,7 +27,7 @@ internal sealed class EitherVolts(Scene scene, Belonging belonging)
     }
 
     /// <summary>Volts that stand alone, or two of them with "or" between: "240 V or 480 V".</summary>
-    private bool IsOne(Quantity q) => (q.UnitId == "volt" || (q.Unit is null && scene.IsNominalVolts(q))) && !q.IsRange && (q.Values.Count == 1 || Chooses(q.First, q.Last));
+    private bool IsOne(Quantity q) => (q.UnitId == "volt" || (q.Unit is null && scene.IsNominalVolts(q))) && !q.IsRange && !belonging.IsPlate(q) && (q.Values.Count == 1 || Chooses(q.First, q.Last));
 
     private List<Quantity> Left(List<Quantity> row)
     {

@@ -16,8 +16,8 @@ public sealed class ListenerTest(ITestOutputHelper output)
     {
         ["development-first.yaml"] = (163, 1),
         ["development-second.yaml"] = (163, 7),
-        ["development-third.yaml"] = (203, 10),
-        ["development-fourth.yaml"] = (125, 5),
+        ["development-third.yaml"] = (202, 12),
+        ["development-fourth.yaml"] = (122, 5),
         ["development-fifth.yaml"] = (67, 8),
         ["development-sixth.yaml"] = (190, 7),
         ["development-seventh.yaml"] = (211, 8),
@@ -25,7 +25,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
         ["development-ninth.yaml"] = (481, 45),
         ["development-tenth.yaml"] = (468, 36),
         ["development-eleventh.yaml"] = (437, 56),
-        ["development-twelfth.yaml"] = (220, 19),
+        ["development-twelfth.yaml"] = (219, 8),
         ["development-thirteenth.yaml"] = (1020, 186),
         ["development-fifteenth.yaml"] = (69, 12),
         ["development-sixteenth.yaml"] = (90, 11),
@@ -45,7 +45,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-sixth.yaml", 0.95, 0.95)]
     [InlineData("development-seventh.yaml", 0.95, 0.95)]
     [InlineData("held-out.yaml")]
-    [InlineData("held-out-second.yaml", 0.945, 0.935)]
+    [InlineData("held-out-second.yaml", 0.945, 0.94)]
     [InlineData("development-eighth.yaml", 0.95, 0.90)]
     [InlineData("development-ninth.yaml", 0.90, 0.88, 0.90)]
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
@@ -55,9 +55,9 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-fifteenth.yaml", 0.85, 0.87, 0)]
     [InlineData("development-sixteenth.yaml", 0.87, 0.90, 0)]
     [InlineData("development-seventeenth.yaml", 0.88, 0.84, 0)]
-    [InlineData("held-out-third.yaml", 0.87, 0.845, 0)]
-    [InlineData("held-out-fourth.yaml", 0.885, 0.88, 0)]
-    [InlineData("held-out-fifth.yaml", 0.88, 0.86, 0)]
+    [InlineData("held-out-third.yaml", 0.86, 0.855, 0)]
+    [InlineData("held-out-fourth.yaml", 0.895, 0.905, 0)]
+    [InlineData("held-out-fifth.yaml", 0.89, 0.86, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
         var (table, counts) = Measure(file);

@@ -58,6 +58,7 @@ public sealed class OtherSupplyTest
     [InlineData("the supply is 120/240", null)]
     [InlineData("supply 120/240 V single phase", null)]
     [InlineData("we have 230/400 V here", null)]
+    [InlineData("supply 230 V and 400 V motor", 230.0)]
     [InlineData("277/480 V supply, three phase", 480.0)]
     [InlineData("120/208 V three phase supply", 208.0)]
     [InlineData("supply is 230 V, the motor plate says 115 or 230 V", 230.0)]
