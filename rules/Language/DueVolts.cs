@@ -7,6 +7,7 @@ internal static class DueVolts
 {
     private const int Beside = 3;
     private const int Named = 2;
+    private static readonly string[] Both = ["and", "&"]; // "I have 110 and 220 outlets"
 
     /// <summary>Files both, the one as measured, unless it was read while the motor starts, and the other as what the supply is meant to be; answers the quantities that were used.</summary>
     public static IReadOnlyList<Quantity> Read(Scene scene, List<Quantity> sentence, Func<Quantity, bool> starting)
@@ -17,7 +18,7 @@ internal static class DueVolts
             return [];
         }
 
-        if (Meant(scene, volts) is not { } meant || OfPlate(scene, meant))
+        if (scene.AreJoined(volts[0], volts[1], Both) || Meant(scene, volts) is not { } meant || OfPlate(scene, meant))
         {
             return [];
         }

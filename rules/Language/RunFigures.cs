@@ -22,7 +22,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     private const double MostBareAmps = 200;
     private const double MostLineVolts = 700;
     private static readonly string[] Conductors = ["conductor.l1", "conductor.l2", "conductor.l3"];
-    private static readonly string[] Either = ["or", "and", "&"];
+    private static readonly string[] Either = ["or"];
     private static readonly string[] Doings = ["hum", "growl", "only-hum", "stall", "trip", "slow", "hot", "smoke"];
     private readonly List<Quantity> _drawn = [];
 
@@ -59,7 +59,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>"Pulls 3x current", "2 times the nameplate": so many times something, and no figure of its own.</summary>
     private bool IsMultiple(Quantity q) => q.Unit is null && scene.IsWord(q.Last + 1, "x", "times", "fold") && scene[q.Last + 2] is { Kind: TokenKind.Word };
 
-    /// <summary>"Supply is 120 or 240", "I have 110 and 220 outlets": which of them it is nobody has measured yet.</summary>
+    /// <summary>"Supply is 120 or 240": which of them it is nobody has measured yet.</summary>
     public bool IsUnsettled(Quantity q) => quantities.Exists(other => (scene.AreJoined(q, other, Either) || scene.AreJoined(other, q, Either)) && scene.IsNominalVolts(q) && scene.IsNominalVolts(other));
 
     /// <summary>"Draws 9.5 amps where the plate says 7": the bare number behind the plate's word is amps too.</summary>
