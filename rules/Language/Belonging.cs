@@ -7,6 +7,8 @@ internal sealed class Belonging
     private const int ReachBehind = 3;
     private const int NearFeed = 4;
     private const int NearDevice = 2;
+    private static readonly string[] Joining = ["and", "but"];
+    private static readonly string[] Owners = ["the", "my", "our", "its"];
     private readonly Scene _scene;
     private readonly HashSet<int> _companionSentences = [];
     private readonly HashSet<int> _companionClauses = [];
@@ -154,9 +156,9 @@ internal sealed class Belonging
 
         for (var at = q.Last + 1; at <= q.Last + ReachBehind && _scene[at] is { } token && token.Clause == _scene.Tokens[q.First].Clause; at++)
         {
-            if (token.Kind == TokenKind.Number && !(_scene[at + 1] is { Kind: TokenKind.Word }))
+            if ((token.Kind == TokenKind.Number && !(_scene[at + 1] is { Kind: TokenKind.Word })) || (_scene.IsWord(at, Joining) && _scene.IsWord(at + 1, Owners)))
             {
-                return null;
+                return null; // "the motor is 230 V and the panel is 208"
             }
 
             if (_scene.StartingAt(at).Any(IsKindOfMotor))

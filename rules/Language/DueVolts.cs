@@ -12,7 +12,7 @@ internal static class DueVolts
     /// <summary>Files both, the one as measured, unless it was read while the motor starts, and the other as what the supply is meant to be; answers the quantities that were used.</summary>
     public static IReadOnlyList<Quantity> Read(Scene scene, List<Quantity> sentence, Func<Quantity, bool> starting)
     {
-        List<Quantity> volts = sentence.FindAll(q => RunFigures.IsOfLineVolts(q) && q.UnitId is "" or "volt");
+        List<Quantity> volts = sentence.FindAll(RunFigures.IsBareOrVolts);
         if (volts.Count != 2 || !(scene.InSentence("measured", volts[0].First) || scene.InSentence("volts-read", volts[0].First)))
         {
             return [];

@@ -3,8 +3,8 @@ namespace WireCoach.Rules.Language;
 /// <summary>"The supply is 208, 240 or 480": volts of which only one can be there; none is taken, and which of them it is has to be asked.</summary>
 internal sealed class EitherVolts(Scene scene, Belonging belonging)
 {
-    private static readonly string[] Joints = ["or", "and", "&", ","];
     private static readonly string[] Choosing = ["or", "and", "&"];
+    private static readonly string[] Joints = [.. Choosing, ","];
 
     /// <summary>Leaves them open; answers the quantities that were used.</summary>
     public IReadOnlyList<Quantity> Read(List<Quantity> open)

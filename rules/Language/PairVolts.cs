@@ -9,7 +9,7 @@ internal static class PairVolts
     /// <summary>The figure of the one pair, and twice that of the two with the third line; none where it is not told so.</summary>
     public static List<Quantity> Of(Scene scene, List<Quantity> sentence)
     {
-        List<Quantity> volts = [.. sentence.Where(q => RunFigures.IsOfLineVolts(q) && q.UnitId is "" or "volt").OrderBy(q => q.First)];
+        List<Quantity> volts = [.. sentence.Where(RunFigures.IsBareOrVolts).OrderBy(q => q.First)];
         if (volts.Count != 2 || scene.InSentence("plate-cue", volts[0].First) || !scene.Near(volts[0], Beside, "two-lines") || !scene.Near(volts[1], Beside, "third-line") || NamesPair(scene, volts[0].Last))
         {
             return [];

@@ -5,8 +5,9 @@ namespace WireCoach.Rules.Language;
 /// <summary>Reads meter readings between leads in any common writing.</summary>
 internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook units)
 {
+    /// <summary>Ohms from which a reading to the frame tells of insulation.</summary>
+    public const double InsulationFrom = 1e5;
     private const int MostBetween = 6;
-    private const double InsulationFrom = 1e5;
     private Value? _last;
     private int _valueFirst = -2;
 
@@ -22,10 +23,10 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
 
     public void Read()
     {
-        var several = new SeveralLeads(scene, leads, this);
+        var (several, frame) = (new SeveralLeads(scene, leads, this), new FrameReadings(scene, leads, this));
         for (var at = 0; at < scene.Tokens.Count; at++)
         {
-            if (!scene.Tokens[at].Used && (NamesOfCounted(at) ?? several.Line(at) ?? Line(at)) is { } last)
+            if (!scene.Tokens[at].Used && (NamesOfCounted(at) ?? several.Line(at) ?? Line(at, frame)) is { } last)
             {
                 at = last;
             }
@@ -104,9 +105,9 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     /// <summary>"4-6" and "1/2" are not one figure.</summary>
     private bool Continues(int at) => scene.IsWord(at + 1, "-", "/") && scene[at + 2] is { Glued: true } && scene[at + 1]!.Glued;
 
-    private int? Line(int at)
+    private int? Line(int at, FrameReadings frame)
     {
-        if ((All(at) ?? ValueFirst(at)) is { } last)
+        if ((frame.Read(at) ?? ValueFirst(at)) is { } last)
         {
             return last;
         }
@@ -194,12 +195,14 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
         return end;
     }
 
-    private static Fact.Reading Reading(string from, string to, Value value) =>
+    /// <summary>What the meter showed between two leads.</summary>
+    public static Fact.Reading Reading(string from, string to, Value value) =>
         new() { From = from, To = to, Ohms = value.Ohms, Open = value.Open, Short = value.Short, Kick = value.Kick };
 
     private bool ChangesWithShaft(int at) => scene.InSentence("changes-with-shaft", at);
 
-    private (double Celsius, int Last)? Degrees(int at)
+    /// <summary>"at 20 °C": the temperature that is told behind a reading.</summary>
+    public (double Celsius, int Last)? Degrees(int at)
     {
         at = scene.IsWord(at, "at", "@", "(") ? at + 1 : at;
         return scene[at] is { Kind: TokenKind.Number } number && units.At(scene, at + 1, true) is { Unit.Unit: "celsius" } unit
@@ -222,7 +225,7 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
             return SideBySide(from.Tag, joint);
         }
 
-        if (sign == "and" && !introduced && !HasVerb(joint + width))
+        if (sign == "and" && !introduced && !HasVerb(joint + width) && !HasFigure(from.Tag, joint + width))
         {
             return null;
         }
@@ -265,6 +268,10 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     /// <summary>"1 and 2 is 62 ohm": two leads joined by "and" need a verb and a value behind them.</summary>
     private bool HasVerb(int at) => leads.At(at) is { } to && (scene.At(to.Last + 1, "reads") is not null || scene.IsWord(to.Last + 1, ":", "=")
         || ValueAt(to.Last + 1, true) is not null || (scene.IsWord(to.Last + 1, "and", ",") && scene.InSentence("reads", at)));
+
+    /// <summary>"black and white 3.2,": two known leads that are no numbers, and a figure that ends what is said of them.</summary>
+    private bool HasFigure(string from, int at) => leads.At(at) is { } to && IsKnown(from) && IsKnown(to.Tag) && !char.IsAsciiDigit(from[0]) && !char.IsAsciiDigit(to.Tag[0])
+        && ValueAt(to.Last + 1, false) is { Ohms: not null } value && scene.At(value.First, "nominal-volts") is null && (scene[value.Last + 1] is null || scene[value.Last + 1]!.Clause != scene.Tokens[at].Clause || scene.IsWord(value.Last + 1, ",", ";", "and") || scene.At(value.Last + 1, "other-pairs") is not null);
 
     /// <summary>The value behind a pair, over words like "is", "reads", "about".</summary>
     public Value? After(int at, bool introduced)
@@ -315,65 +322,4 @@ internal sealed class ReadingGrammar(Scene scene, LeadReader leads, UnitBook uni
     }
 
     private bool IsPair(int at) => Pair(at, false) is not null;
-
-    /// <summary>"all six together to frame OL", "each to the case nothing", "red to everything else open".</summary>
-    private int? All(int at)
-    {
-        var each = scene.At(at, "each-lead");
-        var all = each ?? scene.At(at, "all-leads");
-        if (all is null && !(scene[at - 1]?.Clause != scene.Tokens[at].Clause && ValueAt(at, true) is { Open: true, Kick: false }))
-        {
-            return null;
-        }
-
-        var joint = all is null ? at : all.Last + 1;
-        for (var skipped = 0; skipped < 3 && scene.At(joint, "together") is { } together; skipped++)
-        {
-            joint = together.Last + 1;
-        }
-
-        if (ToFrame(joint) is not { } found)
-        {
-            return null;
-        }
-
-        var (frame, value) = found;
-        var degrees = Degrees(Math.Max(value.Last, frame.Last) + 1);
-        var last = degrees?.Last ?? Math.Max(value.Last, frame.Last);
-        if (value.Ohms >= InsulationFrom)
-        {
-            scene.Add(at, last, new Fact.Insulation { Megohms = value.Ohms.Value / 1e6, Celsius = degrees?.Celsius });
-        }
-        else if (all is null && frame.Tag == Fact.Reading.Earth && scene.Asked is { CanBeOpen: true })
-        {
-            scene.Add(at, last, Reading(Fact.Reading.Frame, frame.Tag, value)); // "no continuity to the earth pin" where the way from the frame was asked for
-        }
-        else if (each is not null && scene.Leads.Count > 0)
-        {
-            foreach (var lead in scene.Leads)
-            {
-                scene.Add(at, last, Reading(lead, frame.Tag, value));
-            }
-        }
-        else
-        {
-            var from = scene.Leads.Count > 0 ? scene.Leads[0] : Fact.Reading.All;
-            scene.Add(at, last, Reading(from, frame.Tag, value) with { Together = [.. scene.Leads.Skip(1)] });
-        }
-
-        return last;
-    }
-
-    /// <summary>"to frame OL" and "open to the frame".</summary>
-    private ((string Tag, int Last) Frame, Value Value)? ToFrame(int at)
-    {
-        if (leads.Frame(Over(at)) is { } frame)
-        {
-            return After(frame.Last + 1, true) is { } behind ? (frame, behind) : null;
-        }
-
-        return After(at, false) is { } value && leads.Frame(Over(value.Last + 1)) is { } later ? (later, value) : null;
-    }
-
-    private int Over(int at) => scene.IsWord(at, "to", "against", "-", "and", "on") ? at + 1 : at;
 }

@@ -7,8 +7,8 @@ namespace WireCoach.Rules.Language;
 /// <summary>What follows when all figures of a message are read: one run told in several sentences, a current above the plate's, and lines whose currents differ.</summary>
 internal static class RunFacts
 {
-    private const string HighCurrent = "high-current";
-    private const string Unequals = "unequal-phase-currents";
+    public const string HighCurrent = "high-current";
+    public const string Unequals = "unequal-phase-currents";
     private const int AllLines = 3;
     private const int JustBehind = 3;
     private static readonly string[] Currents = ["draws", "amps-are", "amps-word", "line-currents"];

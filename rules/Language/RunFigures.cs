@@ -51,6 +51,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             taken.UnionWith(LineVolts(here.FindAll(q => !taken.Contains(q))));
             taken.UnionWith(here.FindAll(q => !taken.Contains(q) && Starting(q)));
             taken.UnionWith(Running(here.FindAll(q => !taken.Contains(q))));
+            taken.UnionWith(VoltsAtPlaces.Left(scene, here.FindAll(q => !taken.Contains(q))));
         }
 
         return taken;
@@ -227,6 +228,9 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     /// <summary>Whether it is one number of the size that line volts have.</summary>
     public static bool IsOfLineVolts(Quantity q) => q.Values is [>= LeastLineVolts and <= MostLineVolts];
 
+    /// <summary>Whether it is such a number with the unit of volts, or without any.</summary>
+    public static bool IsBareOrVolts(Quantity q) => IsOfLineVolts(q) && q.UnitId is "" or "volt";
+
     private bool Follows(Quantity one, Quantity next) => Enumerable.Range(one.Last + 1, next.First - one.Last - 1).All(at => scene.IsWord(at, ",", "/", "-", "and", "&", ";", "by", "then"));
 
     /// <summary>"398 402 397 V": volts of three lines that lie close together, or are said to be between lines, are no list of plate volts.</summary>
@@ -242,7 +246,7 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
     }
 
     /// <summary>"L1-L2 462": volts right behind two lines.</summary>
-    private bool IsBetweenLines(Quantity q) => IsOfLineVolts(q) && q.UnitId is "" or "volt"
+    private bool IsBetweenLines(Quantity q) => IsBareOrVolts(q)
         && Conductors.Count(line => scene.Hits.Exists(hit => hit.Concept == line && hit.First < q.First && q.First - hit.Last <= Beside && scene.Tokens[hit.First].Clause == scene.Tokens[q.First].Clause)) == 2;
 
     /// <summary>Three figures and nothing else, where no figure was asked for.</summary>
@@ -352,15 +356,18 @@ internal sealed class RunFigures(Scene scene, List<Quantity> quantities, Belongi
             || (scene.At(q.Last + 1, "turns-at") is not null && scene.InSentence("measured", q.First)));
 
     /// <summary>"Voltage at the motor is 238 while it runs": volts without their unit.</summary>
-    private bool IsBareVolts(Quantity q) => q.Unit is null && IsOfLineVolts(q) && scene.InSentence("running-now", q.First)
-        && (scene.InSentence("low-volts", q.First) || (scene.InSentence("volts-noun", q.First) && scene.InSentence("at-the-motor", q.First)));
+    private bool IsBareVolts(Quantity q) => q.Unit is null && IsOfLineVolts(q) && (IsUnderLoad(q) || (scene.InSentence("running-now", q.First)
+        && ((VoltsAtPlaces.IsAtMotor(scene, q) && scene.InClause("running-now", q.First)) || scene.InSentence("low-volts", q.First) || (scene.InSentence("volts-noun", q.First) && scene.InSentence("at-the-motor", q.First)))));
+
+    /// <summary>"With 230 at the motor it draws 5 A".</summary>
+    private bool IsUnderLoad(Quantity q) => VoltsAtPlaces.IsAtMotor(scene, q) && scene.InSentence("draws", q.First) && quantities.Exists(amps => amps.UnitId == Amp && scene.Tokens[amps.First].Sentence == scene.Tokens[q.First].Sentence && !Stated(amps));
 
     /// <summary>"Draws 4.2 A at 236 V and turns 1440 rpm": the nearest telling word before it says that it was measured.</summary>
     private bool Drawn(Quantity q) => q.UnitId switch
     {
         "amp" => Told(q) == "draws",
-        "volt" => scene.IsWord(q.First - 1, "at") && Told(q) == "draws",
-        _ => IsBareSpeed(q) || Told(q) is "draws" or "turns-at",
+        "volt" => (scene.IsWord(q.First - 1, "at") && Told(q) == "draws") || IsUnderLoad(q),
+        _ => IsBareSpeed(q) || IsBareVolts(q) || Told(q) is "draws" or "turns-at",
     };
 
     /// <summary>"The plate says 12 amps".</summary>

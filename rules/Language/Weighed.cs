@@ -14,8 +14,7 @@ internal sealed class Weighed
     private const string Swollen = "capacitor-swollen";
     private const string Smoke = "smoke-or-burnt-smell";
     private const string LowVolts = "low-voltage-at-motor";
-    private const string Unequal = "unequal-phase-currents";
-    private static readonly string[] ByFigures = ["high-current", LowVolts, Unequal];
+    private static readonly string[] ByFigures = [RunFacts.HighCurrent, LowVolts, RunFacts.Unequals];
     private static readonly string[] Elsewhere = ["cap-there", "plug-lies", "figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
     private readonly Likeness _likeness;
     private readonly Scene _scene;
@@ -66,9 +65,9 @@ internal sealed class Weighed
     private HashSet<string> Settled()
     {
         var settled = Concluded.Where(one => one is { Kind: "symptom", Aside: false, Doubtful: false }).Select(one => one.Id).ToHashSet(StringComparer.Ordinal);
-        if (_scene.Facts.Any(fact => fact.Fact is Fact.Choice { Question: Fact.Choice.LeadCount } or Fact.Lead))
+        if (_scene.Facts.Any(fact => fact.Fact is Fact.Choice { Question: Fact.Choice.LeadCount } or Fact.Lead or Fact.Reading))
         {
-            settled.Add(Unmarked); // how many wires there are and of which colour says nothing of their marks
+            settled.Add(Unmarked); // how many wires there are, of which colour, and what was measured between them says nothing of their marks
         }
 
         if (_scene.Places("cap-gone", "capacitor-need").Count > 0)
@@ -92,7 +91,7 @@ internal sealed class Weighed
         return figures == 1 || (figures > 1 && symptom switch
         {
             LowVolts => Likeness.IsDenial(row) && Has(fact => fact is Fact.Running { Volts: not null } or Fact.BenchTest { Test: "supply-voltage" or "voltage-at-motor" }),
-            Unequal => Has(IsAmps),
+            RunFacts.Unequals => Has(IsAmps) || _scene.Places("reading-open").Count > 0, // "black and white 3.2, red and blue 8.9, rest open" are ohms
             _ => Has(IsAmps) && (Likeness.IsDenial(row) || Has(fact => fact is Fact.Plate { Field: "amps" })),
         });
 

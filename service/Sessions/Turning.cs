@@ -99,6 +99,7 @@ internal sealed class Turning(Coach coach, SentenceBook sentences)
         "doubt" => "reply.doubt",
         "maybe" => "reply.maybe",
         "part" => "reply.part",
+        _ when doubt.Reads.Count == 1 => "reply.open",
         _ => "reply.which",
     };
 

@@ -54,6 +54,23 @@ public sealed class ReadingsTest
     [InlineData("4.2 ohm for T1-T4")]
     public void The_ohms_of_two_leads_are_heard(string text) => Assert.Equal("reading T1 T4 4.2", Heard(text));
 
+    /// <summary>What is measured from the frame to a row of leads is never a reading between two of them.</summary>
+    [Theory]
+    [InlineData("frame to T1, T2 and T4 open", "reading T1 frame open; reading T2 frame open; reading T4 frame open")]
+    [InlineData("frame to each lead open", "reading T1 frame open; reading T2 frame open; reading T4 frame open")]
+    [InlineData("frame to all leads OL", "reading T1+T2+T4 frame open")]
+    [InlineData("ground to T1 and T2 each 0.4", "reading T1 earth 0.4; reading T2 earth 0.4")]
+    [InlineData("frame to T1 and T2 0.4", "")]
+    [InlineData("no continuity from any lead to the frame", "reading T1 frame open; reading T2 frame open; reading T4 frame open")]
+    [InlineData("none of the leads read to frame", "reading T1 frame open; reading T2 frame open; reading T4 frame open")]
+    [InlineData("no wire shows continuity to the case", "reading T1 frame open; reading T2 frame open; reading T4 frame open")]
+    [InlineData("no lead goes to the frame", "")]
+    [InlineData("T1 and T2 4.2, rest open", "reading T1 T2 4.2; reading T1 T4 open; reading T2 T4 open")]
+    [InlineData("T1 and T2 230, T4 is the third", "")]
+    [InlineData("T1 and T2 4.2 to frame", "")]
+    public void Readings_of_several_leads_are_heard(string text, string brief) =>
+        Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text, ["T1", "T2", "T4"])).Where(line => line.StartsWith("reading", StringComparison.Ordinal))));
+
     [Theory]
     [InlineData("T1 and T4 4.2")]
     [InlineData("T1 and T4, 4.2 ohm")]

@@ -34,7 +34,24 @@ public sealed class VoltsInWordsTest
     [InlineData("120 or 240, I'd go for 240", "supply volts=240")]
     [InlineData("plate 208-230/460, I've 240 three phase", "plate volts 208/230/460; supply volts=240 phases=3")]
     [InlineData("Phase to phase 402, 388, 415 with it running. Currents 18, 27, 14", "unequal-phase-currents; bench supply-voltage 402; bench supply-voltage 388; bench supply-voltage 415; bench line-currents 18; bench line-currents 27; bench line-currents 14")]
+    [InlineData("motor is 230 V and the panel is 208", "plate volts 230; supply volts=208")]
+    [InlineData("with 230 at the motor it draws 5 A", "running V=230 A=5")]
+    [InlineData("getting 198 at the motor terminals when it runs", "running V=198 ran")]
+    [InlineData("104 at the motor while it tries to start", "bench voltage-at-motor-starting 104")]
     public void Each_is_heard_for_what_it_is(string text, string brief) => Assert.Equal(brief, string.Join("; ", Brief.Of(Listener.Understand(text))));
+
+    /// <summary>Volts at the motor count otherwise while it runs than while it tries to start: where that is not told, it is asked.</summary>
+    [Theory]
+    [InlineData("104 at the motor", "104")]
+    [InlineData("I measured 198 V at the motor", "198 V")]
+    [InlineData("the voltage at the motor is 104", "104")]
+    public void Volts_at_the_motor_are_left_open(string text, string open)
+    {
+        var heard = Listener.Understand(text);
+        Assert.Empty(Brief.Of(heard));
+        var left = Assert.Single(heard.NotUnderstood);
+        Assert.Equal((open, "running/volts starting/volts"), (left.Text, string.Join(' ', left.Reads)));
+    }
 
     [Theory]
     [InlineData("runs on 115 now, want 230", "115")]
