@@ -21,6 +21,7 @@ internal static partial class VocabularyFolder
             Glossary = sections.Lists<GlossaryTerm>("glossary", term => term.Id),
             Told = sections.Lists<ToldWords>("words/told", told => told.Id),
             Order = sections.Lists<ToldOrder>("words/order", order => order.Id),
+            Beside = sections.Lists<ToldBeside>("words/beside", beside => beside.Id),
         };
         Check(words);
         return words;
@@ -48,6 +49,11 @@ internal static partial class VocabularyFolder
             {
                 throw new KnowledgeException($"words/rules: '{rule.Id}' must be written kind/id, for example symptom/runs-hot.");
             }
+        }
+
+        foreach (var name in words.Beside.Values.SelectMany(one => one.Others.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where((_, at) => at % 2 == 0).Prepend(one.Id)).Where(name => !words.Told.ContainsKey(name)))
+        {
+            throw new KnowledgeException($"words/beside: '{name}' stands for nothing in words/told.");
         }
 
         foreach (var unit in words.Units.Values.Where(unit => !Units.Ids.Contains(unit.Unit)))

@@ -1,4 +1,3 @@
-using System.Globalization;
 using WireCoach.Rules.Reference;
 
 namespace WireCoach.Rules.Language;
@@ -6,7 +5,7 @@ namespace WireCoach.Rules.Language;
 /// <summary>
 /// A second reading of a message beside its phrases: which symptoms people have told in the like words.
 /// Each word, each concept and each two words together add to the odds of a symptom, networks look at the words in their order, and a phrase that tells it adds to both;
-/// how far each is to be believed was learnt from messages of which no phrase was made.
+/// how far each is to be believed, and what symptoms make of each other, was learnt from messages of which no phrase was made.
 /// </summary>
 internal sealed class Likeness
 {
@@ -17,6 +16,7 @@ internal sealed class Likeness
     private readonly double[] _before;
     private readonly Dictionary<string, List<(int Row, double Weight)>> _weights = new(StringComparer.Ordinal);
     private readonly WordOrder _order;
+    private readonly Beside _beside;
 
     /// <param name="words">How strongly each word speaks for each symptom, and what was learnt of their order.</param>
     /// <param name="belief">How far likeness and phrases are believed.</param>
@@ -30,15 +30,15 @@ internal sealed class Likeness
         _before = [.. _names.Select(name => told[name].Before)];
         for (var row = 0; row < _names.Length; row++)
         {
-            var parts = told[_names[row]].Words.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-            for (var at = 0; at + 1 < parts.Length; at += 2)
+            foreach (var (word, weight) in WordWeights.Of(told[_names[row]].Words))
             {
-                var weights = _weights.TryGetValue(parts[at], out var known) ? known : _weights[parts[at]] = [];
-                weights.Add((row, double.Parse(parts[at + 1], CultureInfo.InvariantCulture)));
+                var weights = _weights.TryGetValue(word, out var known) ? known : _weights[word] = [];
+                weights.Add((row, weight));
             }
         }
 
         _order = new WordOrder(words.Order.Values.Single(), _names.Length);
+        _beside = new Beside(words.Beside, _names);
     }
 
     /// <summary>What the phrases of a message tell of the motor as it is now, as the rows are named.</summary>
@@ -85,12 +85,11 @@ internal sealed class Likeness
         return [.. scores.Zip(_order.Odds(counted.InOrder))];
     }
 
-    /// <summary>How likely each row is, the words and the phrases taken together.</summary>
+    /// <summary>How likely each row is: the words and the phrases taken together, and then what the other rows make of it.</summary>
     public double[] Chances(CountedWords counted, IReadOnlyCollection<string> phrases)
     {
         var scores = Scores(counted);
-        return [.. _names.Select((name, at) => 1 / (1 + Math.Exp(-Odds(
-            scores[at], phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, IsDenial(name)))))];
+        return _beside.Chances([.. _names.Select((name, at) => Odds(scores[at], phrases.Contains(name), _contrary[at] >= 0 && phrases.Contains(_names[_contrary[at]]), phrases.Count, IsDenial(name)))]);
     }
 
     private double Odds((double Apart, double InOrder) scores, bool phrase, bool contrary, int phrases, bool denial) =>

@@ -13,6 +13,7 @@ internal sealed class Weighed
     private const string AsksStraight = "asks-straight";
     private const string Swollen = "capacitor-swollen";
     private const string Smoke = "smoke-or-burnt-smell";
+    private const string AtOnce = "trips-at-once";
     private const string LowVolts = "low-voltage-at-motor";
     private static readonly string[] ByFigures = [RunFacts.HighCurrent, LowVolts, RunFacts.Unequals];
     private static readonly string[] Elsewhere = ["cap-there", "plug-lies", "figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
@@ -78,6 +79,11 @@ internal sealed class Weighed
         if (_scene.Places("smell-of-gas").Count > 0)
         {
             settled.Add(Smoke); // what smells of gas does not burn yet
+        }
+
+        if (_scene.Places("tool-bites").Count > 0)
+        {
+            settled.Add(AtOnce); // what trips as the tool bites has run before
         }
 
         return settled;

@@ -23,6 +23,9 @@ public sealed record Vocabulary
 
     /// <summary>What was learnt of words in their order; there is one.</summary>
     public required IReadOnlyDictionary<string, ToldOrder> Order { get; init; }
+
+    /// <summary>What was learnt of symptoms that are told beside each other.</summary>
+    public required IReadOnlyDictionary<string, ToldBeside> Beside { get; init; }
 }
 
 /// <summary>How strongly words speak for one symptom, or for its denial.</summary>
@@ -42,6 +45,19 @@ public sealed record ToldWords
 
     /// <summary>Word and number in turn: a stem, or <c>@</c> and a concept that was said, <c>-@</c> one that was denied; what it adds to the logarithm of the odds.</summary>
     public required string Words { get; init; }
+}
+
+/// <summary>What the likelihood of the others adds to the logarithm of the odds of one symptom, or of its denial.</summary>
+public sealed record ToldBeside
+{
+    /// <summary>A symptom; <c>no/</c> and a symptom that was denied.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What is added whatever the others are.</summary>
+    public required double Own { get; init; }
+
+    /// <summary>Another of them and number in turn: what it adds where it is certain.</summary>
+    public required string Others { get; init; }
 }
 
 /// <summary>Networks that tell the symptoms and denials of <see cref="Vocabulary.Told"/>, in the order of their ids, by words in a row; their mean counts.</summary>

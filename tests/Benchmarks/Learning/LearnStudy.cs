@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.Optimization;
 using WireCoach.Knowledge;
 using WireCoach.Rules.Language;
 using WireCoach.Rules.Reference;
@@ -12,7 +10,7 @@ namespace WireCoach.Benchmarks.Learning;
 
 /// <summary>
 /// Learns from the sets that may be read how strongly each word speaks for each symptom, what words tell in their order, and how far that and the phrases are to be believed,
-/// and, asked to, writes all of it into the knowledge; unjudged, it leaves the belief as it is, and for the order alone the weights of the words too.
+/// and, asked to, writes all of it into the knowledge; unjudged, it leaves the belief as it is; asked for the words or the order alone, it leaves the rest.
 /// </summary>
 /// <remarks>
 /// The weights of words are those of a logistic regression for each symptom and each denial, held small; what their order tells is a network that <see cref="Teacher"/> teaches.
@@ -57,6 +55,12 @@ internal static partial class LearnStudy
         lines.ForEach(line => line.Lesson = new([.. line.InOrder.Select(word => WordOrder.Numbered(word, numbers, meant))], [.. line.Expected.Select(row => names.IndexOf(row)).Where(row => row >= 0)], ToldSets.IsPlain(line.File)));
         Console.WriteLine($"{lines.Count} lines, {rows.Count} rows, {words.Count} words and pairs, {ordered.Count} words in order, {meanings.Count} meanings, {shape.Count} weights of the network");
 
+        if (args.Contains("words"))
+        {
+            Write(rows, words, lines, knowledge);
+            return;
+        }
+
         var apart = args.Contains("unjudged") || args.Contains("order") ? [] : Apart(lines);
         var others = lines.FindAll(line => !apart.Contains(line.File));
         List<List<Line>> lessons = [.. apart.Count > 0 ? Enumerable.Repeat(others, Kept) : [], .. args.Contains("write") ? Enumerable.Repeat(lines, Kept) : []];
@@ -83,10 +87,17 @@ internal static partial class LearnStudy
     private static void Judge(List<Judged> likelihoods, bool write)
     {
         var belief = Believe(likelihoods);
-        Print(likelihoods, belief);
+        double[][] odds = [.. likelihoods.GroupBy(one => one.Row).Select(row => row.Select(one => one.Inputs.Sum(input => input.Value * belief[input.Name])).ToArray())];
+        bool[][] told = [.. likelihoods.GroupBy(one => one.Row).Select(row => row.Select(one => one.IsTold).ToArray())];
+        string[] names = [.. likelihoods.Select(one => one.Row).Distinct(StringComparer.Ordinal)];
+        var together = new RowsTogether(odds, told);
+        Print(likelihoods, [.. odds.SelectMany(row => row).Select(Beside.Chance)]);
+        Console.WriteLine(string.Join(", ", belief.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}: {one.Value:0.00}"))));
+        Print(likelihoods, [.. together.Chances().SelectMany(row => row)]);
         if (write)
         {
             WriteBelief(belief);
+            Keep("beside", [.. names.Select((_, row) => together.Written(row, names))]);
         }
     }
 
@@ -128,14 +139,14 @@ internal static partial class LearnStudy
     private static double[] Fit(List<Line> lines, string row, int words, double[]? known = null)
     {
         var told = lines.ConvertAll(line => line.Expected.Contains(row));
-        return Smallest(known ?? new double[words + 1], weights =>
+        return Slope.Lowest(known ?? new double[words + 1], weights =>
         {
             var (value, gradient) = (0.5 * weights.Sum(weight => weight * weight), weights.ToArray());
             for (var at = 0; at < lines.Count; at++)
             {
                 var odds = Score(lines[at], weights);
-                var chance = 1 / (1 + Math.Exp(-odds));
-                value += Loose * Miss(told[at] ? odds : -odds);
+                var chance = Beside.Chance(odds);
+                value += Loose * Slope.Miss(told[at] ? odds : -odds);
                 var pull = Loose * (chance - (told[at] ? 1 : 0));
                 gradient[words] += pull;
                 foreach (var place in lines[at].Places)
@@ -152,14 +163,14 @@ internal static partial class LearnStudy
     private static Dictionary<string, double> Believe(List<Judged> judged)
     {
         var inputs = judged.ConvertAll(one => one.Inputs.Select(input => input.Value).ToArray());
-        var found = Smallest(new double[inputs[0].Length], weights =>
+        var found = Slope.Lowest(new double[inputs[0].Length], weights =>
         {
             var (value, gradient) = (0.5 * weights.Sum(weight => weight * weight), weights.ToArray());
             for (var at = 0; at < inputs.Count; at++)
             {
                 var odds = inputs[at].Zip(weights, (input, weight) => input * weight).Sum();
-                value += Miss(judged[at].IsTold ? odds : -odds);
-                var pull = (1 / (1 + Math.Exp(-odds))) - (judged[at].IsTold ? 1 : 0);
+                value += Slope.Miss(judged[at].IsTold ? odds : -odds);
+                var pull = Beside.Chance(odds) - (judged[at].IsTold ? 1 : 0);
                 for (var input = 0; input < weights.Length; input++)
                 {
                     gradient[input] += pull * inputs[at][input];
@@ -182,21 +193,9 @@ internal static partial class LearnStudy
         return sum;
     }
 
-    private static double Miss(double odds) => odds > 0 ? Math.Log(1 + Math.Exp(-odds)) : Math.Log(1 + Math.Exp(odds)) - odds;
-
-    private static double[] Smallest(double[] from, Func<double[], (double Value, double[] Gradient)> loss)
+    private static void Print(List<Judged> judged, double[] likely)
     {
-        var objective = ObjectiveFunction.Gradient(at =>
-        {
-            var (value, gradient) = loss(at.AsArray() ?? at.ToArray());
-            return (value, Vector<double>.Build.Dense(gradient));
-        });
-        return new LimitedMemoryBfgsMinimizer(1e-4, 1e-8, 1e-9, 8, 300).FindMinimum(objective, Vector<double>.Build.DenseOfArray(from)).MinimizingPoint.ToArray();
-    }
-
-    private static void Print(List<Judged> judged, Dictionary<string, double> belief)
-    {
-        var chances = judged.ConvertAll(one => (one, Chance: 1 / (1 + Math.Exp(-one.Inputs.Sum(input => input.Value * belief[input.Name])))));
+        var chances = judged.Zip(likely, (one, chance) => (one, Chance: chance)).ToList();
         Console.WriteLine($"{"likely above",12}{"recall",8}{"precision",10}{"  of what no phrase tells: right of taken",42}{"  of what a phrase tells: wrong of left out",44}");
         var meant = judged.Count(one => one.IsTold);
         foreach (var limit in Limits)
@@ -210,7 +209,6 @@ internal static partial class LearnStudy
 
         var phrases = judged.FindAll(one => one.Phrase);
         Console.WriteLine($"phrases alone: {(double)phrases.Count(one => one.IsTold) / meant:0.000} {(double)phrases.Count(one => one.IsTold) / phrases.Count:0.000}");
-        Console.WriteLine(string.Join(", ", belief.Select(one => string.Create(CultureInfo.InvariantCulture, $"{one.Key}: {one.Value:0.00}"))));
     }
 
     private static void Write(List<KeyValuePair<string, int>> rows, List<string> words, List<Line> lines, TradeKnowledge knowledge)

@@ -6,6 +6,10 @@ namespace WireCoach.Rules.Tests.Language;
 /// <summary>How much of what people write is understood, by kind, and what is read wrongly.</summary>
 public sealed class ListenerTest(ITestOutputHelper output)
 {
+    private const string Does = "- what it does";
+    private const string Before = "- its history";
+    private const string Denied = "- that it is not so";
+
     private static readonly Listener Listener = new(Trade.Knowledge);
 
     /// <summary>Kinds that are written into every expectation; the others count only where an expectation names them.</summary>
@@ -14,18 +18,18 @@ public sealed class ListenerTest(ITestOutputHelper output)
     /// <summary>How many lines of a set are heard as they were written, and how many that nobody wrote at the most: what is understood once stays understood, but for one that goes where others come.</summary>
     private static readonly Dictionary<string, (int Right, int Invented)> Kept = new(StringComparer.Ordinal)
     {
-        ["development-first.yaml"] = (163, 1),
+        ["development-first.yaml"] = (162, 1),
         ["development-second.yaml"] = (163, 7),
-        ["development-third.yaml"] = (202, 12),
-        ["development-fourth.yaml"] = (122, 5),
-        ["development-fifth.yaml"] = (67, 8),
+        ["development-third.yaml"] = (199, 12),
+        ["development-fourth.yaml"] = (133, 7),
+        ["development-fifth.yaml"] = (66, 8),
         ["development-sixth.yaml"] = (190, 7),
         ["development-seventh.yaml"] = (211, 8),
         ["development-eighth.yaml"] = (397, 41),
         ["development-ninth.yaml"] = (481, 45),
         ["development-tenth.yaml"] = (468, 36),
         ["development-eleventh.yaml"] = (437, 56),
-        ["development-twelfth.yaml"] = (219, 8),
+        ["development-twelfth.yaml"] = (218, 8),
         ["development-thirteenth.yaml"] = (1020, 186),
         ["development-fifteenth.yaml"] = (69, 12),
         ["development-sixteenth.yaml"] = (90, 11),
@@ -45,7 +49,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-sixth.yaml", 0.95, 0.95)]
     [InlineData("development-seventh.yaml", 0.95, 0.95)]
     [InlineData("held-out.yaml")]
-    [InlineData("held-out-second.yaml", 0.945, 0.94)]
+    [InlineData("held-out-second.yaml", 0.945, 0.96)]
     [InlineData("development-eighth.yaml", 0.95, 0.90)]
     [InlineData("development-ninth.yaml", 0.90, 0.88, 0.90)]
     [InlineData("development-tenth.yaml", 0.95, 0.93)]
@@ -55,12 +59,12 @@ public sealed class ListenerTest(ITestOutputHelper output)
     [InlineData("development-fifteenth.yaml", 0.85, 0.87, 0)]
     [InlineData("development-sixteenth.yaml", 0.87, 0.90, 0)]
     [InlineData("development-seventeenth.yaml", 0.88, 0.84, 0)]
-    [InlineData("held-out-third.yaml", 0.86, 0.855, 0)]
-    [InlineData("held-out-fourth.yaml", 0.895, 0.905, 0)]
-    [InlineData("held-out-fifth.yaml", 0.89, 0.86, 0)]
+    [InlineData("held-out-third.yaml", 0.86, 0.875, 0)]
+    [InlineData("held-out-fourth.yaml", 0.90, 0.91, 0)]
+    [InlineData("held-out-fifth.yaml", 0.89, 0.87, 0)]
     public void Most_of_what_people_write_is_understood(string file, double recall = 0.90, double precision = 0.90, double figures = 0.92)
     {
-        var (table, counts) = Measure(file);
+        var (table, counts, _) = Measure(file);
         output.WriteLine(table);
         var symptoms = counts["symptom"];
         Assert.True(symptoms.Recall >= recall, table);
@@ -82,7 +86,24 @@ public sealed class ListenerTest(ITestOutputHelper output)
         Assert.Empty(heard.Facts.OfType<WireCoach.Rules.Cases.Fact.Supply>());
     }
 
-    private static (string Table, SortedDictionary<string, Count> Counts) Measure(string file)
+    /// <summary>
+    /// What nobody learnt from and nobody read: of ordinary messages all symptoms and denials together, and of all sets, also of the third with its words that were looked for to be unusual, what is told to be so.
+    /// What is not so is said in so many ways that two people who label it agree on no more than five in six.
+    /// </summary>
+    [Fact]
+    public void Symptoms_of_messages_that_nobody_has_read_are_heard()
+    {
+        var parts = HeldOut.Where(file => file != "held-out.yaml").ToDictionary(file => file, file => Measure(file).Parts, StringComparer.Ordinal);
+        var ordinary = Count.Sum(parts.Where(set => set.Key != "held-out-third.yaml").SelectMany(set => set.Value.Values));
+        var told = Of(Does) + Of(Before);
+        output.WriteLine($"{Does} {Of(Does)}{Environment.NewLine}{Before} {Of(Before)}{Environment.NewLine}{Denied} {Of(Denied)}{Environment.NewLine}told {told}{Environment.NewLine}all {told + Of(Denied)}{Environment.NewLine}ordinary {ordinary}");
+        Assert.True(told is { Recall: >= 0.90, Precision: >= 0.90 }, told.ToString());
+        Assert.True(ordinary is { Recall: >= 0.90, Precision: >= 0.90 }, ordinary.ToString());
+
+        Count Of(string part) => Count.Sum(parts.Values.Select(one => one[part]));
+    }
+
+    private static (string Table, SortedDictionary<string, Count> Counts, SortedDictionary<string, Count> Parts) Measure(string file)
     {
         var (counts, parts) = (new SortedDictionary<string, Count>(StringComparer.Ordinal), new SortedDictionary<string, Count>(StringComparer.Ordinal));
         var table = new StringBuilder().AppendLine(file);
@@ -96,7 +117,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
             var missed = expected.Except(heard.Concat(heard.Select(line => line.Split(' ')[0]).Where(kind => kind is "capacitor" or "application")), StringComparer.Ordinal).ToList();
             var invented = heard.Except(expected, StringComparer.Ordinal).Where(line => !expected.Contains(Brief.Kind(line)) && Brief.Kind(line) is not "application" && !Follows(line, expected)).ToList();
             Add(counts, Brief.Kind);
-            Add(parts, line => Brief.Kind(line) != "symptom" ? null : line.StartsWith("no ", StringComparison.Ordinal) ? "- that it is not so" : History.Contains(line) ? "- its history" : "- what it does");
+            Add(parts, line => Brief.Kind(line) != "symptom" ? null : line.StartsWith("no ", StringComparison.Ordinal) ? Denied : History.Contains(line) ? Before : Does);
 
             void Add(SortedDictionary<string, Count> to, Func<string, string?> kind)
             {
@@ -119,7 +140,7 @@ public sealed class ListenerTest(ITestOutputHelper output)
             table.AppendLine($"{kind,-20} recall {count.Recall:0.000} precision {count.Precision:0.000} F1 {count.F1:0.000}  ({count.Right} right, {count.Missed} missed, {count.Invented} invented)");
         }
 
-        return (table.ToString(), counts);
+        return (table.ToString(), counts, parts);
     }
 
     /// <summary>The plate's pairs as the program writes them, the lower volts first: "690/400 V, 8.6/14.9 A" is 400/690 V, 14.9/8.6 A, and 208-230/460 V are three.</summary>
