@@ -14,6 +14,8 @@ internal sealed class Weighed
     private const string Swollen = "capacitor-swollen";
     private const string Smoke = "smoke-or-burnt-smell";
     private const string AtOnce = "trips-at-once";
+    private const string TooFast = "runs-fast";
+    private const string TooSlow = "runs-slow";
     private const string LowVolts = "low-voltage-at-motor";
     private static readonly string[] ByFigures = [RunFacts.HighCurrent, LowVolts, RunFacts.Unequals];
     private static readonly string[] Elsewhere = ["cap-there", "plug-lies", "figure-wanders", "goes-where", "hot-other", "trip-other", "turned-off", "felt-warm"];
@@ -49,7 +51,7 @@ internal sealed class Weighed
         }
 
         var settled = Settled();
-        var unsettled = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row])) && !IsReckoned(_likeness.Names[row])).ToList();
+        var unsettled = Enumerable.Range(0, _chances.Length).Where(row => !settled.Contains(Likeness.Symptom(_likeness.Names[row])) && !IsReckoned(_likeness.Names[row]) && !IsAgainstSpeed(_likeness.Names[row])).ToList();
         var likely = Likely(unsettled);
         var open = unsettled.OrderByDescending(row => likely[row]).ToLookup(row => Likeness.IsDenial(_likeness.Names[row]));
         var taken = open[false].TakeWhile(row => likely[row] > _likeness.Limit("taken")).Select(Taken).ToList();
@@ -104,6 +106,12 @@ internal sealed class Weighed
         bool Has(Predicate<Fact> told) => _scene.Facts.Any(fact => told(fact.Fact));
         static bool IsAmps(Fact fact) => fact is Fact.Running { Amps: not null } or Fact.BenchTest { Test: "line-currents" };
     }
+
+    /// <summary>"The plate says 1725 and it's doing 1140" is not too fast, whatever its words are like.</summary>
+    private bool IsAgainstSpeed(string row) => row is TooFast or TooSlow
+        && _scene.Facts.Select(fact => fact.Fact).OfType<Fact.Running>().FirstOrDefault(run => run.Rpm is not null)?.Rpm is { } speed
+        && _scene.Facts.Select(fact => fact.Fact).OfType<Fact.Plate>().FirstOrDefault(plate => plate is { Field: "rpm", Of: null, Value.Numbers.Count: 1 })?.Value.Numbers[0] is { } rated
+        && (row == TooFast ? speed <= rated : speed >= rated);
 
     /// <summary>How likely each row is that no phrase tells: also by the words alone of which nothing else was made, for the names of leads and the figures of a plate speak of no symptom, nor does what is said of another thing than the motor or of what goes where, or what is only asked, what was read is judged by its figure, and what is wanted has not been done. Where something is told beside all that, the whole may be sure enough.</summary>
     /// <param name="open">The rows that are neither told nor settled: where the whole message is sure or finds them unlikely, its parts need not be weighed.</param>

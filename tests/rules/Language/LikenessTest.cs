@@ -66,6 +66,15 @@ public sealed class LikenessTest
         Assert.Contains(heard.NotUnderstood, left => left.Reads.SequenceEqual(["likely-not/" + symptom]));
     }
 
+    /// <summary>What the figures say is not taken otherwise because of the words around them.</summary>
+    [Theory]
+    [InlineData("put the tach on, plate says 1725 its doing 1140", "runs-fast")]
+    [InlineData("when the blade bites it trips the breaker", "trips-at-once")]
+    [InlineData("none of the leads read to frame", "leads-unmarked")]
+    [InlineData("black and white 3.2, red and yellow 3.3, blue and orange 8.9 rest open", "unequal-phase-currents")]
+    public void What_was_read_is_not_taken_for_what_it_is_not(string text, string symptom) =>
+        Assert.DoesNotContain(Listener.Understand(text, ["1", "2", "3"]).Symptoms, one => one.Id == symptom);
+
     [Theory]
     [InlineData("would it growl with a bad bearing?")]
     [InlineData("my grandmother taught at the village school")]
