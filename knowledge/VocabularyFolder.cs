@@ -51,7 +51,7 @@ internal static partial class VocabularyFolder
             }
         }
 
-        foreach (var name in words.Beside.Values.SelectMany(one => one.Others.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where((_, at) => at % 2 == 0).Prepend(one.Id)).Where(name => !words.Told.ContainsKey(name)))
+        foreach (var name in words.Beside.Values.SelectMany(one => WordWeights.Of(one.Others).Select(other => other.Word).Prepend(one.Id)).Where(name => !words.Told.ContainsKey(name)))
         {
             throw new KnowledgeException($"words/beside: '{name}' stands for nothing in words/told.");
         }

@@ -107,21 +107,14 @@ internal sealed class FrameReadings(Scene scene, LeadReader leads, ReadingGramma
     /// <summary>"1, 2, 3 and 4", "red and blue each".</summary>
     private Side? Row(int at)
     {
-        var row = new List<string>();
-        var (next, last) = (at, at);
-        while (leads.At(next) is { } lead && lead.Tag is not (Fact.Reading.Frame or Fact.Reading.Earth))
+        if (leads.Row(at, ",", "and", "&", "or", "/") is not { Count: > 1 } row)
         {
-            row.Add(lead.Tag);
-            last = lead.Last;
-            next = lead.Last + 1;
-            while (scene.IsWord(next, ",", "and", "&", "or", "/"))
-            {
-                next++;
-            }
+            return null;
         }
 
+        var last = row[^1].Last;
         var each = scene.IsWord(last + 1, "both", "each");
-        return row.Count > 1 ? new Side(row, each, each ? last + 1 : last) : null;
+        return new Side([.. row.Select(lead => lead.Tag)], each, each ? last + 1 : last);
     }
 
     /// <summary>"to frame OL" and "open to the frame".</summary>

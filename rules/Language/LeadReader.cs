@@ -42,6 +42,29 @@ internal sealed class LeadReader
         return Frame(at) ?? Colour(at) ?? Marking(at, letters);
     }
 
+    /// <summary>Leads one behind the other, with such signs between them; the frame and the earth are none.</summary>
+    public List<(string Tag, int Last)> Row(int at, params string[] signs)
+    {
+        var row = new List<(string Tag, int Last)>();
+        var next = at;
+        while (At(next) is { } lead && lead.Tag is not (Cases.Fact.Reading.Frame or Cases.Fact.Reading.Earth))
+        {
+            row.Add(lead);
+            next = lead.Last + 1;
+            while (_scene.IsWord(next, signs))
+            {
+                next++;
+            }
+
+            if (next == lead.Last + 1)
+            {
+                break;
+            }
+        }
+
+        return row;
+    }
+
     /// <summary>"frame", "case", "earth", "ground".</summary>
     public (string Tag, int Last)? Frame(int at)
     {

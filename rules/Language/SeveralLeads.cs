@@ -38,27 +38,8 @@ internal sealed class SeveralLeads(Scene scene, LeadReader leads, ReadingGrammar
     /// <summary>Two or more leads with "and" or "with" before the last; whether that says that they are held together.</summary>
     private (List<(string Tag, int Last)> Leads, int Next, bool Held)? Row(int at)
     {
-        var row = new List<(string Tag, int Last)>();
-        var (next, joined, held) = (at, false, false);
-        while (leads.At(next) is { } lead && lead.Tag is not (Fact.Reading.Frame or Fact.Reading.Earth))
-        {
-            row.Add(lead);
-            next = lead.Last + 1;
-            var sign = scene.IsWord(next, ",") ? next + 1 : next;
-            if (scene.IsWord(sign, "and", "&", "with", "+"))
-            {
-                (joined, held) = (true, held || scene.IsWord(sign, "with", "+"));
-                sign++;
-            }
-
-            if (sign == next || leads.At(sign) is null)
-            {
-                break;
-            }
-
-            next = sign;
-        }
-
-        return row.Count > 1 && joined ? (row, next, held) : null;
+        var row = leads.Row(at, ",", "and", "&", "with", "+");
+        bool AreJoined(params string[] signs) => row.SkipLast(1).Any(lead => scene.IsWord(scene.IsWord(lead.Last + 1, ",") ? lead.Last + 2 : lead.Last + 1, signs));
+        return AreJoined("and", "&", "with", "+") ? (row, row[^1].Last + 1, AreJoined("with", "+")) : null;
     }
 }

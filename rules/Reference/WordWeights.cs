@@ -1,9 +1,9 @@
 using System.Globalization;
 
-namespace WireCoach.Rules.Language;
+namespace WireCoach.Rules.Reference;
 
 /// <summary>Words and numbers in turn, as they are written in the knowledge: "hum 0.8 +growl -0.4".</summary>
-internal static class WordWeights
+public static class WordWeights
 {
     /// <summary>Each word with its number.</summary>
     public static IEnumerable<(string Word, double Weight)> Of(string written)
